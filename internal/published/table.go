@@ -1,0 +1,61 @@
+package published
+
+import (
+	"embed"
+	"encoding/csv"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.org/floewright/lumber/measure"
+)
+
+//go:embed data/*.csv
+var data embed.FS
+
+// A row is one line of a table, by column name.
+type row map[string]string
+
+// rows reads data/name.csv. The first line names the columns; lines that begin
+// with # are remarks.
+func rows(name string) ([]row, error) {
+	f, err := data.Open("data/" + name + ".csv")
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment = '#'
+	lines, err := r.ReadAll()
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	var out []row
+	for _, line := range lines[1:] {
+		m := row{}
+		for i, column := range lines[0] {
+			m[column] = line[i]
+		}
+		out = append(out, m)
+	}
+	return out, nil
+}
+
+// num returns a column as a number.
+func (r row) num(column string) (float64, error) {
+	x, err := strconv.ParseFloat(r[column], 64)
+	if err != nil {
+		return 0, fmt.Errorf("column %s: %q is no number", column, r[column])
+	}
+	return x, nil
+}
+
+// status turns the word of a table's status column into a status.
+func status(word string) (measure.Status, error) {
+	for s := measure.Memory; s <= measure.Exact; s++ {
+		if strings.EqualFold(s.String(), word) {
+			return s, nil
+		}
+	}
+	return measure.Unstated, fmt.Errorf("status %q is none of the statuses of a source", word)
+}

@@ -1,0 +1,133 @@
+package measure
+
+import (
+	"errors"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// The classes of error that bad input gives. An [*Error] belongs to one of
+// them; errors.Is finds it.
+var (
+	ErrSyntax      = errors.New("cannot be read")
+	ErrName        = errors.New("unknown name")
+	ErrRange       = errors.New("out of range")
+	ErrUnknown     = errors.New("not known")
+	ErrNotComputed = errors.New("not computed yet")
+)
+
+// A Range is the interval a value may lie in and who set it. The bounds belong
+// to the range unless said otherwise.
+type Range struct {
+	Kind           Kind
+	Lo, Hi         float64 // SI; an infinity leaves that side open
+	OpenLo, OpenHi bool    // the bound itself is outside
+	Source         *Source
+}
+
+// Has reports whether x is a number inside the range. NaN never is; an infinity
+// never is.
+func (r Range) Has(x float64) bool {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return false
+	}
+	lo, hi := x >= r.Lo, x <= r.Hi
+	if r.OpenLo {
+		lo = x > r.Lo
+	}
+	if r.OpenHi {
+		hi = x < r.Hi
+	}
+	return lo && hi
+}
+
+// Check returns nil if x lies in the range and an [*Error] of class [ErrRange]
+// naming the field otherwise.
+func (r Range) Check(field string, x float64) error {
+	if r.Has(x) {
+		return nil
+	}
+	return &Error{Field: field, Kind: r.Kind, Value: x, Range: r, Class: ErrRange}
+}
+
+// String returns the range in words, in SI: "more than 0 m, at most 3 m".
+func (r Range) String() string {
+	var parts []string
+	if !math.IsInf(r.Lo, -1) {
+		word := "at least "
+		if r.OpenLo {
+			word = "more than "
+		}
+		parts = append(parts, word+r.Kind.si(r.Lo))
+	}
+	if !math.IsInf(r.Hi, 1) {
+		word := "at most "
+		if r.OpenHi {
+			word = "less than "
+		}
+		parts = append(parts, word+r.Kind.si(r.Hi))
+	}
+	if len(parts) == 0 {
+		return "a finite number"
+	}
+	return strings.Join(parts, ", ")
+}
+
+// An Error reports one bad input: which field, what was given, what is
+// accepted, and who set that range.
+type Error struct {
+	Field string  // the name the doc comment or the plan uses
+	Text  string  // what was given, where it was text
+	Kind  Kind    // of Value
+	Value float64 // what was given, where it was a number
+	Range Range   // accepted, where Class is ErrRange
+	Why   string  // what is wrong with it, in words, where Class does not say it
+	Want  string  // what is accepted, in words, where a Range does not say it
+	Class error   // ErrSyntax, ErrName, ErrRange, ErrUnknown or ErrNotComputed
+}
+
+// Error returns field, value, and what was wanted.
+func (e *Error) Error() string {
+	var b strings.Builder
+	if e.Field != "" {
+		b.WriteString(e.Field)
+		b.WriteString(": ")
+	}
+	want := e.Want
+	switch e.Class {
+	case ErrRange:
+		if e.Text != "" {
+			b.WriteString(strconv.Quote(e.Text))
+		} else {
+			b.WriteString(e.Kind.si(e.Value))
+		}
+		b.WriteString(" is out of range")
+		if want == "" {
+			want = e.Range.String()
+		}
+		if s := e.Range.Source; s != nil {
+			want += " (" + s.String() + ")"
+		}
+	case ErrUnknown, ErrNotComputed, nil:
+		if e.Class != nil {
+			b.WriteString(e.Class.Error())
+		}
+	default:
+		b.WriteString(strconv.Quote(e.Text))
+		b.WriteString(" " + e.Class.Error())
+	}
+	if e.Why != "" {
+		b.WriteString(": " + e.Why)
+	}
+	if want != "" {
+		b.WriteString("; want " + want)
+	}
+	return b.String()
+}
+
+// Unwrap returns the class, for errors.Is.
+func (e *Error) Unwrap() error { return e.Class }
+
+// shortest prints a number with the fewest digits that return it.
+func shortest(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }

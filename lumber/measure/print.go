@@ -1,0 +1,115 @@
+package measure
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Print returns x, in SI, as text with its unit in the system s.
+//
+// Lengths print as feet and inches to 1/16 in, or in metres (millimetres below
+// a metre) to the millimetre; other kinds print with a fixed number of decimals,
+// one fewer from 100 on. Parse returns what was printed to within half of the
+// last digit. A NaN or an infinity prints as words, with the unit.
+func (k Kind) Print(x float64, s System) string {
+	if s != SI {
+		s = US
+	}
+	st := k.info().style[s]
+	switch {
+	case math.IsNaN(x):
+		return "no number" + inUnit(st.unit)
+	case math.IsInf(x, 0):
+		return "no finite number" + inUnit(st.unit)
+	}
+	switch {
+	case k == Length && s == US:
+		return FeetInches(x, 16)
+	case k == Length && math.Abs(x) < 0.9995:
+		return decimal(x*1000, 0) + " mm"
+	case k == Length:
+		return decimal(x, 3) + " m"
+	case k == Temperature && s == US:
+		return decimal(ToFahrenheit(x), 1) + " °F"
+	case k == Temperature:
+		return decimal(x, 1) + " °C"
+	case st.unit == "":
+		return decimal(x, st.decimals)
+	}
+	v, d := x/st.scale, st.decimals
+	if math.Abs(v) >= 100 && d > 0 {
+		d--
+	}
+	return decimal(v, d) + " " + st.unit
+}
+
+func inUnit(unit string) string {
+	if unit == "" {
+		return ""
+	}
+	return " (" + unit + ")"
+}
+
+// decimal prints v with d decimals, never as a negative zero, and in powers of
+// ten where the digits would not fit a line.
+func decimal(v float64, d int) string {
+	if math.Abs(v) >= 1e15 {
+		return strconv.FormatFloat(v, 'e', 6, 64)
+	}
+	s := strconv.FormatFloat(v, 'f', d, 64)
+	if strings.Trim(s, "-0.") == "" {
+		return strings.TrimPrefix(s, "-")
+	}
+	return s
+}
+
+// FeetInches returns a length, in metres, as a builder writes it: feet, inches
+// and a fraction with the denominator per (1, 2, 4, ... 64; any other counts as
+// 16). Rounding carries: 11.99 in to the nearest 1/16 prints as 1 ft.
+//
+//	0        0 in          0.0254   1 in
+//	0.184    7-1/4 in      3.81     12 ft 6 in
+//	NaN, ±Inf: words with the unit, as Print
+func FeetInches(x float64, per int) string {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return Length.Print(x, US)
+	}
+	if per < 1 || per > 64 || per&(per-1) != 0 {
+		per = 16
+	}
+	n := math.Round(math.Abs(x) / Inch * float64(per))
+	if n >= 1e15 {
+		return decimal(x/Foot, 0) + " ft"
+	}
+	units := int64(n)
+	p := int64(per)
+	feet, rest := units/(12*p), units%(12*p)
+	inches, num := rest/p, rest%p
+
+	var b strings.Builder
+	if x < 0 && units > 0 {
+		b.WriteByte('-')
+	}
+	if feet > 0 {
+		b.WriteString(strconv.FormatInt(feet, 10) + " ft")
+		if rest == 0 {
+			return b.String()
+		}
+		b.WriteByte(' ')
+	}
+	if inches > 0 || num == 0 || feet > 0 {
+		b.WriteString(strconv.FormatInt(inches, 10))
+		if num > 0 {
+			b.WriteByte('-')
+		}
+	}
+	if num > 0 {
+		for num%2 == 0 {
+			num, p = num/2, p/2
+		}
+		b.WriteString(strconv.FormatInt(num, 10) + "/" + strconv.FormatInt(p, 10))
+	}
+	b.WriteString(" in")
+	return b.String()
+}

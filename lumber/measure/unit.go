@@ -1,0 +1,82 @@
+package measure
+
+// Gravity is standard gravity in m/s², exact (3rd CGPM, 1901).
+const Gravity = 9.80665
+
+// Lengths in metres. The international foot is exact since 1959.
+const (
+	Inch       = 0.0254      // exact
+	Foot       = 12 * Inch   // 0.3048 m
+	Yard       = 3 * Foot    // 0.9144 m
+	Mile       = 1760 * Yard // 1609.344 m
+	Millimetre = 1e-3
+)
+
+// Masses in kilograms.
+const (
+	Pound = 0.45359237   // avoirdupois, exact since 1959
+	Ounce = Pound / 16   // avoirdupois
+	Ton   = 2000 * Pound // the short ton, 907.18474 kg: the ton of North American ice guides
+	Tonne = 1000.0       // the metric ton, t
+)
+
+// Forces in newtons.
+const (
+	PoundForce    = Pound * Gravity // lbf, 4.4482216152605 N
+	Kip           = 1000 * PoundForce
+	KilogramForce = Gravity // kgf
+	Kilonewton    = 1000.0
+)
+
+// Pressures and stresses in pascals, loads on a line in N/m, densities in kg/m³.
+const (
+	PSF        = PoundForce / (Foot * Foot) // lbf/ft²
+	PSI        = PoundForce / (Inch * Inch) // lbf/in²
+	KSI        = 1000 * PSI                 // kip/in²
+	Kilopascal = 1e3
+	Megapascal = 1e6
+	PLF        = PoundForce / Foot           // lbf per foot of length
+	PCF        = Pound / (Foot * Foot * Foot) // lb/ft³, a density
+)
+
+// Volumes in cubic metres.
+const (
+	Litre          = 1e-3
+	USGallon       = 231 * Inch * Inch * Inch // exact, 3.785411784 L
+	ImperialGallon = 4.54609 * Litre          // exact
+)
+
+// Speeds in metres per second.
+const (
+	MPH  = Mile / 3600
+	KPH  = 1000.0 / 3600 // km/h
+	Knot = 1852.0 / 3600 // one nautical mile, 1852 m, an hour
+)
+
+// Day is 86 400 s.
+const Day = 86400.0
+
+// Temperatures are degrees Celsius. A difference of temperatures, and a sum of
+// degree-days, is scaled by a constant; a point on the scale needs [Fahrenheit].
+const (
+	FahrenheitDegree = 5.0 / 9 // a difference of 1 °F in °C, exact
+	CelsiusDegree    = 1.0
+
+	FahrenheitDay = FahrenheitDegree // one °F·day in °C·day
+	CelsiusDay    = 1.0
+)
+
+// zeroFahrenheit is 0 °C in degrees Fahrenheit, exact by the definition of the
+// scale (ice point 32, 1 °F = 5/9 K).
+const zeroFahrenheit = 32.0
+
+// absoluteZero in degrees Celsius, exact by the definition of the scale.
+const absoluteZero = -273.15
+
+// Fahrenheit returns the point f of the Fahrenheit scale in degrees Celsius,
+// (f - 32) × 5/9.
+func Fahrenheit(f float64) float64 { return (f - zeroFahrenheit) * 5 / 9 }
+
+// ToFahrenheit returns the point c of the Celsius scale in degrees Fahrenheit,
+// c × 9/5 + 32.
+func ToFahrenheit(c float64) float64 { return c*9/5 + zeroFahrenheit }
