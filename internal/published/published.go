@@ -107,7 +107,11 @@ func lastDigit(printed string) float64 {
 
 // sets lists the checks of each package, in the order they are printed.
 var sets = []func() ([]Check, error){
+	floatChecks,
+	lumberChecks,
 	measureChecks,
+	frameChecks,
+	iceChecks,
 }
 
 // All returns every outside check of the library.

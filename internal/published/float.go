@@ -1,0 +1,3 @@
+package published
+
+func floatChecks() ([]Check, error) { return nil, nil }

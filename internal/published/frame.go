@@ -1,0 +1,3 @@
+package published
+
+func frameChecks() ([]Check, error) { return nil, nil }

@@ -1,0 +1,3 @@
+package published
+
+func iceChecks() ([]Check, error) { return nil, nil }

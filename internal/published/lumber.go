@@ -1,0 +1,3 @@
+package published
+
+func lumberChecks() ([]Check, error) { return nil, nil }
