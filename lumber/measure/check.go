@@ -134,10 +134,10 @@ func (c Check) Words() string {
 // Numbers returns value and limit in the system s: "11 in, at least 7 in".
 // Where there is no value it says so.
 func (c Check) Numbers(s System) string {
-	if !finite(c.Value) {
-		return "no value"
+	text := "no value"
+	if finite(c.Value) {
+		text = c.Kind.Print(c.Value, s)
 	}
-	text := c.Kind.Print(c.Value, s)
 	if !finite(c.Limit) {
 		return text
 	}

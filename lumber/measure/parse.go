@@ -262,7 +262,7 @@ func leading(s string) (x float64, rest, why string) {
 	if m == nil {
 		return 0, "", "it does not begin with a number"
 	}
-	rest = s[len(m[0]):]
+	rest = strings.TrimSpace(s[len(m[0]):])
 	if strings.HasPrefix(rest, ",") {
 		return 0, "", "it has a comma; write a decimal point and no thousands separator"
 	}

@@ -35,7 +35,7 @@ const (
 	KSI        = 1000 * PSI                 // kip/in²
 	Kilopascal = 1e3
 	Megapascal = 1e6
-	PLF        = PoundForce / Foot           // lbf per foot of length
+	PLF        = PoundForce / Foot            // lbf per foot of length
 	PCF        = Pound / (Foot * Foot * Foot) // lb/ft³, a density
 )
 
