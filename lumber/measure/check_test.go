@@ -228,7 +228,8 @@ func TestErrorText(t *testing.T) {
 		{measure.Error{Field: "mass", Kind: measure.Mass, Value: -2, Range: measure.Range{Kind: measure.Mass, Hi: 10}, Class: measure.ErrRange}, "mass: -2 kg is out of range; want at least 0 kg, at most 10 kg"},
 		{measure.Error{Field: "girth", Class: measure.ErrUnknown, Want: "a tape around the drum"}, "girth: not known; want a tape around the drum"},
 		{measure.Error{Field: "lines", Class: measure.ErrNotComputed}, "lines: not computed yet"},
-		{measure.Error{Field: "x"}, "x: "},
+		{measure.Error{Field: "x"}, "x"},
+		{measure.Error{Why: "it is missing", Want: "a length"}, "it is missing; want a length"},
 	} {
 		if got := c.err.Error(); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)

@@ -89,41 +89,38 @@ type Error struct {
 
 // Error returns field, value, and what was wanted.
 func (e *Error) Error() string {
-	var b strings.Builder
-	if e.Field != "" {
-		b.WriteString(e.Field)
-		b.WriteString(": ")
-	}
+	var what string
 	want := e.Want
 	switch e.Class {
+	case nil:
 	case ErrRange:
+		what = e.Kind.si(e.Value)
 		if e.Text != "" {
-			b.WriteString(strconv.Quote(e.Text))
-		} else {
-			b.WriteString(e.Kind.si(e.Value))
+			what = strconv.Quote(e.Text)
 		}
-		b.WriteString(" is out of range")
+		what += " is out of range"
 		if want == "" {
 			want = e.Range.String()
 		}
 		if s := e.Range.Source; s != nil {
 			want += " (" + s.String() + ")"
 		}
-	case ErrUnknown, ErrNotComputed, nil:
-		if e.Class != nil {
-			b.WriteString(e.Class.Error())
-		}
+	case ErrUnknown, ErrNotComputed:
+		what = e.Class.Error()
 	default:
-		b.WriteString(strconv.Quote(e.Text))
-		b.WriteString(" " + e.Class.Error())
+		what = strconv.Quote(e.Text) + " " + e.Class.Error()
 	}
-	if e.Why != "" {
-		b.WriteString(": " + e.Why)
+	parts := make([]string, 0, 3)
+	for _, p := range []string{e.Field, what, e.Why} {
+		if p != "" {
+			parts = append(parts, p)
+		}
 	}
+	text := strings.Join(parts, ": ")
 	if want != "" {
-		b.WriteString("; want " + want)
+		text += "; want " + want
 	}
-	return b.String()
+	return text
 }
 
 // Unwrap returns the class, for errors.Is.

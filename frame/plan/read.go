@@ -1,0 +1,69 @@
+package plan
+
+import (
+	"errors"
+	"io"
+	"strconv"
+)
+
+// Read reads a plan. The name stands for the file in errors.
+//
+// The error is an [Errors] with every mistake of the file; the plan returned
+// beside it holds what could be read, its faulty values unknown, so that a later
+// stage can add its own findings to the list. Only a mistake of JSON syntax ends
+// the reading; the plan is then nil.
+func Read(name string, r io.Reader) (*Plan, error) {
+	root, err := parse(r)
+	if err != nil {
+		at := Position{1, 1}
+		var f *fault
+		if errors.As(err, &f) {
+			at = f.at
+		}
+		return nil, Errors{{File: name, At: at, Err: err}}
+	}
+	rd := &reader{file: name}
+	p := &Plan{File: name}
+	if root.form != object {
+		rd.fail(root.at, "", formError(root, "an object { }"))
+		return nil, rd.errors
+	}
+	read(rd, root, "", p, planFields)
+	rd.errors.Sort()
+	return p, rd.errors.OrNil()
+}
+
+// An Entry explains one field of the plan file.
+type Entry struct {
+	Path     string // "frame.joists.size"; [] stands for a list's objects
+	Means    string // what it is and how it is measured
+	Accepts  string
+	Default  string // "" is none
+	Required bool
+}
+
+// Explain returns every field of the plan file in the order of its table.
+func Explain() []Entry { return entries("", planFields) }
+
+func entries[T any](prefix string, table []field[T]) []Entry {
+	var out []Entry
+	for _, f := range table {
+		out = append(out, Entry{prefix + f.key, f.means, f.accepts, f.def, f.must})
+		if f.inner != nil {
+			out = append(out, f.inner(prefix)...)
+		}
+	}
+	return out
+}
+
+// String returns the entry as one paragraph.
+func (e Entry) String() string {
+	s := e.Path + ": " + e.Means + " Accepts " + e.Accepts + "."
+	switch {
+	case e.Required:
+		s += " Required."
+	case e.Default != "":
+		s += " Left out: " + strconv.Quote(e.Default) + "."
+	}
+	return s
+}

@@ -1,0 +1,160 @@
+package plan
+
+import "example.org/floewright/lumber/measure"
+
+// The tables below are the plan file: every field, in the order in which it is
+// explained. A default is the cautious value that stands in.
+
+var yesNo = []string{"yes", "no"}
+
+var planFields = []field[Plan]{
+	required(word("name", "a text", "", "What the dock is called.", func(p *Plan) *Name { return &p.Name })),
+	choice("units", "us", "Units of the printed sheet.", []string{"us", "si"}, func(p *Plan) *Name { return &p.Units }),
+	word("currency", "a text", "", "Label printed beside prices.", func(p *Plan) *Name { return &p.Currency }),
+	required(section("frame", "The lumber.", frameFields, func(p *Plan) *Frame { return &p.Frame })),
+	required(sections("floats", "Drums or blocks, one entry for each kind.", floatFields, func(p *Plan) *[]Floats { return &p.Floats })),
+	sections("weights", "Things fixed to the dock: ladder, bench, bumpers.", weightFields, func(p *Plan) *[]Weight { return &p.Weights }),
+	sections("people", "Everyone who may be aboard at once.", personFields, func(p *Plan) *[]Person { return &p.People }),
+	section("loads", "What the dock is to carry.", loadFields, func(p *Plan) *Loads { return &p.Loads }),
+	section("site", "The lake and its shore.", siteFields, func(p *Plan) *Site { return &p.Site }),
+	section("ice", "The sheet as drilled, and what it is to carry.", iceFields, func(p *Plan) *Ice { return &p.Ice }),
+	sections("stock", "Lumber in hand, and lengths that can be bought.", boardFields, func(p *Plan) *[]Board { return &p.Stock }),
+}
+
+var frameFields = []field[Frame]{
+	required(quantity("length", measure.Length, "1 m", "60 m", "", "Length over the outside of the frame, by tape.", func(f *Frame) *Quantity { return &f.Length })),
+	required(quantity("width", measure.Length, "0.6 m", "20 m", "", "Width over the outside of the frame, by tape.", func(f *Frame) *Quantity { return &f.Width })),
+	choice("joists_run", "across", "The way the joists run; the decking crosses them.", []string{"across", "along"}, func(f *Frame) *Name { return &f.Run }),
+	quantity("moisture", measure.Percent, "8 %", "200 %", "60 %", "Water in the wood in service, as a share of the dry wood's weight. Treated lumber over water stays near the default.", func(f *Frame) *Quantity { return &f.Moisture }),
+	required(section("joists", "Members between the rims; the first and the last close the frame.", joistFields, func(f *Frame) *Joists { return &f.Joists })),
+	required(section("rims", "Members along the two sides that the joists' ends meet.", rimFields, func(f *Frame) *Rims { return &f.Rims })),
+	required(section("decking", "Deck boards.", deckingFields, func(f *Frame) *Decking { return &f.Decking })),
+	quantity("hardware", measure.Mass, "0 kg", "2000 kg", "", "Bolts, brackets and screws together, by the boxes' weight.", func(f *Frame) *Quantity { return &f.Hardware }),
+}
+
+// woodFields returns the fields that joists, rims and decking share.
+func woodFields[T any](get func(*T) *Wood) []field[T] {
+	return []field[T]{
+		required(word("size", `a nominal size such as "2x8", or the dressed one such as "38 mm x 184 mm"`, "", "Size of the lumber.", func(t *T) *Name { return &get(t).Size })),
+		word("species", "the species on the stamp", "", "Species or species group on the grade stamp. Unknown: the weakest of the yard's group.", func(t *T) *Name { return &get(t).Species }),
+		word("grade", "the grade on the stamp", "No.2", "Grade on the stamp.", func(t *T) *Name { return &get(t).Grade }),
+		choice("incised", "yes", "Whether the faces show rows of slits from treatment.", yesNo, func(t *T) *Name { return &get(t).Incised }),
+		quantity("weighed", measure.Mass, "0.2 kg", "500 kg", "", "One piece on a bathroom scale, as cut; replaces the weight by table.", func(t *T) *Quantity { return &get(t).Weighed }),
+	}
+}
+
+var joistFields = append(woodFields(func(j *Joists) *Wood { return &j.Wood }),
+	quantities("marks", measure.Length, "0 m", "60 m", "Running marks from one end, in order, all from the same hook of the tape.", func(j *Joists) *[]Quantity { return &j.Marks }),
+	choice("marks_at", "near face", "Whether a mark is a joist's face nearest the tape's hook, or its centre.", []string{"near face", "centre"}, func(j *Joists) *Name { return &j.MarksAt }),
+	quantity("spacing", measure.Length, "0.15 m", "2 m", "", "Shorthand for marks: one distance, centre to centre, from the first joist; the last closes the frame.", func(j *Joists) *Quantity { return &j.Spacing }),
+)
+
+var rimFields = append(woodFields(func(r *Rims) *Wood { return &r.Wood }),
+	count("plies", 1, 3, "1", "Boards side by side in each rim.", func(r *Rims) *Count { return &r.Plies }),
+)
+
+var deckingFields = append(woodFields(func(d *Decking) *Wood { return &d.Wood }),
+	quantity("gap", measure.Length, "0 mm", "25 mm", "0 mm", "Gap between boards as laid; wet boards are laid tight.", func(d *Decking) *Quantity { return &d.Gap }),
+)
+
+var floatFields = []field[Floats]{
+	required(word("name", "a text", "", "What these floats are called on the sheet.", func(f *Floats) *Name { return &f.Name })),
+	required(choice("shape", "", "A drum on its side, or a rectangular block.", []string{"drum", "block"}, func(f *Floats) *Name { return &f.Shape })),
+	quantity("girth", measure.Length, "0.6 m", "5 m", "", "Of a drum: the tape once around its body, between the hoops.", func(f *Floats) *Quantity { return &f.Girth }),
+	required(quantity("length", measure.Length, "0.3 m", "6 m", "", "Of a drum, over its ends; of a block, the way it lies.", func(f *Floats) *Quantity { return &f.Length })),
+	quantity("width", measure.Length, "0.1 m", "6 m", "", "Of a block.", func(f *Floats) *Quantity { return &f.Width }),
+	quantity("height", measure.Length, "0.1 m", "3 m", "", "Of a block.", func(f *Floats) *Quantity { return &f.Height }),
+	required(quantity("mass", measure.Mass, "0.5 kg", "2000 kg", "", "One float, empty, on a scale.", func(f *Floats) *Quantity { return &f.Mass })),
+	required(choice("lies", "", "The long way of the float.", []string{"along", "across"}, func(f *Floats) *Name { return &f.Lies })),
+	required(choice("bears", "", "Whether it sits up between two joists or under their lower edges.", []string{"between joists", "under joists"}, func(f *Floats) *Name { return &f.Bears })),
+	counts("bays", 1, 400, "Of floats between joists: the bays they fill; bay 1 is between joists 1 and 2.", func(f *Floats) *[]Count { return &f.Bays }),
+	quantities("marks", measure.Length, "0 m", "60 m", "With bays: the floats' centres in each bay, from the side where the tape hooks.", func(f *Floats) *[]Quantity { return &f.Marks }),
+	sections("places", "Instead of bays and marks: the centre of each float.", placeFields, func(f *Floats) *[]Place { return &f.Places }),
+	quantity("top_below_joists", measure.Length, "-0.6 m", "0.6 m", "", "Measured: the float's top below (negative: above) the joists' lower edge. Left out: worked out from its seat.", func(f *Floats) *Quantity { return &f.Top }),
+}
+
+var placeFields = []field[Place]{
+	required(quantity("along", measure.Length, "0 m", "60 m", "", "From the end where the tape hooks.", func(p *Place) *Quantity { return &p.Along })),
+	required(quantity("across", measure.Length, "0 m", "20 m", "", "From the side where the tape hooks.", func(p *Place) *Quantity { return &p.Across })),
+}
+
+var weightFields = []field[Weight]{
+	required(word("name", "a text", "", "What it is.", func(w *Weight) *Name { return &w.Name })),
+	required(quantity("mass", measure.Mass, "0.1 kg", "5000 kg", "", "By scale or data sheet.", func(w *Weight) *Quantity { return &w.Mass })),
+	required(quantity("along", measure.Length, "-3 m", "63 m", "", "Its centre, from the end where the tape hooks.", func(w *Weight) *Quantity { return &w.Along })),
+	required(quantity("across", measure.Length, "-3 m", "23 m", "", "Its centre, from the side where the tape hooks.", func(w *Weight) *Quantity { return &w.Across })),
+	quantity("above", measure.Length, "-2 m", "5 m", "1 m", "Its centre above the deck; below is negative.", func(w *Weight) *Quantity { return &w.Above }),
+}
+
+var personFields = []field[Person]{
+	required(word("who", "a text", "", "A word for the sheet: adult, child.", func(p *Person) *Name { return &p.Who })),
+	count("count", 1, 200, "1", "How many alike.", func(p *Person) *Count { return &p.Count }),
+	quantity("mass", measure.Mass, "5 kg", "250 kg", "185 lb", "Of one, dressed and wet.", func(p *Person) *Quantity { return &p.Mass }),
+}
+
+var loadFields = []field[Loads]{
+	quantity("flotation", measure.Pressure, "0.2 kPa", "10 kPa", "20 psf", "Uniform load that the floats must carry.", func(l *Loads) *Quantity { return &l.Flotation }),
+	quantity("deck", measure.Pressure, "0.2 kPa", "10 kPa", "40 psf", "Uniform load that the lumber must carry.", func(l *Loads) *Quantity { return &l.Deck }),
+	quantity("spot", measure.Mass, "50 kg", "1000 kg", "400 lb", "Load on one spot, not together with the uniform one.", func(l *Loads) *Quantity { return &l.Spot }),
+	quantity("crowd_from_edge", measure.Length, "0 m", "1 m", "6 in", "How far in from the edge a crowd stands.", func(l *Loads) *Quantity { return &l.FromEdge }),
+	quantity("person_centre", measure.Length, "0.2 m", "1.5 m", "1 m", "Height of a standing person's centre above the deck.", func(l *Loads) *Quantity { return &l.Centre }),
+}
+
+var siteFields = []field[Site]{
+	choice("water", "", "What the dock floats on.", []string{"lake", "river", "sea"}, func(s *Site) *Name { return &s.Water }),
+	quantity("temperature", measure.Temperature, "0 C", "40 C", "25 C", "Of the water in summer: warm water is lighter.", func(s *Site) *Quantity { return &s.Temperature }),
+	quantity("level_low", measure.Length, "-20 m", "20 m", "", "Lowest level of the year against the day of measuring.", func(s *Site) *Quantity { return &s.LevelLow }),
+	quantity("level_high", measure.Length, "-20 m", "20 m", "", "Highest level of the year against the day of measuring.", func(s *Site) *Quantity { return &s.LevelHigh }),
+	quantity("depth", measure.Length, "0 m", "200 m", "", "Water under the dock on the day of measuring.", func(s *Site) *Quantity { return &s.Depth }),
+	sections("shore_points", "Trees, bolts or posts a line may be tied to.", shoreFields, func(s *Site) *[]ShorePoint { return &s.Shore }),
+}
+
+var shoreFields = []field[ShorePoint]{
+	required(word("name", "a text", "", "What it is called.", func(s *ShorePoint) *Name { return &s.Name })),
+	word("kind", "a text", "", "Tree, bolt in rock, post.", func(s *ShorePoint) *Name { return &s.Kind }),
+	quantity("along", measure.Length, "-500 m", "500 m", "", "Along the dock from its end where the tape hooks.", func(s *ShorePoint) *Quantity { return &s.Along }),
+	quantity("across", measure.Length, "-500 m", "500 m", "", "Across the dock from its side where the tape hooks.", func(s *ShorePoint) *Quantity { return &s.Across }),
+	quantity("above", measure.Length, "-20 m", "50 m", "", "Above the water on the day of measuring.", func(s *ShorePoint) *Quantity { return &s.Above }),
+	quantity("strength", measure.Force, "100 N", "1e6 N", "", "What it holds, if somebody able to judge has said so.", func(s *ShorePoint) *Quantity { return &s.Strength }),
+}
+
+const dateTime = `a date and time such as "2027-01-16 09:30"`
+
+var iceFields = []field[Ice]{
+	moment("now", dateTime, "When the question is asked.", minuteForm, func(i *Ice) *Name { return &i.Now }),
+	choice("spring", "", "Whether the ice has begun to rot: dark, candled, wet on top.", yesNo, func(i *Ice) *Name { return &i.Spring }),
+	choice("cracks", "", "Wet cracks at the work: none, one, or crossing.", []string{"none", "one", "crossing"}, func(i *Ice) *Name { return &i.Crack }),
+	sections("holes", "Drilled holes: the corners and the middle of the pad, and the walk from shore.", holeFields, func(i *Ice) *[]Hole { return &i.Holes }),
+	sections("weather", "The last days' high and low, oldest first.", weatherFields, func(i *Ice) *[]Weather { return &i.Weather }),
+	section("crossing", "The heaviest thing that crosses at one spot.", crossingFields, func(i *Ice) *Crossing { return &i.Cross }),
+	quantity("parked", measure.Time, "0 h", "200 days", "", "How long the finished dock is to stand on the ice.", func(i *Ice) *Quantity { return &i.Park }),
+}
+
+var holeFields = []field[Hole]{
+	required(word("where", "a text", "", "Where it was drilled.", func(h *Hole) *Name { return &h.Where })),
+	moment("when", dateTime, "When it was drilled.", minuteForm, func(h *Hole) *Name { return &h.When }),
+	required(quantity("clear", measure.Length, "0 m", "3 m", "", "Clear (black) ice, by a hooked rule in the hole.", func(h *Hole) *Quantity { return &h.Clear })),
+	required(quantity("white", measure.Length, "0 m", "3 m", "", "White (snow) ice on top, frozen to the clear.", func(h *Hole) *Quantity { return &h.White })),
+	quantity("gap", measure.Length, "0 m", "2 m", "", "Slush, water or air between layers.", func(h *Hole) *Quantity { return &h.Gap }),
+	quantity("water_below_top", measure.Length, "-1 m", "1 m", "", "Water level in the hole below the top of the ice; above is negative.", func(h *Hole) *Quantity { return &h.Water }),
+	quantity("snow", measure.Length, "0 m", "3 m", "", "Snow lying on the ice.", func(h *Hole) *Quantity { return &h.Snow }),
+}
+
+var weatherFields = []field[Weather]{
+	required(moment("date", `a date such as "2027-01-16"`, "The day.", dayForm, func(w *Weather) *Name { return &w.Date })),
+	required(quantity("high", measure.Temperature, "-60 C", "50 C", "", "Highest air temperature of the day.", func(w *Weather) *Quantity { return &w.High })),
+	required(quantity("low", measure.Temperature, "-60 C", "50 C", "", "Lowest air temperature of the day.", func(w *Weather) *Quantity { return &w.Low })),
+}
+
+var crossingFields = []field[Crossing]{
+	quantity("mass", measure.Mass, "20 kg", "100000 kg", "", "Everything on the spot together: sled, piece, and the people beside it.", func(c *Crossing) *Quantity { return &c.Mass }),
+	count("people", 1, 100, "", "People among it.", func(c *Crossing) *Count { return &c.People }),
+}
+
+var boardFields = []field[Board]{
+	required(word("size", "a nominal or a dressed size, as for joists", "", "Size of the board.", func(b *Board) *Name { return &b.Size })),
+	required(quantity("length", measure.Length, "0.2 m", "15 m", "", "True length by tape: stock runs long.", func(b *Board) *Quantity { return &b.Length })),
+	count("count", 1, 10000, "1", "How many alike.", func(b *Board) *Count { return &b.Count }),
+	price("price", "Price of one.", func(b *Board) *Quantity { return &b.Price }),
+	choice("have", "no", "Whether it is in hand.", yesNo, func(b *Board) *Name { return &b.Have }),
+}

@@ -1,0 +1,189 @@
+package plan
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"unicode/utf8"
+)
+
+// A form is what a JSON value is.
+type form int
+
+const (
+	absent form = iota
+	object
+	list
+	text
+	number
+	other // true, false, null
+)
+
+func (f form) String() string {
+	return [...]string{"nothing", "an object", "a list", "a text", "a number", "true, false or null"}[f]
+}
+
+// A node is a JSON value with its place in the file.
+type node struct {
+	form    form
+	at      Position
+	text    string // of a text, a number, or another value, as written
+	members []member
+	items   []*node
+}
+
+type member struct {
+	key   string
+	at    Position
+	value *node
+}
+
+const (
+	maxSize  = 1 << 20
+	maxDepth = 16
+)
+
+// parser builds nodes from the tokens of encoding/json, which checks the
+// syntax; it adds the place of each token.
+type parser struct {
+	data []byte
+	dec  *json.Decoder
+}
+
+// parse reads one JSON value. The error is a *fault.
+func parse(r io.Reader) (*node, error) {
+	data, err := io.ReadAll(io.LimitReader(r, maxSize+1))
+	if err != nil {
+		return nil, &fault{Position{1, 1}, err}
+	}
+	if len(data) > maxSize {
+		return nil, &fault{Position{1, 1}, fmt.Errorf("the file is larger than %d bytes", maxSize)}
+	}
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	if i := invalidUTF8(data); i >= 0 {
+		return nil, &fault{locate(data, i), errors.New("the file is not UTF-8 text")}
+	}
+	p := &parser{data: data, dec: json.NewDecoder(bytes.NewReader(data))}
+	p.dec.UseNumber()
+	n, err := p.value(0)
+	if err != nil {
+		return nil, err
+	}
+	if at := p.next(); at < len(data) {
+		return nil, &fault{locate(data, at), errors.New("something follows the plan")}
+	}
+	return n, nil
+}
+
+// A fault is a mistake of syntax.
+type fault struct {
+	at  Position
+	err error
+}
+
+func (f *fault) Error() string { return f.err.Error() }
+func (f *fault) Unwrap() error { return f.err }
+
+// next returns the offset of the next token.
+func (p *parser) next() int {
+	i := int(p.dec.InputOffset())
+	for i < len(p.data) && bytes.IndexByte([]byte(" \t\r\n,:"), p.data[i]) >= 0 {
+		i++
+	}
+	return i
+}
+
+func (p *parser) token() (json.Token, Position, error) {
+	at := p.next()
+	tok, err := p.dec.Token()
+	if err == nil {
+		return tok, locate(p.data, at), nil
+	}
+	var syntax *json.SyntaxError
+	switch {
+	case errors.As(err, &syntax):
+		at = max(0, int(syntax.Offset)-1)
+		err = errors.New(syntax.Error())
+	case errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF):
+		at = len(p.data)
+		err = errors.New("the file ends too early")
+	}
+	return nil, Position{}, &fault{locate(p.data, at), err}
+}
+
+func (p *parser) value(depth int) (*node, error) {
+	tok, at, err := p.token()
+	if err != nil {
+		return nil, err
+	}
+	if depth > maxDepth {
+		return nil, &fault{at, fmt.Errorf("nested deeper than %d levels", maxDepth)}
+	}
+	n := &node{at: at}
+	switch v := tok.(type) {
+	case json.Delim:
+		n.form = object
+		if v == '[' {
+			n.form = list
+		}
+		return n, p.children(n, depth)
+	case string:
+		n.form, n.text = text, v
+	case json.Number:
+		n.form, n.text = number, v.String()
+	default:
+		n.form, n.text = other, fmt.Sprint(v)
+		if v == nil {
+			n.text = "null"
+		}
+	}
+	return n, nil
+}
+
+func (p *parser) children(n *node, depth int) error {
+	for p.dec.More() {
+		if n.form == list {
+			item, err := p.value(depth + 1)
+			if err != nil {
+				return err
+			}
+			n.items = append(n.items, item)
+			continue
+		}
+		key, at, err := p.token()
+		if err != nil {
+			return err
+		}
+		value, err := p.value(depth + 1)
+		if err != nil {
+			return err
+		}
+		name, _ := key.(string) // encoding/json lets nothing else stand for a key
+		n.members = append(n.members, member{name, at, value})
+	}
+	_, _, err := p.token() // the closing bracket
+	return err
+}
+
+// invalidUTF8 returns the offset of the first byte that is not UTF-8, or -1.
+func invalidUTF8(data []byte) int {
+	for i := 0; i < len(data); {
+		r, size := utf8.DecodeRune(data[i:])
+		if r == utf8.RuneError && size == 1 {
+			return i
+		}
+		i += size
+	}
+	return -1
+}
+
+// locate turns an offset into line and column, in characters from 1.
+func locate(data []byte, offset int) Position {
+	offset = min(offset, len(data))
+	before := data[:offset]
+	line := bytes.Count(before, []byte("\n")) + 1
+	start := bytes.LastIndexByte(before, '\n') + 1
+	return Position{line, utf8.RuneCount(before[start:]) + 1}
+}
