@@ -13,10 +13,11 @@ import (
 // it means, and how it is read into T.
 type field[T any] struct {
 	key     string
-	means   string // what it is and how a builder measures it
-	accepts string // what is accepted, in words
-	def     string // default as written; "" is none
-	must    bool   // an object without it is a mistake
+	means   string   // what it is and how a builder measures it
+	accepts string   // what is accepted, in words
+	def     string   // default as written; "" is none
+	must    bool     // an object without it is a mistake
+	others  []string // other plausible values, as written, where it is not known
 	fill    func(r *reader, n *node, path string, into *T)
 	inner   func(prefix string) []Entry // the fields of an object or of a list's objects
 }
@@ -25,6 +26,10 @@ type field[T any] struct {
 type reader struct {
 	file   string
 	errors Errors
+
+	// swap replaces the value at one path.
+	swapPath string
+	swap     *node
 }
 
 func (r *reader) fail(at Position, path string, err error) {
@@ -105,6 +110,9 @@ func formError(n *node, want string) error {
 // text, which must stand in the file as the wanted form. none is the value of
 // what is not known.
 func given[V any](r *reader, n *node, path, def string, none V, want form, accepts string, parse func(string) (V, error)) Given[V] {
+	if r.swap != nil && path == r.swapPath {
+		n = &node{form: want, text: r.swap.text, at: n.at}
+	}
 	g := Given[V]{Value: none, Path: path, At: n.at}
 	if n.form == absent || isUnknown(n) {
 		if n.form == absent {
@@ -319,6 +327,13 @@ func sections[T, S any](key, means string, table []field[S], get func(*T) *[]S) 
 		},
 		inner: func(prefix string) []Entry { return entries(prefix+key+"[].", table) },
 	}
+}
+
+// plausible names values that a field might as well have where the file does not
+// give it, for finding out whether it decides a verdict.
+func plausible[T any](f field[T], others ...string) field[T] {
+	f.others = others
+	return f
 }
 
 // required marks a field without which its object cannot be read.

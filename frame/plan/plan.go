@@ -39,6 +39,8 @@ func Has(q Quantity) bool { return !math.IsNaN(q.Value) }
 // A Plan is one dock as its builder describes it. Places are running marks:
 // "along" from one end of the frame, "across" from one long side.
 type Plan struct {
+	root *node // the file as read, for Vary
+
 	File     string
 	Name     Name
 	Units    Name // "us" or "si": how to print
@@ -156,8 +158,11 @@ type ShorePoint struct {
 // Ice is the sheet as drilled, and what it is to carry.
 type Ice struct {
 	Now     Name // date and time the question is asked
-	Spring  Name // "yes" or "no": the ice has begun to rot
-	Crack   Name // "none", "one" or "crossing"
+	Season  Name // "winter" or "spring"
+	Cracks  Name // "none", "one" or "crossing"
+	Wet     Name // "yes" or "no": wet crack, open water or water on the ice
+	Inlets  Name // "yes" or "no": inlet, current, ridge or piles near
+	Changed Name // "yes" or "no": thaw, rain, snow or level change since drilling
 	Holes   []Hole
 	Weather []Weather
 	Cross   Crossing
@@ -169,6 +174,7 @@ type Hole struct {
 	Where        Name
 	When         Name
 	Clear, White Quantity
+	Hard         Name     // "yes" or "no": the white ice is hard and frozen to the clear
 	Gap          Quantity // water or air between layers
 	Water        Quantity // below the top of the ice
 	Snow         Quantity

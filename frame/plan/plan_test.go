@@ -232,10 +232,35 @@ func TestTime(t *testing.T) {
 	if !ok || now.Format("2006-01-02 15:04") != "2027-02-06 09:00" {
 		t.Errorf("%v %v", now, ok)
 	}
-	if day, ok := plan.Time(p.Ice.Weather[0].Date); !ok || day.Day() != 3 {
+	if day, ok := plan.Time(p.Ice.Weather[0].Date); !ok || day.Day() != 1 {
 		t.Errorf("%v %v", day, ok)
 	}
 	if _, ok := plan.Time(plan.Name{}); ok {
 		t.Error("an unknown time is known")
+	}
+}
+
+// Vary changes one value, given or not, and nothing else.
+func TestVary(t *testing.T) {
+	p := demo(t, "work")
+	q, err := p.Vary("frame.moisture", "19 %")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Frame.Moisture.Value != 0.6 || p.Frame.Moisture.Known != measure.Assumed || math.Abs(q.Frame.Moisture.Value-0.19) > 1e-15 {
+		t.Errorf("moisture %v, varied %v", p.Frame.Moisture, q.Frame.Moisture)
+	}
+	q, err = p.Vary("people[1].count", "7")
+	if err != nil || q.People[0].Count.Value != 7 || q.People[0].Mass != p.People[0].Mass {
+		t.Errorf("count %v, %v", q.People[0].Count, err)
+	}
+	if _, err := p.Vary("frame.moisture", "wet"); !errors.Is(err, measure.ErrSyntax) {
+		t.Errorf("%v", err)
+	}
+	if got := plan.Plausible("people[12].mass"); len(got) != 2 {
+		t.Errorf("plausible masses of a person: %q", got)
+	}
+	if got := plan.Plausible("name"); got != nil {
+		t.Errorf("plausible names: %q", got)
 	}
 }

@@ -3,6 +3,7 @@ package plan
 import (
 	"errors"
 	"io"
+	"regexp"
 	"strconv"
 )
 
@@ -23,7 +24,7 @@ func Read(name string, r io.Reader) (*Plan, error) {
 		return nil, Errors{{File: name, At: at, Err: err}}
 	}
 	rd := &reader{file: name}
-	p := &Plan{File: name}
+	p := &Plan{File: name, root: root}
 	if root.form != object {
 		rd.fail(root.at, "", formError(root, "an object { }"))
 		return nil, rd.errors
@@ -40,6 +41,9 @@ type Entry struct {
 	Accepts  string
 	Default  string // "" is none
 	Required bool
+
+	// Plausible are other values it might have where it is not known.
+	Plausible []string
 }
 
 // Explain returns every field of the plan file in the order of its table.
@@ -48,12 +52,36 @@ func Explain() []Entry { return entries("", planFields) }
 func entries[T any](prefix string, table []field[T]) []Entry {
 	var out []Entry
 	for _, f := range table {
-		out = append(out, Entry{prefix + f.key, f.means, f.accepts, f.def, f.must})
+		out = append(out, Entry{prefix + f.key, f.means, f.accepts, f.def, f.must, f.others})
 		if f.inner != nil {
 			out = append(out, f.inner(prefix)...)
 		}
 	}
 	return out
+}
+
+var index = regexp.MustCompile(`\[\d+\]`)
+
+// Plausible returns the other values that the field at a path might have where it
+// is not known, as they would be written; none where the tables name none.
+func Plausible(path string) []string {
+	path = index.ReplaceAllString(path, "[]")
+	for _, e := range Explain() {
+		if e.Path == path {
+			return e.Plausible
+		}
+	}
+	return nil
+}
+
+// Vary returns the plan as it would read with another value at one path, so that
+// a caller can see what hangs on it. Errors are those of [Read].
+func (p *Plan) Vary(path, value string) (*Plan, error) {
+	rd := &reader{file: p.File, swapPath: path, swap: &node{text: value}}
+	q := &Plan{File: p.File, root: p.root}
+	read(rd, p.root, "", q, planFields)
+	rd.errors.Sort()
+	return q, rd.errors.OrNil()
 }
 
 // String returns the entry as one paragraph.

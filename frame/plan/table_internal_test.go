@@ -42,6 +42,19 @@ func TestTablesAreWhole(t *testing.T) {
 			}
 		}
 	}
+	for _, e := range Explain() {
+		for _, v := range e.Plausible {
+			p := Plan{root: &node{form: object, members: []member{
+				{key: "people", value: &node{form: list, items: []*node{{form: object}}}},
+				{key: "weights", value: &node{form: list, items: []*node{{form: object}}}},
+			}}}
+			path := strings.ReplaceAll(e.Path, "[]", "[1]")
+			_, err := p.Vary(path, v)
+			if err != nil && strings.Contains(err.Error(), path+": \"") {
+				t.Errorf("%s: plausible value %q: %v", e.Path, v, err)
+			}
+		}
+	}
 	if len(seen) < 80 {
 		t.Errorf("only %d fields", len(seen))
 	}

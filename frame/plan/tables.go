@@ -25,20 +25,20 @@ var frameFields = []field[Frame]{
 	required(quantity("length", measure.Length, "1 m", "60 m", "", "Length over the outside of the frame, by tape.", func(f *Frame) *Quantity { return &f.Length })),
 	required(quantity("width", measure.Length, "0.6 m", "20 m", "", "Width over the outside of the frame, by tape.", func(f *Frame) *Quantity { return &f.Width })),
 	choice("joists_run", "across", "The way the joists run; the decking crosses them.", []string{"across", "along"}, func(f *Frame) *Name { return &f.Run }),
-	quantity("moisture", measure.Percent, "8 %", "200 %", "60 %", "Water in the wood in service, as a share of the dry wood's weight. Treated lumber over water stays near the default.", func(f *Frame) *Quantity { return &f.Moisture }),
+	plausible(quantity("moisture", measure.Percent, "8 %", "200 %", "60 %", "Water in the wood in service, as a share of the dry wood's weight. Treated lumber over water stays near the default.", func(f *Frame) *Quantity { return &f.Moisture }), "19 %", "100 %"),
 	required(section("joists", "Members between the rims; the first and the last close the frame.", joistFields, func(f *Frame) *Joists { return &f.Joists })),
 	required(section("rims", "Members along the two sides that the joists' ends meet.", rimFields, func(f *Frame) *Rims { return &f.Rims })),
 	required(section("decking", "Deck boards.", deckingFields, func(f *Frame) *Decking { return &f.Decking })),
-	quantity("hardware", measure.Mass, "0 kg", "2000 kg", "", "Bolts, brackets and screws together, by the boxes' weight.", func(f *Frame) *Quantity { return &f.Hardware }),
+	plausible(quantity("hardware", measure.Mass, "0 kg", "2000 kg", "", "Bolts, brackets and screws together, by the boxes' weight.", func(f *Frame) *Quantity { return &f.Hardware }), "10 kg", "80 kg"),
 }
 
 // woodFields returns the fields that joists, rims and decking share.
 func woodFields[T any](get func(*T) *Wood) []field[T] {
 	return []field[T]{
 		required(word("size", `a nominal size such as "2x8", or the dressed one such as "38 mm x 184 mm"`, "", "Size of the lumber.", func(t *T) *Name { return &get(t).Size })),
-		word("species", "the species on the stamp", "", "Species or species group on the grade stamp. Unknown: the weakest of the yard's group.", func(t *T) *Name { return &get(t).Species }),
+		plausible(word("species", "the species on the stamp", "", "Species or species group on the grade stamp. Unknown: the weakest of the yard's group.", func(t *T) *Name { return &get(t).Species }), "Southern Pine", "Douglas Fir-Larch", "Hem-Fir", "Spruce-Pine-Fir"),
 		word("grade", "the grade on the stamp", "No.2", "Grade on the stamp.", func(t *T) *Name { return &get(t).Grade }),
-		choice("incised", "yes", "Whether the faces show rows of slits from treatment.", yesNo, func(t *T) *Name { return &get(t).Incised }),
+		plausible(choice("incised", "yes", "Whether the faces show rows of slits from treatment.", yesNo, func(t *T) *Name { return &get(t).Incised }), "yes", "no"),
 		quantity("weighed", measure.Mass, "0.2 kg", "500 kg", "", "One piece on a bathroom scale, as cut; replaces the weight by table.", func(t *T) *Quantity { return &get(t).Weighed }),
 	}
 }
@@ -50,7 +50,7 @@ var joistFields = append(woodFields(func(j *Joists) *Wood { return &j.Wood }),
 )
 
 var rimFields = append(woodFields(func(r *Rims) *Wood { return &r.Wood }),
-	count("plies", 1, 3, "1", "Boards side by side in each rim.", func(r *Rims) *Count { return &r.Plies }),
+	plausible(count("plies", 1, 3, "1", "Boards side by side in each rim.", func(r *Rims) *Count { return &r.Plies }), "1", "2"),
 )
 
 var deckingFields = append(woodFields(func(d *Decking) *Wood { return &d.Wood }),
@@ -83,26 +83,26 @@ var weightFields = []field[Weight]{
 	required(quantity("mass", measure.Mass, "0.1 kg", "5000 kg", "", "By scale or data sheet.", func(w *Weight) *Quantity { return &w.Mass })),
 	required(quantity("along", measure.Length, "-3 m", "63 m", "", "Its centre, from the end where the tape hooks.", func(w *Weight) *Quantity { return &w.Along })),
 	required(quantity("across", measure.Length, "-3 m", "23 m", "", "Its centre, from the side where the tape hooks.", func(w *Weight) *Quantity { return &w.Across })),
-	quantity("above", measure.Length, "-2 m", "5 m", "1 m", "Its centre above the deck; below is negative.", func(w *Weight) *Quantity { return &w.Above }),
+	plausible(quantity("above", measure.Length, "-2 m", "5 m", "1 m", "Its centre above the deck; below is negative.", func(w *Weight) *Quantity { return &w.Above }), "-1 m", "1.5 m"),
 }
 
 var personFields = []field[Person]{
 	required(word("who", "a text", "", "A word for the sheet: adult, child.", func(p *Person) *Name { return &p.Who })),
 	count("count", 1, 200, "1", "How many alike.", func(p *Person) *Count { return &p.Count }),
-	quantity("mass", measure.Mass, "5 kg", "250 kg", "185 lb", "Of one, dressed and wet.", func(p *Person) *Quantity { return &p.Mass }),
+	plausible(quantity("mass", measure.Mass, "5 kg", "250 kg", "185 lb", "Of one, dressed and wet.", func(p *Person) *Quantity { return &p.Mass }), "60 kg", "120 kg"),
 }
 
 var loadFields = []field[Loads]{
 	quantity("flotation", measure.Pressure, "0.2 kPa", "10 kPa", "20 psf", "Uniform load that the floats must carry.", func(l *Loads) *Quantity { return &l.Flotation }),
 	quantity("deck", measure.Pressure, "0.2 kPa", "10 kPa", "40 psf", "Uniform load that the lumber must carry.", func(l *Loads) *Quantity { return &l.Deck }),
 	quantity("spot", measure.Mass, "50 kg", "1000 kg", "400 lb", "Load on one spot, not together with the uniform one.", func(l *Loads) *Quantity { return &l.Spot }),
-	quantity("crowd_from_edge", measure.Length, "0 m", "1 m", "6 in", "How far in from the edge a crowd stands.", func(l *Loads) *Quantity { return &l.FromEdge }),
-	quantity("person_centre", measure.Length, "0.2 m", "1.5 m", "1 m", "Height of a standing person's centre above the deck.", func(l *Loads) *Quantity { return &l.Centre }),
+	plausible(quantity("crowd_from_edge", measure.Length, "0 m", "1 m", "6 in", "How far in from the edge a crowd stands.", func(l *Loads) *Quantity { return &l.FromEdge }), "0 in", "12 in"),
+	plausible(quantity("person_centre", measure.Length, "0.2 m", "1.5 m", "1 m", "Height of a standing person's centre above the deck.", func(l *Loads) *Quantity { return &l.Centre }), "0.75 m", "1.1 m"),
 }
 
 var siteFields = []field[Site]{
 	choice("water", "", "What the dock floats on.", []string{"lake", "river", "sea"}, func(s *Site) *Name { return &s.Water }),
-	quantity("temperature", measure.Temperature, "0 C", "40 C", "25 C", "Of the water in summer: warm water is lighter.", func(s *Site) *Quantity { return &s.Temperature }),
+	plausible(quantity("temperature", measure.Temperature, "0 C", "40 C", "25 C", "Of the water in summer: warm water is lighter.", func(s *Site) *Quantity { return &s.Temperature }), "4 C", "30 C"),
 	quantity("level_low", measure.Length, "-20 m", "20 m", "", "Lowest level of the year against the day of measuring.", func(s *Site) *Quantity { return &s.LevelLow }),
 	quantity("level_high", measure.Length, "-20 m", "20 m", "", "Highest level of the year against the day of measuring.", func(s *Site) *Quantity { return &s.LevelHigh }),
 	quantity("depth", measure.Length, "0 m", "200 m", "", "Water under the dock on the day of measuring.", func(s *Site) *Quantity { return &s.Depth }),
@@ -122,8 +122,11 @@ const dateTime = `a date and time such as "2027-01-16 09:30"`
 
 var iceFields = []field[Ice]{
 	moment("now", dateTime, "When the question is asked.", minuteForm, func(i *Ice) *Name { return &i.Now }),
-	choice("spring", "", "Whether the ice has begun to rot: dark, candled, wet on top.", yesNo, func(i *Ice) *Name { return &i.Spring }),
-	choice("cracks", "", "Wet cracks at the work: none, one, or crossing.", []string{"none", "one", "crossing"}, func(i *Ice) *Name { return &i.Crack }),
+	choice("season", "", "Winter ice is cold, sound and still grows; it is spring once the ice is dark, candled or wet on top.", []string{"winter", "spring"}, func(i *Ice) *Name { return &i.Season }),
+	choice("cracks", "", "Cracks at the work and on the way: none, one, or crossing. The crack along the shore counts.", []string{"none", "one", "crossing"}, func(i *Ice) *Name { return &i.Cracks }),
+	choice("wet", "", "Whether a wet crack, open water or water on the ice was found at the shore or on the way.", yesNo, func(i *Ice) *Name { return &i.Wet }),
+	choice("inlets", "", "Whether an inlet, outlet, spring, current, ridge, log or pile is near.", yesNo, func(i *Ice) *Name { return &i.Inlets }),
+	choice("changed", "", "Whether it thawed, rained or snowed, or the level moved, since the holes were drilled.", yesNo, func(i *Ice) *Name { return &i.Changed }),
 	sections("holes", "Drilled holes: the corners and the middle of the pad, and the walk from shore.", holeFields, func(i *Ice) *[]Hole { return &i.Holes }),
 	sections("weather", "The last days' high and low, oldest first.", weatherFields, func(i *Ice) *[]Weather { return &i.Weather }),
 	section("crossing", "The heaviest thing that crosses at one spot.", crossingFields, func(i *Ice) *Crossing { return &i.Cross }),
@@ -135,6 +138,7 @@ var holeFields = []field[Hole]{
 	moment("when", dateTime, "When it was drilled.", minuteForm, func(h *Hole) *Name { return &h.When }),
 	required(quantity("clear", measure.Length, "0 m", "3 m", "", "Clear (black) ice, by a hooked rule in the hole.", func(h *Hole) *Quantity { return &h.Clear })),
 	required(quantity("white", measure.Length, "0 m", "3 m", "", "White (snow) ice on top, frozen to the clear.", func(h *Hole) *Quantity { return &h.White })),
+	choice("hard", "no", "Whether the white ice is hard, dark and frozen to the clear ice.", yesNo, func(h *Hole) *Name { return &h.Hard }),
 	quantity("gap", measure.Length, "0 m", "2 m", "", "Slush, water or air between layers.", func(h *Hole) *Quantity { return &h.Gap }),
 	quantity("water_below_top", measure.Length, "-1 m", "1 m", "", "Water level in the hole below the top of the ice; above is negative.", func(h *Hole) *Quantity { return &h.Water }),
 	quantity("snow", measure.Length, "0 m", "3 m", "", "Snow lying on the ice.", func(h *Hole) *Quantity { return &h.Snow }),
