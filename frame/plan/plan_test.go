@@ -74,8 +74,8 @@ func TestKnowledge(t *testing.T) {
 	if p.Site.Water.Known != measure.Unknown || p.Site.Water.Value != "" {
 		t.Errorf("water: %+v", p.Site.Water)
 	}
-	if p.Frame.Hardware.Known != measure.Unknown || plan.Has(p.Frame.Hardware) {
-		t.Errorf("hardware without a default: %+v", p.Frame.Hardware)
+	if j := p.Frame.Joists.Weighed; j.Known != measure.Unknown || plan.Has(j) {
+		t.Errorf("a weight without a default: %+v", j)
 	}
 	if len(p.Floats) != 0 || len(p.Ice.Holes) != 0 {
 		t.Error("an unknown list is not empty")

@@ -29,7 +29,7 @@ var frameFields = []field[Frame]{
 	required(section("joists", "Members between the rims; the first and the last close the frame.", joistFields, func(f *Frame) *Joists { return &f.Joists })),
 	required(section("rims", "Members along the two sides that the joists' ends meet.", rimFields, func(f *Frame) *Rims { return &f.Rims })),
 	required(section("decking", "Deck boards.", deckingFields, func(f *Frame) *Decking { return &f.Decking })),
-	plausible(quantity("hardware", measure.Mass, "0 kg", "2000 kg", "", "Bolts, brackets and screws together, by the boxes' weight.", func(f *Frame) *Quantity { return &f.Hardware }), "10 kg", "80 kg"),
+	plausible(quantity("hardware", measure.Mass, "0 kg", "2000 kg", "40 kg", "Bolts, brackets and screws together, by the boxes' weight.", func(f *Frame) *Quantity { return &f.Hardware }), "10 kg", "80 kg"),
 }
 
 // woodFields returns the fields that joists, rims and decking share.
@@ -37,7 +37,7 @@ func woodFields[T any](get func(*T) *Wood) []field[T] {
 	return []field[T]{
 		required(word("size", `a nominal size such as "2x8", or the dressed one such as "38 mm x 184 mm"`, "", "Size of the lumber.", func(t *T) *Name { return &get(t).Size })),
 		plausible(word("species", "the species on the stamp", "", "Species or species group on the grade stamp. Unknown: the weakest of the yard's group.", func(t *T) *Name { return &get(t).Species }), "Southern Pine", "Douglas Fir-Larch", "Hem-Fir", "Spruce-Pine-Fir"),
-		word("grade", "the grade on the stamp", "No.2", "Grade on the stamp.", func(t *T) *Name { return &get(t).Grade }),
+		plausible(word("grade", "the grade on the stamp", "No.2", "Grade on the stamp.", func(t *T) *Name { return &get(t).Grade }), "No.1", "No.3"),
 		plausible(choice("incised", "yes", "Whether the faces show rows of slits from treatment.", yesNo, func(t *T) *Name { return &get(t).Incised }), "yes", "no"),
 		quantity("weighed", measure.Mass, "0.2 kg", "500 kg", "", "One piece on a bathroom scale, as cut; replaces the weight by table.", func(t *T) *Quantity { return &get(t).Weighed }),
 	}

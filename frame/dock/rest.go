@@ -1,0 +1,59 @@
+package dock
+
+import (
+	"math"
+
+	"example.org/floewright/frame/plan"
+	"example.org/floewright/lumber/measure"
+)
+
+// A rest is one value of the plan that a check rests on.
+type rest struct {
+	path, text string
+	known      measure.Knowledge
+	missing    bool // nothing is known and nothing stands in
+}
+
+// rests are the values that a group of checks rests on.
+type rests []rest
+
+func on[T any](g plan.Given[T]) rest {
+	r := rest{path: g.Path, text: g.Text, known: g.Known}
+	switch v := any(g.Value).(type) {
+	case float64:
+		r.missing = math.IsNaN(v)
+	case string:
+		r.missing = v == ""
+	case int:
+		r.missing = v == 0
+	}
+	return r
+}
+
+// standsIn says what is used where the plan says nothing.
+func (r rest) standsIn(text string) rest {
+	if r.missing {
+		r.missing, r.text = false, text
+	}
+	return r
+}
+
+// err returns the first value that is missing as an error of class
+// measure.ErrUnknown, nil if there is none.
+func (rs rests) err() error {
+	for _, r := range rs {
+		if r.missing {
+			return &measure.Error{Field: r.path, Class: measure.ErrUnknown, Want: "it measured and written into the plan"}
+		}
+	}
+	return nil
+}
+
+// assumptions returns what a check prints of them.
+func (rs rests) assumptions() []measure.Assumption {
+	out := make([]measure.Assumption, len(rs))
+	for i, r := range rs {
+		out[i] = measure.Assumption{Name: r.path, Text: r.text, Known: r.known}
+	}
+	return out
+}

@@ -1,0 +1,76 @@
+package dock
+
+import (
+	"math"
+
+	"example.org/floewright/frame/plan"
+	"example.org/floewright/lumber/measure"
+)
+
+// A box is the outside of a float as it lies: along and across the dock, and its
+// height. Of a drum, height is the diameter and long the length of its axis.
+type box struct {
+	drum                 bool
+	long, breadth, height float64
+}
+
+// floatSize returns the outside of one float; NaN where the plan does not say.
+// Size that belongs to the other shape is a mistake.
+func (d *Dock) floatSize(s *plan.Floats) box {
+	if s.Shape.Value == "block" {
+		if s.Girth.Known == measure.Measured {
+			wrong(d, s.Girth, "a block has no girth", "width and height", measure.ErrName)
+		}
+		return box{false, s.Length.Value, s.Width.Value, s.Height.Value}
+	}
+	for _, q := range []plan.Quantity{s.Width, s.Height} {
+		if q.Known == measure.Measured {
+			wrong(d, q, "a drum has neither width nor height", "girth", measure.ErrName)
+		}
+	}
+	diameter := s.Girth.Value / math.Pi
+	return box{true, s.Length.Value, diameter, diameter}
+}
+
+// seat returns the height of a float's centre and what it bears on. The bay is 0
+// where the plan gives places.
+func (d *Dock) seat(s *plan.Floats, size box, along, across float64, bay int) (z float64, on string) {
+	if plan.Has(s.Top) {
+		return -s.Top.Value - size.height/2, "as measured"
+	}
+	if s.Bears.Value != "between joists" {
+		return -size.height / 2, "under the joists"
+	}
+	boards := d.joist.section.Depth - size.height/2 // its top touches the deck boards
+	if bay == 0 {
+		bay = d.bayAt(along, across)
+	}
+	withJoists := (s.Lies.Value == "across") == d.across
+	if bay == 0 || !size.drum || !withJoists {
+		return boards, "under the deck boards"
+	}
+	half := (d.centres[bay] - d.centres[bay-1] - d.joist.section.Width) / 2
+	r := size.height / 2
+	if !(half < r) {
+		return boards, "under the deck boards"
+	}
+	wedged := -math.Sqrt((r - half) * (r + half))
+	if boards < wedged {
+		return boards, "under the deck boards"
+	}
+	return wedged, "wedged between the joists"
+}
+
+// bayAt returns the bay at a place, 0 where there is none.
+func (d *Dock) bayAt(along, across float64) int {
+	s := across
+	if d.across {
+		s = along
+	}
+	for k := 1; k < len(d.centres); k++ {
+		if s >= d.centres[k-1] && s <= d.centres[k] {
+			return k
+		}
+	}
+	return 0
+}
