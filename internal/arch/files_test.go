@@ -20,7 +20,7 @@ var foreign = []*regexp.Regexp{
 	regexp.MustCompile(`\b(TO` + `DO|FIX` + `ME|X` + `XX)\b`),
 	regexp.MustCompile(`(?i)\b(iss` + `ue|tick` + `et|bug) ?#?\d`),
 	regexp.MustCompile(`(^|[^\w./:)-])/(home|root|Users|work|workspace|tmp|mnt|opt|srv)/`),
-	regexp.MustCompile(`\b[A-Za-z]:\\\w`),
+	regexp.MustCompile(`(?i)\b[a-z]:\\+(users|temp|windows)\b`),
 	regexp.MustCompile(`\b(local` + `host|127\.0\.0\.1)|fi` + `le:///`),
 }
 
@@ -69,13 +69,13 @@ func TestNoForeignMarks(t *testing.T) {
 func TestNoForeignMarksCatches(t *testing.T) {
 	for _, text := range []string{
 		"// TO" + "DO: later", "see iss" + "ue 7", "Bu" + "g #12", "open(\"/ho" + "me/me/plan.json\")",
-		"cd /wo" + "rk/x", `C:` + `\plans`, "http://local" + "host:80",
+		"cd /wo" + "rk/x", `C:` + `\Users\me`, "http://local" + "host:80",
 	} {
 		if len(marks("x", []byte("fine\n"+text))) == 0 {
 			t.Errorf("not seen: %s", text)
 		}
 	}
-	for _, text := range []string{"either/or/home/run", "https://example.org/work/x", "10 lb/ft2", "../opt/x", "the issue is settled", "12:\\n"} {
+	for _, text := range []string{"either/or/home/run", "https://example.org/work/x", "10 lb/ft2", "../opt/x", "the issue is settled", "d:\\n", `A:\temperature`} {
 		if got := marks("x", []byte(text)); len(got) > 0 {
 			t.Errorf("reported: %q", got)
 		}
