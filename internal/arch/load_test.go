@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -20,9 +21,8 @@ import (
 
 // A listed is what `go list -json` says of one package.
 type listed struct {
-	ImportPath, Name, Dir, Export      string
-	Standard                           bool
-	Module                             *struct{ Path, Dir string }
+	ImportPath, Name, Dir              string
+	Module                             struct{ Path, Dir string }
 	GoFiles, TestGoFiles, XTestGoFiles []string
 	IgnoredGoFiles, CgoFiles           []string
 	Imports, TestImports, XTestImports []string
@@ -33,7 +33,6 @@ type tree struct {
 	module   string // its path
 	root     string // its folder
 	packages []*pkg
-	exports  map[string]string // import path to export data, dependencies included
 	files    map[string][]byte // every text file, by slash path from the root
 }
 
@@ -59,17 +58,13 @@ var load = sync.OnceValues(func() (*tree, error) {
 	if err != nil {
 		return nil, err
 	}
-	t := &tree{root: root, exports: map[string]string{}, files: map[string][]byte{}}
+	t := &tree{root: root, files: map[string][]byte{}}
 	if err := t.readFiles(); err != nil {
 		return nil, err
 	}
-	cmd := exec.Command("go", "list", "-deps", "-export", "-json", "./...")
-	cmd.Dir = root
-	var stderr bytes.Buffer
-	cmd.Stderr = &stderr
-	out, err := cmd.Output()
+	out, err := t.goList("-json", "./...")
 	if err != nil {
-		return nil, errors.Join(err, errors.New(stderr.String()))
+		return nil, err
 	}
 	for dec := json.NewDecoder(bytes.NewReader(out)); ; {
 		p := &pkg{fset: token.NewFileSet()}
@@ -77,10 +72,6 @@ var load = sync.OnceValues(func() (*tree, error) {
 			break
 		} else if err != nil {
 			return nil, err
-		}
-		t.exports[p.ImportPath] = p.Export
-		if p.Standard || p.Module == nil || p.Module.Dir != root {
-			continue
 		}
 		t.module = p.Module.Path
 		p.rel = strings.TrimPrefix(strings.TrimPrefix(p.ImportPath, t.module), "/")
@@ -95,6 +86,19 @@ var load = sync.OnceValues(func() (*tree, error) {
 	slices.SortFunc(t.packages, func(a, b *pkg) int { return strings.Compare(a.rel, b.rel) })
 	return t, nil
 })
+
+// goList asks the go command about packages, from the root.
+func (t *tree) goList(args ...string) ([]byte, error) {
+	cmd := exec.Command("go", append([]string{"list"}, args...)...)
+	cmd.Dir = t.root
+	var stderr bytes.Buffer
+	cmd.Stderr = &stderr
+	out, err := cmd.Output()
+	if err != nil {
+		return nil, fmt.Errorf("go list: %w\n%s", err, &stderr)
+	}
+	return out, nil
+}
 
 // module returns the loaded module or ends the test.
 func module(t *testing.T) *tree {

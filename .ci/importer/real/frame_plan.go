@@ -24,7 +24,7 @@ func init() {
 			}
 		}
 		_, err := plan.Read("ice.json", strings.NewReader(`{"frozen": "yes"}`))
-		if list := (plan.Errors)(nil); !errors.As(err, &list) || len(list) == 0 {
+		if list := plan.Errors(nil); !errors.As(err, &list) || len(list) == 0 {
 			return "", fmt.Errorf("an unknown field gives no list of errors: %v", err)
 		}
 		return fmt.Sprintf("reads the embedded plans %s", strings.Join(names, " and ")), nil
