@@ -1,0 +1,258 @@
+package lumber
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// Grades returns every row of the tables of design values, in their order: what
+// [Lookup] chooses from.
+func Grades() ([]Grade, error) {
+	t, err := loaded()
+	if err != nil {
+		return nil, err
+	}
+	return slices.Clone(t.grades), nil
+}
+
+// Lookup returns the design values of a species group and grade for a section,
+// as printed in NDS Supplement Table 4A, 4B (Southern Pine, by width) or 4D
+// (timbers, 5 in. and more on both sides). It forgives spelling: "doug fir",
+// "SYP", "s-p-f", "hem fir", "No.2", "#2", "2", "sel str".
+//
+// A name it does not know, or a grade the tables do not have for that section,
+// is a [*measure.Error] of class [measure.ErrName] that lists the candidates. A
+// stud 8 in. or wider gets the values of No.3, as Table 4A says.
+//
+// Lumber thinner than 2 in. nominal (boards, 5/4 decking) has no published
+// design values: its Grade has a specific gravity and nothing else, and every
+// strength asked of it is no answer.
+func Lookup(species, grade string, s Section) (Grade, error) {
+	if err := s.check(); err != nil {
+		return Grade{}, err
+	}
+	t, err := loaded()
+	if err != nil {
+		return Grade{}, err
+	}
+	k, err := t.find(species)
+	if err != nil {
+		return Grade{}, err
+	}
+	if classOf(s) == board {
+		return Grade{Species: k.name, Name: grade, G: k.g, Light: k.light, Table: tableBoard}, nil
+	}
+	rows := t.rowsFor(k.name, s)
+	want := gradeName(grade)
+	for _, g := range rows {
+		if want == "stud" && squeeze(g.Name) == "stud" && s.wide() > g.Widest {
+			want = "no3" // Table 4A: use the values of No.3
+		}
+	}
+	var fits []Grade
+	for _, g := range rows {
+		if g.Widest == 0 || s.wide() <= g.Widest || (g.Table == "4B" && g.Widest == widestOf(widths[7])) {
+			fits = append(fits, g)
+		}
+	}
+	for _, g := range fits { // the first that fits is the narrowest width class
+		if slices.Contains(spellings(g.Name), want) {
+			return g, nil
+		}
+	}
+	why := ""
+	if len(fits) == 0 {
+		why = "the tables have no values for " + k.name + " of this size"
+	}
+	return Grade{}, &measure.Error{
+		Field: "grade", Text: grade, Class: measure.ErrName, Why: why, Want: candidates(k.name, fits),
+	}
+}
+
+// Weakest returns the least of each design value that the named species have at
+// a grade and section: what an unknown stamp has to be taken for, when the yard
+// sells those species. Naming none takes all species of the tables. G is the
+// least, as for joints; Heavy is the greatest, for weights.
+//
+// The least of each is not quite the weakest piece: wet service spares a bending
+// value of at most 1150 psi, so that a stronger grade can end up the weaker one.
+// A mixture is therefore never spared.
+//
+// Whether the lumber is incised is not in the values: [Member] counts it as
+// incised unless its Smooth says that the faces show no slits.
+func Weakest(grade string, s Section, species ...string) (Grade, error) {
+	if err := s.check(); err != nil {
+		return Grade{}, err
+	}
+	all := len(species) == 0
+	if all {
+		t, err := loaded()
+		if err != nil {
+			return Grade{}, err
+		}
+		for _, k := range t.species {
+			species = append(species, k.name)
+		}
+	}
+	var least Grade
+	var names []string
+	var failed error
+	for _, name := range species {
+		g, err := Lookup(name, grade, s)
+		if err != nil {
+			failed = err
+			if all { // not every species has every grade
+				continue
+			}
+			return Grade{}, err
+		}
+		names = append(names, g.Species)
+		if len(names) == 1 {
+			least, least.Heavy = g, heavy(g)
+			continue
+		}
+		least = weaker(least, g)
+	}
+	if len(names) == 0 {
+		return Grade{}, failed
+	}
+	least.Species = "weakest of " + strings.Join(names, ", ")
+	return least, nil
+}
+
+// weaker returns the lesser of two grades, value by value.
+func weaker(a, b Grade) Grade {
+	less := func(x, y Value) Value {
+		if y.SI() < x.SI() {
+			return y
+		}
+		return x
+	}
+	a.Fb, a.Ft, a.Fv = less(a.Fb, b.Fb), less(a.Ft, b.Ft), less(a.Fv, b.Fv)
+	a.FcPerp, a.Fc = less(a.FcPerp, b.FcPerp), less(a.Fc, b.Fc)
+	a.E, a.Emin = less(a.E, b.E), less(a.Emin, b.Emin)
+	a.Light = less(light(a), light(b))
+	a.Heavy = heavy(a)
+	if h := heavy(b); h.SI() > a.Heavy.SI() {
+		a.Heavy = h
+	}
+	a.G = less(a.G, b.G)
+	if b.Widest > 0 && (a.Widest == 0 || b.Widest < a.Widest) {
+		a.Widest = b.Widest
+	}
+	a.Table = mixedTable(a.Table, b.Table)
+	return a
+}
+
+func light(g Grade) Value {
+	if g.Light.none() {
+		return g.G
+	}
+	return g.Light
+}
+
+func heavy(g Grade) Value {
+	if g.Heavy.none() {
+		return g.G
+	}
+	return g.Heavy
+}
+
+// rowsFor returns the rows of a species that stand for the section's class.
+func (t *tables) rowsFor(species string, s Section) []Grade {
+	var out []Grade
+	for _, g := range t.grades {
+		if g.Species == species && tableFits(g.Table, s) {
+			out = append(out, g)
+		}
+	}
+	return out
+}
+
+// find returns the species of a forgiving name.
+func (t *tables) find(name string) (kindOfWood, error) {
+	key := squeeze(name)
+	var near []kindOfWood
+	for _, k := range t.species {
+		full := squeeze(k.name)
+		if key == full || slices.Contains(k.spelled, key) {
+			return k, nil
+		}
+		if len(key) >= 5 && strings.HasPrefix(full, key) {
+			near = append(near, k)
+		}
+	}
+	if len(near) == 1 {
+		return near[0], nil
+	}
+	var names []string
+	for _, k := range t.species {
+		names = append(names, k.name)
+	}
+	return kindOfWood{}, &measure.Error{
+		Field: "species", Text: name, Class: measure.ErrName, Want: strings.Join(names, "; "),
+	}
+}
+
+// squeeze keeps the letters and digits of a name, in lower case.
+func squeeze(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) {
+			return unicode.ToLower(r)
+		}
+		return -1
+	}, s)
+}
+
+// gradeName brings a grade's spelling into one form: "#2", "No. 2", "2",
+// "Number 2" are "no2".
+func gradeName(s string) string {
+	s = strings.ReplaceAll(s, "&", "and")
+	key := strings.NewReplacer("number", "no", "better", "btr", "and", "", "grade", "", "prime", "").Replace(squeeze(s))
+	if key != "" && key[0] >= '1' && key[0] <= '3' {
+		key = "no" + key
+	}
+	if other, ok := gradeSpelled[key]; ok {
+		return other
+	}
+	return key
+}
+
+// gradeSpelled maps what stamps and yards write to the tables' names. A mixed
+// stamp counts as the lower of its grades: where the tables have one value for
+// both it is the same.
+var gradeSpelled = map[string]string{
+	"ss": "selectstructural", "selstr": "selectstructural", "selectstr": "selectstructural",
+	"selstruct": "selectstructural", "selectstruct": "selectstructural", "select": "selectstructural",
+	"dss": "denseselectstructural", "densess": "denseselectstructural", "ndss": "nondenseselectstructural",
+	"nondensess": "nondenseselectstructural", "clear": "clearstructural", "clearstr": "clearstructural",
+	"const": "construction", "constr": "construction", "std": "standard", "stand": "standard",
+	"stdbtr": "standard", "standardbtr": "standard", "standbtr": "standard", "util": "utility",
+	"no1no2": "no2", "no12": "no2", "no2btr": "no2", "no3btr": "no3", "studbtr": "stud",
+	"no1d": "no1dense", "no2d": "no2dense", "no1nd": "no1nondense", "no2nd": "no2nondense",
+}
+
+// spellings returns the names a row answers to, squeezed.
+func spellings(name string) []string {
+	key := gradeName(name)
+	if key == "no3stud" { // Southern Pine lists both on one line
+		return []string{key, "no3", "stud"}
+	}
+	return []string{key}
+}
+
+func candidates(species string, rows []Grade) string {
+	var names []string
+	for _, g := range rows {
+		if !slices.Contains(names, g.Name) {
+			names = append(names, g.Name)
+		}
+	}
+	if len(names) == 0 {
+		return "another size or species"
+	}
+	return strings.Join(names, "; ") + " (" + species + ", " + rows[0].Table + ")"
+}

@@ -1,0 +1,103 @@
+package lumber
+
+import (
+	"example.org/floewright/lumber/measure"
+)
+
+// Moisture contents, in percent of the oven-dry weight.
+const (
+	asBought   = 19.0 // surfaced dry, or treated and dried again
+	damp       = 60.0 // treated lumber in service on the water: our choice
+	saturation = 30.0 // fibre saturation, where wood stops swelling
+	substance  = 1.54 // specific gravity of wood substance
+	water      = 62.4 // lb/ft³, as the source prints it
+)
+
+var (
+	srcDensity = supplement("3.1.3", measure.Quoted)
+	srcFull    = &measure.Source{
+		Title: "Wood Handbook (Forest Products Laboratory, FPL-GTR-190)", Edition: "2010",
+		Locator: "chapter 4, maximum moisture content", Status: measure.Memory,
+	}
+	gravities = measure.Range{Lo: 0.2, Hi: 0.9, Source: srcDensity}
+)
+
+// Density returns the density of wood, kg/m³, from its specific gravity G (oven
+// dry weight and volume, 0.2 to 0.9) and its moisture content m in percent:
+//
+//	ρ = 62.4 lb/ft³ · G/(1 + 0.009 G m) · (1 + m/100)
+//
+// Above fibre saturation the volume stops growing: m is held at 30 in the
+// denominator. m ends where the pores are full ([PoreFull]); a share below 1 is
+// taken for a slip. NDS Supplement 3.1.3.
+func Density(g, moisture float64) (float64, error) {
+	full, _, err := PoreFull(g)
+	if err != nil {
+		return 0, err
+	}
+	r := measure.Range{Hi: full * (1 + 1e-9), Source: srcFull}
+	if err := r.Check("moisture content (%)", moisture); err != nil {
+		return 0, err
+	}
+	if moisture > 0 && moisture < 1 {
+		return 0, &measure.Error{
+			Field: "moisture content (%)", Value: moisture, Class: measure.ErrRange,
+			Want: "percent, not a share: 0, or 1 to " + number(full),
+		}
+	}
+	swollen := min(moisture, saturation)
+	return water * measure.PCF * g / (1 + 0.009*g*swollen) * (1 + moisture/100), nil
+}
+
+// PoreFull returns the moisture content, percent, at which the pores of a wood
+// are full of water, and its density then, kg/m³, always above that of water:
+//
+//	Gb = G/(1 + 0.27 G),  m = 100 (1.54 - Gb)/(1.54 Gb)
+//
+// Wood Handbook, chapter 4.
+func PoreFull(g float64) (moisture, density float64, err error) {
+	if err := gravities.Check("specific gravity", g); err != nil {
+		return 0, 0, err
+	}
+	basic := g / (1 + 0.009*saturation*g)
+	moisture = 100 * (substance - basic) / (substance * basic)
+	return moisture, water * measure.PCF * basic * (1 + moisture/100), nil
+}
+
+// Weights are the masses of one piece, kg, in its three states. Floating checks
+// use the heavy, ties and wind the light.
+type Weights struct {
+	Dry    float64 // as bought, 19 % moisture
+	Damp   float64 // in service, 60 %
+	Soaked float64 // bound: pores full of water; it sinks
+}
+
+// Weights returns the three masses of the member, all plies, over its Length.
+// Dry is of the light side of the species' specific gravity, Damp and Soaked of
+// the heavy. Preservative adds at most 1.5 % when dry and is not counted.
+func (m Member) Weights() (Weights, error) {
+	var w Weights
+	if err := m.Section.check(); err != nil {
+		return w, err
+	}
+	if err := pliesRange.Check("Plies", float64(m.Plies)); err != nil {
+		return w, err
+	}
+	if err := lengths.Check("Length", m.Length); err != nil {
+		return w, err
+	}
+	volume := m.whole().Area() * m.Length
+	dry, err := Density(light(m.Grade).SI(), asBought)
+	if err != nil {
+		return w, err
+	}
+	wet, err := Density(heavy(m.Grade).SI(), damp)
+	if err != nil {
+		return w, err
+	}
+	_, full, err := PoreFull(heavy(m.Grade).SI())
+	if err != nil {
+		return w, err
+	}
+	return Weights{Dry: dry * volume, Damp: wet * volume, Soaked: full * volume}, nil
+}

@@ -1,0 +1,45 @@
+package lumber
+
+import "example.org/floewright/lumber/measure"
+
+// at returns a place in the edition of the standard that the library follows.
+func at(locator string, st measure.Status) *measure.Source {
+	return &measure.Source{
+		Title:   "National Design Specification for Wood Construction (American Wood Council)",
+		Edition: "2018, allowable stress design", Locator: locator, Status: st,
+	}
+}
+
+// supplement returns a place in the standard's tables of design values.
+func supplement(locator string, st measure.Status) *measure.Source {
+	return &measure.Source{
+		Title:   "NDS Supplement: Design Values for Wood Construction (American Wood Council)",
+		Edition: "2018", Locator: locator, Status: st,
+	}
+}
+
+// Sources of the rules, as far as they were read: most equations are recalled
+// and then proved by worked examples and span tables.
+var (
+	srcCD      = at("Table 2.3.2", measure.Quoted)
+	srcCM      = supplement("Tables 4A and 4B, wet service factor", measure.Quoted)
+	srcCMTimb  = supplement("Table 4D, wet service factor", measure.Quoted)
+	srcCt      = at("Table 2.3.3", measure.Memory)
+	srcCF      = supplement("Table 4A, size factor", measure.Quoted)
+	srcCFPine  = supplement("Table 4B, size adjustment", measure.Memory)
+	srcCFTimb  = at("4.3.6, equation 4.3-1", measure.Quoted)
+	srcCfu     = supplement("Tables 4A and 4B, flat use factor", measure.Memory)
+	srcCfuTimb = supplement("Table 4D, flat use of beams and stringers", measure.Memory)
+	srcCi      = at("Table 4.3.8", measure.Memory)
+	srcCr      = at("4.3.9", measure.Quoted)
+	srcCb      = at("3.10.4, equation 3.10-2", measure.Quoted)
+	srcCL      = at("3.3.3, equation 3.3-6", measure.Memory)
+	srcCP      = at("3.7.1, equation 3.7-1", measure.Memory)
+	srcBending = at("3.3.2", measure.Memory)
+	srcShear   = at("3.4.2, equation 3.4-2", measure.Quoted)
+	srcBearing = at("3.10.2", measure.Memory)
+	srcTension = at("3.8.1", measure.Memory)
+	srcColumn  = at("3.6.3", measure.Memory)
+	srcBoth    = at("3.9.1 and 3.9.2, equations 3.9-1 to 3.9-3", measure.Memory)
+	srcCreep   = at("3.5.2, equation 3.5-1", measure.Quoted)
+)
