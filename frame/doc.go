@@ -1,0 +1,37 @@
+// Package frame solves beams on supports of any kind: rigid, springs, supports
+// that let go instead of pulling, gaps, and any other that says what it does at
+// a sinkage.
+//
+// # Model
+//
+// A [Beam] is straight, of one section, bends by small angles, and is made of
+// material that springs back in proportion (Bernoulli; with GA, Timoshenko's
+// shear deflection as well). Between neighbouring rests, hinges and load ends
+// its diagrams are polynomials, which [Line] keeps, so that values and extremes
+// are exact to rounding. Rigid rests and clamps are taken out of the unknowns.
+// Supports that are not linear are met by Newton's method on the energy, which
+// is convex as long as no support pushes less the deeper it is pressed: there is
+// one answer.
+//
+// # Signs
+//
+// Deflection w is up positive, a sinkage down positive. A moment is positive
+// where it sags. The shear at x is the sum of the upward forces left of x, so it
+// is the slope of the moment. Loads are given downward positive, as weights are;
+// couples and turns are positive counter-clockwise in a drawing with x to the
+// right and w up.
+//
+// # Limits
+//
+// Not covered: large turns, forces along the beam and buckling, yielding, beams
+// of changing section, and dynamics. Shear deflection must be left out (GA zero)
+// where the modulus of elasticity is an apparent one, as tabulated design values
+// are: it is in them already.
+//
+// # Sources
+//
+// Elementary theory of beams; shear deflection after S. P. Timoshenko. Outside
+// checks: tables of beam formulas, the Wood Handbook's deflection constants, and
+// solutions for beams on elastic foundation, each named with its status beside
+// the check.
+package frame

@@ -1,0 +1,75 @@
+package frame
+
+import "example.org/floewright/lumber/measure"
+
+// A Load acts on a beam or a member. Loads are given downward positive, as
+// weights are: a negative Q or P lifts. Places are in m from the near end.
+//
+// Where To is more than From it is spread over that length and varies evenly
+// from Q at From to QTo at To, both N/m. QTo is not filled in: a uniform load
+// has QTo equal to Q ([Uniform] sees to it), and one left at zero is a triangle.
+//
+// Else (To zero, or equal to From) it is a point load P (N) and a couple M (N·m)
+// at From. A positive couple turns the beam from x towards up, counter-clockwise
+// in a drawing with x to the right: the bending moment drops by M there.
+//
+// A load that mixes both shapes is an error, and so is a couple on a hinge: it
+// belongs to one side of it.
+type Load struct{ From, To, Q, QTo, P, M float64 }
+
+// Uniform returns a load of q N/m, downward positive, between two places in m.
+func Uniform(from, to, q float64) Load { return Load{From: from, To: to, Q: q, QTo: q} }
+
+// Point returns a point load of p N, downward positive, at a place in m.
+func Point(at, p float64) Load { return Load{From: at, P: p} }
+
+func (l Load) spread() bool { return l.To > l.From }
+
+// total returns the downward force of the load.
+func (l Load) total() float64 {
+	if l.spread() {
+		return (l.Q + l.QTo) / 2 * (l.To - l.From)
+	}
+	return l.P
+}
+
+// check returns what is wrong with a load on a length, if anything. The slack
+// lets places that were summed from feet and inches end where the beam ends.
+func (l Load) check(field string, length float64) error {
+	place := measure.Range{Kind: measure.Length, Lo: -slack * length, Hi: length * (1 + slack)}
+	if err := place.Check(field+".From", l.From); err != nil {
+		return err
+	}
+	if l.spread() {
+		if err := place.Check(field+".To", l.To); err != nil {
+			return err
+		}
+		if l.P != 0 || l.M != 0 { // NaN is not 0 either
+			return mixed(field, "a spread load (To beyond From) with a point load P or a couple M")
+		}
+	} else {
+		if l.To != 0 && l.To != l.From {
+			return &measure.Error{
+				Field: field + ".To", Kind: measure.Length, Value: l.To, Class: measure.ErrRange,
+				Want: "0 or From for a point load, more than From for a spread load",
+			}
+		}
+		if l.Q != 0 || l.QTo != 0 {
+			return mixed(field, "a point load (To not beyond From) with a line load Q or QTo")
+		}
+	}
+	for _, f := range []struct {
+		name  string
+		kind  measure.Kind
+		value float64
+	}{{"Q", measure.LineLoad, l.Q}, {"QTo", measure.LineLoad, l.QTo}, {"P", measure.Force, l.P}, {"M", measure.Moment, l.M}} {
+		if err := anyFinite(f.kind).Check(field+"."+f.name, f.value); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func mixed(field, why string) error {
+	return &measure.Error{Field: field, Why: why, Want: "two loads"}
+}
