@@ -1,0 +1,115 @@
+package ice
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// Air is one day's highest and lowest temperature of the air in °C; NaN is not
+// known.
+type Air struct{ High, Low float64 }
+
+// mean returns the day's mean as weather services make it of the two.
+func (a Air) mean() float64 { return (a.High + a.Low) / 2 }
+
+// days is how many days of air a verdict rests on, the newest last. The advice
+// is to wait "until several days below freezing"; more than the "few" of the
+// same advice for warming, hence five: our choice.
+const days = 5
+
+// snap is the fall of the daily high or low, in °C from one day to the next,
+// that counts as the sudden drop after which ice is brittle for 24 h. The
+// source gives no figure: our choice.
+const snap = 10.0
+
+// A weather is what the air of the last days means for the sheet.
+type weather struct {
+	factor  float64 // on the thickness required
+	by      *measure.Source
+	why     string
+	reasons []error // against any answer
+	known   bool
+}
+
+// readAir applies the thaw rules. Only a high and a low are known of each day,
+// so that a high at or above freezing counts as six hours of thaw and more.
+//
+//	newest day reaches 0 °C          no answer (6 h of 24: Minnesota DNR)
+//	a day's mean reaches 0 °C        no answer (24 h: Minnesota DNR; TM 5-852-1)
+//	an earlier day reaches 0 °C      thickness times 3 (Lake Champlain Committee)
+//	a sudden drop                    no answer (CCOHS: brittle for 24 h)
+func readAir(air []Air) (weather, error) {
+	w := weather{factor: 1, known: true}
+	for i, a := range air {
+		for _, t := range []struct {
+			name string
+			x    float64
+		}{{"high", a.High}, {"low", a.Low}} {
+			if math.IsNaN(t.x) {
+				continue
+			}
+			r := measure.Range{Kind: measure.Temperature, Lo: -80, Hi: 60, Source: sizeRange}
+			if err := r.Check(fmt.Sprintf("air, day %d of %d, %s", i+1, len(air), t.name), t.x); err != nil {
+				return w, err
+			}
+		}
+		if a.High < a.Low {
+			return w, &measure.Error{
+				Field: fmt.Sprintf("air, day %d of %d, high", i+1, len(air)), Kind: measure.Temperature, Value: a.High,
+				Range: measure.Range{Kind: measure.Temperature, Lo: a.Low, Hi: 60}, Class: measure.ErrRange,
+			}
+		}
+	}
+	if len(air) < days {
+		w.known = false
+		w.reasons = append(w.reasons, unknown("air", fmt.Sprintf("the high and low of each of the last %d days are needed, %d are given", days, len(air))))
+	} else {
+		air = air[len(air)-days:]
+	}
+	w.thaw(air)
+	w.drop(air)
+	return w, nil
+}
+
+// thaw applies the rules for warm days.
+func (w *weather) thaw(air []Air) {
+	warm, mild, missing := false, false, false
+	for i, a := range air {
+		newest := i == len(air)-1
+		switch {
+		case math.IsNaN(a.High) || math.IsNaN(a.Low):
+			missing = true
+			// What is known of the day may still be a thaw.
+			mild = mild || a.High >= 0 || a.Low >= 0
+		case a.mean() >= 0 || newest && a.High >= 0:
+			warm = true
+		case a.High >= 0:
+			mild = true
+		}
+	}
+	if missing {
+		w.known = false
+		w.reasons = append(w.reasons, unknown("air", "a high or low of the last days is missing"))
+	}
+	if warm {
+		w.reasons = append(w.reasons, unfit("air", "thawing ice", "above freezing yesterday or today, or a daily mean of 0 °C and more in the last days: stay off ("+minnesotaThaw.String()+"; "+manualThaw.String()+")"))
+	}
+	if warm || mild {
+		w.factor, w.by = 3, champlain
+		w.why = "a thaw in the last days: double to triple thickness until several days of frost; triple is taken"
+	}
+}
+
+// drop applies the rule for a sudden cold snap in the last two days: cold is
+// no improvement.
+func (w *weather) drop(air []Air) {
+	for i := max(1, len(air)-2); i < len(air); i++ {
+		a, b := air[i-1], air[i]
+		if a.High-b.High >= snap || a.Low-b.Low >= snap {
+			w.reasons = append(w.reasons, unfit("air", "ice after a sudden drop of temperature", "it is brittle for 24 hours ("+ccohs.String()+"); a drop of 10 °C from day to day is taken as sudden, our choice"))
+			return
+		}
+	}
+}

@@ -1,0 +1,170 @@
+package ice
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// Machine is a motor vehicle in the load. The zero value is none: people on
+// foot, a sled pulled by hand.
+type Machine int
+
+// The machines that the public tables name.
+const (
+	NoMachine  Machine = iota
+	Snowmobile         // or an all-terrain vehicle
+	Car
+	LightTruck // pickup, van
+	Truck
+)
+
+// machines maps a machine to the kinds of table rows that speak of it; each
+// needs at least what the ones before it need.
+var machines = []struct {
+	name  string
+	kinds []string
+}{
+	NoMachine:  {"no machine", nil},
+	Snowmobile: {"snowmobile", []string{"snowmobile"}},
+	Car:        {"car", []string{"snowmobile", "car", "car or group", "car or light truck", "any vehicle"}},
+	LightTruck: {"light truck", []string{"snowmobile", "car", "car or group", "car or light truck", "light truck", "any vehicle"}},
+	Truck:      {"truck", []string{"snowmobile", "car", "car or group", "car or light truck", "light truck", "truck", "large truck", "any vehicle"}},
+}
+
+// String returns the machine's name.
+func (m Machine) String() string {
+	if m < 0 || int(m) >= len(machines) {
+		return "no machine known"
+	}
+	return machines[m].name
+}
+
+// A Crossing is a load that moves over the ice: everything that may stand on
+// the one spot at one time.
+type Crossing struct {
+	Mass    float64 // kg: people, sled, machine and piece together
+	People  int     // on the one spot; none counts as one, since somebody goes with the load
+	Machine Machine
+}
+
+// person is the least mass in kg that a person counts for, with clothes, tools
+// and a pack: our choice, so that a forgotten person cannot lighten a load.
+const person = 100.0
+
+// several is the number of people from which a group counts as larger. The
+// sources give none; pairs and small groups are one row, larger groups
+// another: our choice.
+const several = 4
+
+// counted returns the mass in kg that the rules are applied to.
+func (c Crossing) counted() float64 { return math.Max(c.Mass, person*float64(c.People)) }
+
+// check refuses a load without mass or with a negative number of people.
+func (c Crossing) check() error {
+	if err := (measure.Range{Kind: measure.Mass, Lo: 0, Hi: 1e6, OpenLo: true, Source: sizeRange}).Check("mass of the load", c.Mass); err != nil {
+		return err
+	}
+	if err := (measure.Range{Lo: 0, Hi: 1e4, Source: sizeRange}).Check("people", float64(c.People)); err != nil {
+		return err
+	}
+	if c.Machine < 0 || int(c.Machine) >= len(machines) {
+		return &measure.Error{Field: "machine", Text: fmt.Sprint(int(c.Machine)), Class: measure.ErrName, Want: "one of NoMachine, Snowmobile, Car, LightTruck, Truck"}
+	}
+	return nil
+}
+
+// label names the load: "250 kg with 3 people".
+func (c Crossing) label() string {
+	text := measure.Mass.Print(c.Mass, measure.SI)
+	if c.People == 1 {
+		text += " with 1 person"
+	} else if c.People > 1 {
+		text += fmt.Sprintf(" with %d people", c.People)
+	}
+	if c.Machine != NoMachine {
+		text += " and a " + c.Machine.String()
+	}
+	return text
+}
+
+// A need is the thickness that the rules ask for.
+type need struct {
+	thickness float64 // m, all factors applied
+	rule      *measure.Source
+	what      string // the governing row or class
+	factors   []measure.Factor
+}
+
+// raise multiplies the thickness by a factor, if it is one.
+func (n *need) raise(f measure.Factor) {
+	if f.Value != 1 {
+		n.thickness *= f.Value
+		n.factors = append(n.factors, f)
+	}
+}
+
+// base returns the greatest of the class rule and the public tables' minimum
+// for such a load, before any factor:
+//
+//	one person    the strictest row for one person
+//	2 or 3        the strictest row for a group, lower end of a range
+//	4 and more    the strictest row for a group, upper end of a range
+//	a machine     the strictest row for it, upper end of a range
+//	any mass      a row that was read for a lighter moving load: no less
+func (c Crossing) base(class Class) (need, error) {
+	tables, err := loadTables()
+	if err != nil {
+		return need{}, err
+	}
+	h, err := class.Thickness(c.counted() * measure.Gravity)
+	if err != nil {
+		return need{}, err
+	}
+	n := need{thickness: h, rule: class.Source, what: "bearing class " + class.Name + ", " + class.Printed}
+	take := func(r Row, h float64) {
+		if h > n.thickness {
+			n.thickness, n.rule, n.what = h, r.Source, r.Load+": "+r.Printed
+		}
+	}
+	take(strictest(tables, true, "person"))
+	if c.People > 1 {
+		take(strictest(tables, c.People >= several, "small group", "group", "car or group"))
+	}
+	if kinds := machines[c.Machine].kinds; kinds != nil {
+		take(strictest(tables, true, kinds...))
+	}
+	for _, t := range tables {
+		for _, r := range t.Rows {
+			if !r.Standing && !r.Off && !r.White && r.Source.Status >= measure.Quoted && r.Mass <= c.counted() {
+				take(r, r.Thickness)
+			}
+		}
+	}
+	return n, nil
+}
+
+// needs applies what is known of the sheet to the base: white ice, thaw,
+// cracks and water. What is not known is not counted here; it denies the
+// answer, and the notes say how much it may add.
+func (s Sheet) needs(load Crossing, white float64, w weather) (need, error) {
+	n, err := load.base(s.class())
+	if err != nil {
+		return n, err
+	}
+	n.raise(measure.Factor{Symbol: "white", Name: "white ice", Value: white, Why: s.Scheme.String(), Source: minnesotaWhite})
+	n.raise(measure.Factor{Symbol: "thaw", Name: "recent thaw", Value: w.factor, Why: w.why, Source: w.by})
+	n.raise(measure.Factor{
+		Symbol: "crack", Name: s.Cracks.String(), Value: 1 / math.Sqrt(s.Cracks.carries()),
+		Why: "half the load beside a crack, a quarter where cracks cross", Source: finland,
+	})
+	if s.Water != Lake {
+		n.raise(measure.Factor{
+			Symbol: "river", Name: s.Water.String(), Value: 1 / math.Sqrt(0.85),
+			Why: "15 % less load on hard river ice; unknown water counts as a river", Source: maineChart,
+		})
+	}
+	n.thickness = math.Round(n.thickness*1e9) / 1e9 // so that a tie does not hang on the last bit
+	return n, nil
+}

@@ -1,0 +1,61 @@
+package ice
+
+import (
+	"fmt"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// longest is how many hours a load may stand by the guide's own rule; for more
+// the sheet sags by creep, and this package has no answer yet.
+const longest = 24.0
+
+// parkedFactor doubles the thickness required under a load that stands.
+//
+//	h = 4 S √W (in, short tons), S = 2 for a load parked more than 2 h
+//
+// The notice doubles from 2 h on; here every load that stands is doubled, and
+// the doubling is applied to the strictest rule rather than to the notice's
+// own, which asks for less.
+var parkedFactor = measure.Factor{
+	Symbol: "S", Name: "load that stands", Value: 2,
+	Why:    "double thickness when parked more than 2 h; taken from the first minute on",
+	Source: alaskaNotice,
+}
+
+// Parked returns the thickness in m that the notice itself asks for under a
+// mass in kg that stands more than two hours, h = 4 S √W with S = 2. It is one
+// rule among those that [Sheet.ParkedHours] takes the strictest of.
+func Parked(mass float64) (float64, error) {
+	c := Class{"notice, S = 2", "h = 8 √W", 2000.0 / 64 * measure.PSI, alaskaNotice, openThickness(alaskaNotice)}
+	return c.Thickness(mass * measure.Gravity)
+}
+
+// ParkedHours checks the sheet under a mass in kg that stands on one spot for
+// up to 24 hours, together with whoever tends it: double the thickness that
+// the strictest rules ask for under the same mass when it crosses. Beyond 24
+// hours there is no answer, of class measure.ErrNotComputed: days and weeks
+// need the sag of the sheet against its freeboard. P = A h² alone says nothing
+// about a load that stands.
+func (s Sheet) ParkedHours(mass, hours float64) (measure.Check, error) {
+	load := Crossing{Mass: mass, People: 1}
+	name := fmt.Sprintf("parked %s, %s", measure.Time.Print(hours*3600, measure.SI), measure.Mass.Print(mass, measure.SI))
+	return s.parked(name, load, hours)
+}
+
+func (s Sheet) parked(name string, load Crossing, hours float64) (measure.Check, error) {
+	r := measure.Range{Kind: measure.Time, Lo: 0, Hi: 1e9, Source: sizeRange}
+	if err := r.Check("time on the spot", hours*3600); err != nil {
+		return measure.Refuse(name, err), err
+	}
+	c, err := s.judge(name, load, &parkedFactor)
+	if err != nil || hours <= longest {
+		return c, err
+	}
+	refused := measure.Refuse(name, &measure.Error{
+		Field: "time on the spot", Kind: measure.Time, Value: hours * 3600, Class: measure.ErrNotComputed,
+		Why: "days and weeks need the sag of the sheet against its freeboard; ask an ice engineer",
+	})
+	refused.Kind, refused.AtLeast, refused.Hazard, refused.Notes = c.Kind, true, true, caveats()
+	return refused, nil
+}

@@ -1,0 +1,138 @@
+package ice
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// Crossing checks the sheet under a load that moves: the governing effective
+// thickness against the thickness that the strictest rules ask for. Besides
+// bad data, which is an error, it answers "no answer" for ice that is
+// unmeasured, drilled at fewer than five places, surveyed more than a day ago,
+// thawing, in spring, on a river or unknown in any way, however thick it is,
+// and "short" where even what is known is too thin. It never permits anything.
+func (s Sheet) Crossing(load Crossing) (measure.Check, error) {
+	return s.judge("crossing, "+load.label(), load, nil)
+}
+
+// Required returns the thickness that the rules ask for without comparing it
+// with any: Limit is set, Value is NaN, and the verdict is "no answer". Hours
+// is how long the load is to stand on one spot; zero is a crossing. It serves
+// before a hole was drilled; what is known of the sheet is counted.
+func (s Sheet) Required(load Crossing, hours float64) (measure.Check, error) {
+	name := "thickness required, " + load.label()
+	var c measure.Check
+	var err error
+	if hours == 0 {
+		c, err = s.judge(name, load, nil)
+	} else {
+		c, err = s.parked(name, load, hours)
+	}
+	if err != nil {
+		return c, err
+	}
+	c.Value = math.NaN()
+	if c.Err == nil {
+		c.Err = unknown("ice thickness", "compared with none")
+	}
+	return c, nil
+}
+
+// judge compares the sheet with what the load needs; more is a further factor.
+func (s Sheet) judge(name string, load Crossing, more *measure.Factor) (measure.Check, error) {
+	if err := load.check(); err != nil {
+		return measure.Refuse(name, err), err
+	}
+	v, err := s.survey()
+	if err != nil {
+		return measure.Refuse(name, err), err
+	}
+	c := measure.Check{
+		Name: name, Kind: measure.Length, AtLeast: true, Hazard: true,
+		Value: v.thickness, Limit: math.NaN(), Rests: v.rests,
+	}
+	n, err := s.needs(load, v.white, v.air)
+	if err != nil { // beyond the reach of the class: no rule, no answer
+		c.Err = err
+		c.Notes = append(s.notes(v, nil), caveats()...)
+		return c, nil
+	}
+	if more != nil {
+		n.raise(*more)
+	}
+	c.Limit, c.Rule, c.Factors = n.thickness, n.rule, n.factors
+	if load.counted() > load.Mass {
+		c.Rests = append(c.Rests, measure.Assumption{
+			Name: "mass of the load", Known: measure.Assumed,
+			Text: fmt.Sprintf("%s, %s a person; less was given", measure.Mass.Print(load.counted(), measure.SI), measure.Mass.Print(person, measure.SI)),
+		})
+	}
+	// Ice that is too thin by what is known stays short, whatever else is
+	// unknown; otherwise each reason denies the answer.
+	if short := !v.open && c.Value < c.Limit; !short && len(v.reasons) > 0 {
+		c.Err = v.reasons[0]
+		for i := range c.Rests {
+			c.Rests[i].Decides = c.Rests[i].Known == measure.Unknown
+		}
+	}
+	c.Notes = append(s.notes(v, &n), caveats()...)
+	return c, nil
+}
+
+// notes lists the reasons against an answer, the thickness required, what may
+// still raise it, the governing hole and the expiry.
+func (s Sheet) notes(v survey, n *need) []string {
+	var out []string
+	for _, r := range v.reasons {
+		out = append(out, "never better than no answer: "+r.Error())
+	}
+	if n != nil {
+		out = append(out, "thickness required: "+upward(n.thickness)+" ("+n.what+"; "+n.rule.String()+")")
+		out = append(out, s.mayRaise(v)...)
+	}
+	if !math.IsNaN(v.thickness) {
+		where := v.hole
+		if s.Place != "" {
+			where += ", " + s.Place
+		}
+		out = append(out, "thinnest: "+where+", counted as "+s.Scheme.String())
+	}
+	left := "EXPIRY: 24 hours after drilling"
+	if age := s.Age; age >= 0 && age <= expiry {
+		left += fmt.Sprintf(", %.0f hours from now", math.Floor((expiry-age)/3600))
+	}
+	return append(out, left+", or at once on thaw, rain, snow or a change of the water level")
+}
+
+// mayRaise says what the unknown may add to the thickness required.
+func (s Sheet) mayRaise(v survey) []string {
+	var out []string
+	if v.open && v.white == 1 && schemes[s.Scheme].need > 1 {
+		out = append(out, "not known and not counted: white ice doubles the thickness required")
+	}
+	if !v.air.known && v.air.factor == 1 {
+		out = append(out, "not known and not counted: a thaw in the last days triples the thickness required")
+	}
+	if s.Cracks == UnknownCracks {
+		out = append(out, "not known and not counted: a crack raises the thickness required by 42 %, crossing cracks double it")
+	}
+	return out
+}
+
+// upward prints a length in both systems, rounded up.
+func upward(h float64) string {
+	mm := math.Ceil(h*1000-1e-6) / 1000
+	in := math.Ceil(h/measure.Inch*4-1e-6) / 4 * measure.Inch
+	return measure.Length.Print(mm, measure.SI) + " (" + measure.Length.Print(in, measure.US) + ")"
+}
+
+// caveats are the notes that every check bears.
+func caveats() []string {
+	return []string{
+		"failures were reported at loads as low as the 50 psi rule (" + goldUpper.String() + ")",
+		"not ruled out is no clearance: local authorities, people who know this ice, and licensed practice decide",
+		"never alone; float coat or life jacket, ice picks, rope, phone; probe ahead; see Cautions",
+	}
+}

@@ -1,0 +1,122 @@
+package ice_test
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"testing"
+
+	"example.org/floewright/ice"
+	"example.org/floewright/lumber/measure"
+)
+
+// permission is every word that would read as one.
+var permission = regexp.MustCompile(`(?i)\bgo(es|ing)?\b|safe|\ballow(s|ed|able|ance)?\b|\bok(ay)?\b`)
+
+// texts calls every exported function and method of the package that produces
+// text, or errors, or values that print themselves, and returns what they print.
+func texts(t *testing.T) []string {
+	t.Helper()
+	var out []string
+	add := func(xs ...any) {
+		for _, x := range xs {
+			switch x := x.(type) {
+			case nil:
+			case *measure.Source:
+				if x != nil {
+					out = append(out, x.String(), x.Title, x.Edition, x.Locator)
+				}
+			case measure.Check:
+				out = append(out, x.Name, x.String(), x.Words(), x.Numbers(measure.SI), x.Numbers(measure.US))
+				out = append(out, x.Notes...)
+				for _, f := range x.Factors {
+					out = append(out, f.String(), f.Name, f.Source.String())
+				}
+				for _, a := range x.Rests {
+					out = append(out, a.Name, a.Text)
+				}
+				out = append(out, x.Rule.String(), fmt.Sprint(x.Err))
+			default:
+				out = append(out, fmt.Sprintf("%v|%+v", x, x))
+			}
+		}
+	}
+	for i := -1; i < 6; i++ {
+		add(ice.Water(i), ice.Season(i), ice.Cracks(i), ice.Finding(i), ice.Machine(i), ice.Scheme(i), ice.Scheme(i).Source())
+		_, _, err := ice.Scheme(i).Effective(ice.Hole{Clear: math.NaN()})
+		add(err)
+		_, _, err = ice.Scheme(i).Effective(ice.Hole{Clear: -1})
+		add(err)
+	}
+	for _, c := range append(ice.Classes(), ice.Class{}, ice.Class{Name: "other", Source: &measure.Source{Title: "a guide"}}) {
+		add(c.Name, c.Printed, c.Source, c.Range.Source, c.Range)
+		_, err := c.Load(-1)
+		add(err)
+		_, err = c.Thickness(1e12)
+		add(err)
+	}
+	_, err := ice.Parked(-1)
+	add(err)
+	tables, err := ice.Tables()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, table := range tables {
+		add(table.Name, table.Source)
+		for _, r := range table.Rows {
+			add(r.Load, r.Kind, r.Note, r.Printed, r.Source)
+		}
+	}
+	for _, c := range ice.Cautions() {
+		add(c.Text, c.Publisher, c.Status)
+	}
+	add(ice.ErrUnfit)
+	sheets := []ice.Sheet{sound(1), sound(0.1), {}, {Scheme: 9}, {Age: -1}}
+	for _, worsen := range barred {
+		for _, h := range []float64{2, 0.02} {
+			s := sound(h)
+			worsen(&s)
+			sheets = append(sheets, s)
+		}
+	}
+	for c := ice.UnknownCracks; c <= ice.CrossingCracks; c++ {
+		s := sound(1)
+		s.Cracks = c
+		s.Holes[0].White, s.Air[1].High = 0.1, 1
+		sheets = append(sheets, s)
+	}
+	for _, s := range sheets {
+		for _, load := range []ice.Crossing{{Mass: 90, People: 1}, {Mass: 900, People: 12}, {Mass: 2500, Machine: ice.Truck}, {Mass: 60000}, {Mass: -1}, {Mass: 1, People: -1}, {Mass: 1, Machine: 77}} {
+			c, err := s.Crossing(load)
+			add(c, err)
+			for _, hours := range []float64{0, 3, 100, -1} {
+				c, err = s.Required(load, hours)
+				add(c, err)
+			}
+		}
+		for _, hours := range []float64{0, 3, 100, -1} {
+			c, err := s.ParkedHours(300, hours)
+			add(c, err)
+		}
+	}
+	return out
+}
+
+func TestNoWordOfPermission(t *testing.T) {
+	all := texts(t)
+	if len(all) < 1000 {
+		t.Fatalf("only %d texts were produced", len(all))
+	}
+	seen := map[string]bool{}
+	for _, s := range all {
+		if w := permission.FindString(s); w != "" && !seen[s] {
+			seen[s] = true
+			t.Errorf("%q in %q", w, s)
+		}
+	}
+	for _, s := range []string{"you may go", "it is safe", "allowed", "unsafe"} {
+		if !permission.MatchString(s) {
+			t.Errorf("the pattern lets %q through", s)
+		}
+	}
+}
