@@ -12,7 +12,8 @@ import (
 
 // A Dock is a plan with its geometry worked out and its lumber looked up.
 type Dock struct {
-	plan *plan.Plan
+	plan  *plan.Plan
+	units measure.System // of what is printed
 
 	length, width float64
 	across        bool // the joists run across
@@ -24,15 +25,16 @@ type Dock struct {
 	centres []float64 // of the joists, from the end or side the tape hooks on
 	clear   float64   // length of a joist between the rims
 
-	floats []float
+	floats []mount
 	errors plan.Errors
 }
 
-// A float is one float at its place, x and y from the dock's middle.
-type float struct {
+// A mount is one float at its place, x and y from the dock's middle.
+type mount struct {
 	set     *plan.Floats
 	x, y, z float64 // centre
-	seat    string
+	bay     int     // between which joists; 0 is none
+	seat    seat
 }
 
 // Read reads a plan and builds the dock. The name stands for the file in errors.
@@ -74,6 +76,7 @@ func build(p *plan.Plan) *Dock {
 		plan: p, length: f.Length.Value, width: f.Width.Value,
 		across: f.Run.Value != "along", rimPlies: max(1, f.Rims.Plies.Value),
 	}
+	d.units = d.Units()
 	d.joist = d.wood(&f.Joists.Wood)
 	d.rim = d.wood(&f.Rims.Wood)
 	d.board = d.wood(&f.Decking.Wood)
@@ -170,8 +173,11 @@ func (d *Dock) place(s *plan.Floats) {
 	size := d.floatSize(s)
 	add := func(along, across float64, bay int) {
 		x, y := along-d.length/2, across-d.width/2
-		z, seat := d.seat(s, size, along, across, bay)
-		d.floats = append(d.floats, float{set: s, x: x, y: y, z: z, seat: seat})
+		if bay == 0 && s.Bears.Value == "between joists" {
+			bay = d.bayAt(along, across)
+		}
+		z, seat := d.seat(s, size, bay)
+		d.floats = append(d.floats, mount{set: s, x: x, y: y, z: z, bay: bay, seat: seat})
 	}
 	if len(s.Places) > 0 {
 		if len(s.Bays) > 0 || len(s.Marks) > 0 {
@@ -223,9 +229,12 @@ func (d *Dock) inside(q plan.Quantity, size float64) bool {
 	return true
 }
 
-func (d *Dock) system() measure.System {
+// Units returns the system of units that the plan asks for.
+func (d *Dock) Units() measure.System {
 	if d.plan.Units.Value == "si" {
 		return measure.SI
 	}
 	return measure.US
 }
+
+func (d *Dock) system() measure.System { return d.units }

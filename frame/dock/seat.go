@@ -10,7 +10,7 @@ import (
 // A box is the outside of a float as it lies: along and across the dock, and its
 // height. Of a drum, height is the diameter and long the length of its axis.
 type box struct {
-	drum                 bool
+	drum                  bool
 	long, breadth, height float64
 }
 
@@ -32,33 +32,38 @@ func (d *Dock) floatSize(s *plan.Floats) box {
 	return box{true, s.Length.Value, diameter, diameter}
 }
 
-// seat returns the height of a float's centre and what it bears on. The bay is 0
-// where the plan gives places.
-func (d *Dock) seat(s *plan.Floats, size box, along, across float64, bay int) (z float64, on string) {
-	if plan.Has(s.Top) {
-		return -s.Top.Value - size.height/2, "as measured"
-	}
-	if s.Bears.Value != "between joists" {
-		return -size.height / 2, "under the joists"
-	}
-	boards := d.joist.section.Depth - size.height/2 // its top touches the deck boards
-	if bay == 0 {
-		bay = d.bayAt(along, across)
-	}
-	withJoists := (s.Lies.Value == "across") == d.across
-	if bay == 0 || !size.drum || !withJoists {
-		return boards, "under the deck boards"
-	}
-	half := (d.centres[bay] - d.centres[bay-1] - d.joist.section.Width) / 2
+// A seat is what a float pushes up on.
+type seat int
+
+const (
+	underJoists seat = iota
+	wedged           // between two joists, on their lower edges
+	underBoards
+)
+
+func (s seat) String() string {
+	return [...]string{"under the joists", "wedged between two joists", "under the deck boards"}[s]
+}
+
+// seat returns the height of a float's centre and what it bears on.
+func (d *Dock) seat(s *plan.Floats, size box, bay int) (z float64, on seat) {
 	r := size.height / 2
-	if !(half < r) {
-		return boards, "under the deck boards"
+	if s.Bears.Value != "between joists" {
+		z, on = -r, underJoists
+	} else {
+		z, on = d.joist.section.Depth-r, underBoards // its top touches the boards
+		withJoists := (s.Lies.Value == "across") == d.across
+		if bay > 0 && size.drum && withJoists {
+			half := (d.centres[bay] - d.centres[bay-1] - d.joist.section.Width) / 2
+			if low := -math.Sqrt(max(0, (r-half)*(r+half))); half < r && low < z {
+				z, on = low, wedged
+			}
+		}
 	}
-	wedged := -math.Sqrt((r - half) * (r + half))
-	if boards < wedged {
-		return boards, "under the deck boards"
+	if plan.Has(s.Top) {
+		z = -s.Top.Value - r
 	}
-	return wedged, "wedged between the joists"
+	return z, on
 }
 
 // bayAt returns the bay at a place, 0 where there is none.

@@ -9,7 +9,7 @@ import (
 // Print returns x, in SI, as text with its unit in the system s.
 //
 // Lengths print as feet and inches to 1/16 in, or in metres (millimetres below
-// a metre) to the millimetre; other kinds print with a fixed number of decimals,
+// a metre) to the millimetre, below a centimetre to its tenth; other kinds print with a fixed number of decimals,
 // one fewer from 100 on. Parse returns what was printed to within half of the
 // last digit. A NaN or an infinity prints as words, with the unit.
 func (k Kind) Print(x float64, s System) string {
@@ -26,6 +26,8 @@ func (k Kind) Print(x float64, s System) string {
 	switch {
 	case k == Length && s == US:
 		return FeetInches(x, 16)
+	case k == Length && math.Abs(x) < 0.00995:
+		return decimal(x*1000, 1) + " mm"
 	case k == Length && math.Abs(x) < 0.9995:
 		return decimal(x*1000, 0) + " mm"
 	case k == Length:

@@ -1,0 +1,82 @@
+// Buildsheet prints what Floewright can say of one dock: its weights, how it
+// floats empty, loaded and crowded, its worst joist, and the ice it is built on.
+//
+//	buildsheet                     the embedded swim platform
+//	buildsheet -demo work          the other embedded plan
+//	buildsheet -plan FILE          your own
+//	buildsheet -units us|si        in other units than the plan's
+//	buildsheet -explain            every field of a plan file
+//
+// Exit status: 0 everything holds, 1 something is short, 2 the plan cannot be
+// used, 3 something has no answer and nothing is short.
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"example.org/floewright/frame/dock"
+	"example.org/floewright/frame/plan"
+	"example.org/floewright/lumber/measure"
+)
+
+func main() { os.Exit(int(run(os.Args[1:], os.Stdout, os.Stderr))) }
+
+func run(args []string, out, errs io.Writer) dock.Status {
+	flags := flag.NewFlagSet("buildsheet", flag.ContinueOnError)
+	flags.SetOutput(errs)
+	file := flags.String("plan", "", "plan `file` to read")
+	demo := flags.String("demo", "swim", "embedded plan to use without -plan: "+strings.Join(plan.Demos(), " or "))
+	units := flags.String("units", "", "us or si; the plan's own if not given")
+	explain := flags.Bool("explain", false, "print every field of a plan file and stop")
+	if err := flags.Parse(args); err != nil {
+		return dock.Unusable
+	}
+	if flags.NArg() > 0 || *units != "" && *units != "us" && *units != "si" {
+		fmt.Fprintln(errs, "buildsheet: -units is us or si, and a plan file is named with -plan")
+		return dock.Unusable
+	}
+	if *explain {
+		for _, e := range plan.Explain() {
+			fmt.Fprintln(out, e)
+		}
+		return dock.AllHold
+	}
+	d, err := read(*file, *demo)
+	if err != nil {
+		fmt.Fprintln(errs, err)
+		return dock.Unusable
+	}
+	system := d.Units()
+	switch *units {
+	case "us":
+		system = measure.US
+	case "si":
+		system = measure.SI
+	}
+	r := d.Report(system)
+	if err := r.WriteText(out); err != nil {
+		fmt.Fprintln(errs, "buildsheet:", err)
+		return dock.Unusable
+	}
+	return r.Status()
+}
+
+func read(file, demo string) (*dock.Dock, error) {
+	if file == "" {
+		r, err := plan.Demo(demo)
+		if err != nil {
+			return nil, err
+		}
+		return dock.Read("demo "+demo, r)
+	}
+	f, err := os.Open(file)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return dock.Read(file, f)
+}

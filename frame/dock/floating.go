@@ -1,0 +1,201 @@
+package dock
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"example.org/floewright/float"
+	"example.org/floewright/lumber/measure"
+)
+
+// A floating is a loading with the rest position the dock finds under it, or the
+// failure to find one.
+type floating struct {
+	loading
+	base  *float.Platform
+	state float.State
+	err   error
+
+	edge    float64 // lowest corner of the deck above the water
+	frame   float64 // lowest corner of the frame's underside above the water
+	share   float64 // of the most immersed float
+	deepest int     // which it is
+}
+
+// settle floats the dock under a loading.
+func settle(base *float.Platform, l loading) floating {
+	p := *base
+	p.Weights = append(append([]float.Weight(nil), base.Weights...), l.weights...)
+	fl := floating{loading: l, base: &p}
+	fl.state, fl.err = p.Settle()
+	if fl.err != nil {
+		return fl
+	}
+	fl.edge, fl.frame = math.Inf(1), math.Inf(1)
+	for _, c := range p.Corners {
+		fl.edge = min(fl.edge, fl.state.Height(c))
+		c.Z = 0
+		fl.frame = min(fl.frame, fl.state.Height(c))
+	}
+	for i := range p.Units {
+		u, err := fl.state.Unit(i)
+		if err != nil {
+			fl.err = err
+			return fl
+		}
+		if u.Share > fl.share {
+			fl.share, fl.deepest = u.Share, i
+		}
+	}
+	return fl
+}
+
+// worse reports whether a tilts more than b, or fails where b does not.
+func worse(a, b floating) bool {
+	if (a.err != nil) != (b.err != nil) {
+		return a.err != nil
+	}
+	return a.err == nil && a.state.Tilt() > b.state.Tilt()
+}
+
+// fill puts a value into a check, or, where the dock found no rest, the failure:
+// a dock that sinks or capsizes under a load is short of it, not unanswered.
+func (fl floating) fill(c measure.Check, value, failed float64) measure.Check {
+	c.Value = value
+	c.Notes = append(c.Notes, fl.notes...)
+	switch {
+	case fl.err == nil:
+	case errors.Is(fl.err, float.ErrSinks), errors.Is(fl.err, float.ErrCapsizes):
+		c.Value = failed
+		c.Notes = append(c.Notes, "found no rest: "+fl.err.Error())
+	default:
+		c.Value, c.Err = math.NaN(), fl.err
+	}
+	return c
+}
+
+// edgeDry checks that the deck's lowest edge stays above the water. A dock that
+// goes under has all of its deck's height against it.
+func (d *Dock) edgeDry(fl floating) measure.Check {
+	return fl.fill(measure.Check{
+		Name: "Lowest deck edge above the water " + fl.name, Kind: measure.Length, Limit: 0, AtLeast: true, Rule: srcDry,
+	}, fl.edge, -d.deckTop())
+}
+
+// immersion checks the share of the most immersed float.
+func (d *Dock) immersion(fl floating) measure.Check {
+	c := fl.fill(measure.Check{
+		Name: "Most immersed float " + fl.name, Kind: measure.Percent, Limit: immersedShare, Rule: srcImmersed,
+	}, fl.share, 1)
+	if fl.err == nil {
+		c.Notes = append(c.Notes, d.at(fl.deepest))
+	}
+	return c
+}
+
+// tilt checks the deck's tilt.
+func (d *Dock) tilt(fl floating) measure.Check {
+	return fl.fill(measure.Check{
+		Name: "Tilt of the deck " + fl.name, Kind: measure.Angle, Limit: tiltMost, Rule: srcTilt,
+	}, fl.state.Tilt(), 60*degree)
+}
+
+// frameDry checks the height of the frame's underside over the water.
+func (d *Dock) frameDry(fl floating) measure.Check {
+	return fl.fill(measure.Check{
+		Name: "Water to the frame's underside " + fl.name, Kind: measure.Length, Limit: frameFree, AtLeast: true, Rule: srcFrameFree,
+	}, fl.frame, 0)
+}
+
+// deckHigh checks the height of the deck over the water.
+func (d *Dock) deckHigh(fl floating) measure.Check {
+	return fl.fill(measure.Check{
+		Name: "Water to the deck's lowest corner " + fl.name, Kind: measure.Length, Limit: deckFree, AtLeast: true, Rule: srcDeckFree,
+	}, fl.edge, 0)
+}
+
+// draft checks the draft of the most immersed float against the one at which the
+// share is reached.
+func (d *Dock) draft(fl floating) measure.Check {
+	c := measure.Check{Name: "Draft of the deepest float " + fl.name, Kind: measure.Length, Rule: srcImmersed}
+	if len(d.floats) == 0 {
+		return fl.fill(c, math.NaN(), math.NaN())
+	}
+	m := d.floats[fl.deepest]
+	size := d.floatSize(m.set)
+	c.Limit = immersedShare * size.height
+	if size.drum && fl.err == nil {
+		drum := float.Cylinder{Diameter: size.height, Length: size.long}
+		c.Limit, c.Err = drum.Draft(immersedShare * drum.Volume())
+	}
+	value := math.NaN()
+	if u, err := fl.state.Unit(fl.deepest); err == nil {
+		value = u.Draft
+	}
+	c = fl.fill(c, value, size.height)
+	c.Notes = append(c.Notes, d.at(fl.deepest), "it sits "+m.seat.String())
+	return c
+}
+
+// at says which float is meant, by its running marks.
+func (d *Dock) at(i int) string {
+	m, sys := d.floats[i], d.system()
+	return fmt.Sprintf("%s at %s along, %s across", m.set.Name.Value,
+		measure.Length.Print(m.x+d.length/2, sys), measure.Length.Print(m.y+d.width/2, sys))
+}
+
+// weight checks everything's weight against what the floats carry when held
+// under.
+func (d *Dock) weight(fl floating) measure.Check {
+	c := measure.Check{Name: "Weight of the whole dock against its floats held under", Kind: measure.Mass, Rule: srcArchimedes}
+	if fl.base == nil {
+		return fl.fill(c, math.NaN(), math.NaN())
+	}
+	for _, w := range fl.base.Weights {
+		c.Value += w.Mass
+	}
+	for _, u := range fl.base.Units {
+		c.Value += u.Mass
+		c.Limit += u.Body.Volume() * fl.base.Density
+	}
+	return c
+}
+
+// afloat returns the checks of floating: empty, under the uniform load, and with
+// everyone at one edge.
+func (d *Dock) afloat() (empty, loaded, crowded []measure.Check) {
+	base, rs, err := d.platform()
+	uniform, crowd := d.loadings()
+	group := func(l loading, made ...func(floating) measure.Check) []measure.Check {
+		all := dedupe(append(append(rests(nil), rs...), l.rests...))
+		why := err
+		if why == nil {
+			why = all.err()
+		}
+		fl := floating{loading: l, err: why}
+		if why == nil {
+			fl = settle(base, l)
+		}
+		var out []measure.Check
+		for _, f := range made {
+			c := f(fl)
+			c.Rests = all.assumptions()
+			out = append(out, c)
+		}
+		return out
+	}
+	empty = group(loading{name: "with nobody aboard"}, d.weight, d.frameDry, d.deckHigh, d.draft, d.immersion)
+	loaded = group(uniform, d.edgeDry, d.draft, d.immersion)
+	worst := crowd[0]
+	if err == nil && worst.rests.err() == nil {
+		found := settle(base, worst)
+		for _, l := range crowd[1:] {
+			if fl := settle(base, l); worse(fl, found) {
+				worst, found = l, fl
+			}
+		}
+	}
+	crowded = group(worst, d.tilt, d.edgeDry, d.draft, d.immersion)
+	return empty, loaded, crowded
+}

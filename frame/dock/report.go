@@ -1,0 +1,230 @@
+package dock
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.org/floewright/frame/plan"
+	"example.org/floewright/ice"
+	"example.org/floewright/lumber/measure"
+)
+
+// A Topic is a group of checks that belong on one screen.
+type Topic struct {
+	Title  string
+	Checks []measure.Check
+}
+
+// A Report is everything the library can say of a dock.
+type Report struct {
+	Name     string
+	Units    measure.System
+	Topics   []Topic
+	Deciding []measure.Assumption // assumed or unknown inputs on which a verdict turns
+	Assumed  []measure.Assumption // the other inputs that were not measured
+	Cautions []Caution
+}
+
+// A Caution is a warning that belongs to every report, and who gives it.
+type Caution struct {
+	Text   string
+	Source string
+}
+
+// Status is the outcome of a report, fit for a program's exit status.
+type Status int
+
+// The statuses of a report. A plan that cannot be used has no report; a program
+// exits with 2 there, which goes before all others.
+const (
+	AllHold   Status = 0
+	SomeShort Status = 1 // something is short
+	Unusable  Status = 2 // no report: the plan is wrong
+	SomeOpen  Status = 3 // something has no answer, and nothing is short
+)
+
+// Report runs every check. The system of units is for the remarks that hold
+// lengths and weights; [Dock.Units] is the plan's own.
+func (d *Dock) Report(units measure.System) *Report {
+	in := *d
+	in.units = units
+	r := &Report{Name: d.plan.Name.Value, Units: units, Topics: in.topics(), Cautions: d.cautions()}
+	r.decide(d.plan)
+	return r
+}
+
+func (d *Dock) topics() []Topic {
+	empty, loaded, crowded := d.afloat()
+	return []Topic{
+		{"WEIGHTS", d.lifts()},
+		{"AFLOAT, NOBODY ABOARD", empty},
+		{"AFLOAT, UNIFORM LOAD", loaded},
+		{"AFLOAT, EVERYONE AT ONE EDGE", crowded},
+		{"LUMBER", d.joists()},
+		{"STOCK", d.stock()},
+		{"ICE", d.onIce()},
+		{"NOT ANSWERED BY THIS SHEET", open()},
+	}
+}
+
+// open lists what the library does not compute yet.
+func open() []measure.Check {
+	var out []measure.Check
+	for _, o := range []struct{ name, want string }{
+		{"Joints, brackets, fasteners and the drums' ties", "the makers' printed values and an engineer"},
+		{"The frame's own bending and racking afloat, a float lost", "an engineer where people depend on it"},
+		{"Lines, anchors and shore points in wind and waves", "a mooring sized by somebody who answers for it"},
+		{"First and last day of work on the ice, break-up", "your own holes, every day"},
+		{"Cutting plan and purchase list", "the lengths in the plan"},
+	} {
+		out = append(out, measure.Refuse(o.name, &measure.Error{Class: measure.ErrNotComputed, Want: o.want}))
+	}
+	return out
+}
+
+// stock checks that the longest piece of each size can be cut from a board.
+func (d *Dock) stock() []measure.Check {
+	var out []measure.Check
+	for _, p := range []struct {
+		name   string
+		w      wood
+		length float64
+		more   rest
+	}{
+		{"joist", d.joist, d.clear, on(d.plan.Frame.Joists.Size)},
+		{"rim", d.rim, d.run(), on(d.plan.Frame.Rims.Size)},
+		{"deck board", d.board, d.run(), on(d.plan.Frame.Decking.Size)},
+	} {
+		rs := rests{on(d.plan.Frame.Length), on(d.plan.Frame.Width), p.more}
+		c := measure.Check{
+			Name: "Longest board for a " + p.name, Kind: measure.Length, Value: math.NaN(), Limit: p.length, AtLeast: true, Rule: srcLength,
+		}
+		for i := range d.plan.Stock {
+			b := &d.plan.Stock[i]
+			s, err := size(b.Size.Value)
+			if err != nil || math.Abs(s.Width-p.w.section.Width) > slack || math.Abs(s.Depth-p.w.section.Depth) > slack {
+				continue
+			}
+			rs = append(rs, on(b.Length))
+			if !(c.Value >= b.Length.Value) {
+				c.Value = b.Length.Value
+			}
+		}
+		if c.Err = rs.err(); c.Err == nil && math.IsNaN(c.Value) {
+			c.Err = &measure.Error{Field: "stock", Class: measure.ErrUnknown, Want: "a board of this size in the plan's stock"}
+		}
+		c.Rests = rs.assumptions()
+		out = append(out, c)
+	}
+	return out
+}
+
+// decide tries, for every input that was not measured, the other values that it
+// might plausibly have, and marks it in each check that would turn.
+func (r *Report) decide(p *plan.Plan) {
+	tried := map[string][]*Report{}
+	for t := range r.Topics {
+		for i := range r.Topics[t].Checks {
+			c := &r.Topics[t].Checks[i]
+			for j := range c.Rests {
+				a := &c.Rests[j]
+				if a.Known == measure.Measured {
+					continue
+				}
+				others, ok := tried[a.Name]
+				if !ok {
+					others = variants(p, a.Name)
+					tried[a.Name] = others
+				}
+				for _, o := range others {
+					if o.turns(t, i, *c) {
+						a.Decides = true
+					}
+				}
+				if a.Decides {
+					r.Deciding = noteOnce(r.Deciding, *a)
+				}
+			}
+		}
+	}
+	for _, t := range r.Topics {
+		for _, c := range t.Checks {
+			for _, a := range c.Rests {
+				if a.Known != measure.Measured && !named(r.Deciding, a.Name) {
+					r.Assumed = noteOnce(r.Assumed, a)
+				}
+			}
+		}
+	}
+}
+
+// noteOnce adds an input to a list unless one of its name is there.
+func noteOnce(list []measure.Assumption, a measure.Assumption) []measure.Assumption {
+	if named(list, a.Name) {
+		return list
+	}
+	return append(list, a)
+}
+
+func named(list []measure.Assumption, name string) bool {
+	return slices.ContainsFunc(list, func(b measure.Assumption) bool { return b.Name == name })
+}
+
+// variants reports on the plan with each other plausible value at a path.
+func variants(p *plan.Plan, path string) []*Report {
+	var out []*Report
+	for _, value := range plan.Plausible(path) {
+		q, err := p.Vary(path, value)
+		if err != nil {
+			continue
+		}
+		if d := build(q); len(d.errors) == 0 {
+			out = append(out, &Report{Topics: d.topics()})
+		}
+	}
+	return out
+}
+
+// turns reports whether the same check of another report would turn out
+// differently by its numbers.
+func (r *Report) turns(topic, check int, c measure.Check) bool {
+	o := r.Topics[topic].Checks[check]
+	return (o.Err == nil) != (c.Err == nil) || o.Err == nil && o.Meets() != c.Meets()
+}
+
+// Status returns the outcome: something short goes before something open.
+func (r *Report) Status() Status {
+	s := AllHold
+	for _, t := range r.Topics {
+		for _, c := range t.Checks {
+			switch c.Verdict() {
+			case measure.Short:
+				return SomeShort
+			case measure.NoAnswer:
+				s = SomeOpen
+			}
+		}
+	}
+	return s
+}
+
+// cautions returns what is printed under every report.
+func (d *Dock) cautions() []Caution {
+	out := []Caution{
+		{"Not sealed, not a permit drawing. Ask the lake's authority and the building office before you build.", "this library"},
+		{"Water, ice, lifting and mains electricity near water kill. Wear a life jacket; keep shore power and its cords off the dock unless an electrician answers for it.", "this library"},
+	}
+	for i := range d.plan.Floats {
+		if d.plan.Floats[i].Shape.Value == "drum" {
+			out = append(out,
+				Caution{"Several authorities forbid drums as floats: reused drums on US Army Corps lakes (63 FR 35826, 1998; ER 1130-2-406), any previously used drum and all metal drums on TVA reservoirs (18 CFR 1304.400). Ask first.", "regulations named, read"},
+				Caution{"Know what a drum held. Do not cut, weld or drill a drum with an unknown residue.", "common practice"})
+			break
+		}
+	}
+	for _, c := range ice.Cautions() {
+		out = append(out, Caution{c.Text, fmt.Sprintf("%s, %s", c.Publisher, c.Status)})
+	}
+	return out
+}

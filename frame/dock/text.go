@@ -1,0 +1,159 @@
+package dock
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"example.org/floewright/lumber/measure"
+)
+
+const columns = 80
+
+// WriteText writes the report for a person, in 80 columns: each topic with its
+// checks, what decides them, and the cautions. The error is the writer's.
+func (r *Report) WriteText(w io.Writer) error {
+	p := &page{w: bufio.NewWriter(w)}
+	p.line(r.Name)
+	p.line(strings.Repeat("=", min(columns, utf8.RuneCountInString(r.Name))))
+	p.wrap("", r.summary())
+	for _, t := range r.Topics {
+		p.heading(t.Title)
+		said := map[string]bool{}
+		for _, c := range t.Checks {
+			p.check(c, r.Units, said)
+		}
+	}
+	p.heading("ASSUMPTIONS THAT DECIDE SOMETHING")
+	if len(r.Deciding) == 0 {
+		p.wrap("  ", "None: no other plausible value of an assumed or unknown input turns a verdict.")
+	}
+	for _, a := range r.Deciding {
+		p.hang("  ", assumption(a))
+	}
+	p.heading("ALSO ASSUMED OR UNKNOWN")
+	if len(r.Assumed) == 0 {
+		p.wrap("  ", "Nothing.")
+	}
+	for _, a := range r.Assumed {
+		p.hang("  ", assumption(a))
+	}
+	p.heading("CAUTIONS")
+	for _, c := range r.Cautions {
+		p.hang("  ", c.Text+" ["+c.Source+"]")
+	}
+	return p.w.Flush()
+}
+
+// summary counts the verdicts.
+func (r *Report) summary() string {
+	var n [3]int
+	for _, t := range r.Topics {
+		for _, c := range t.Checks {
+			n[c.Verdict()]++
+		}
+	}
+	return fmt.Sprintf("%d hold or are not ruled out, %d short, %d without an answer. "+
+		"Each line names its value, its limit and whose rule that is.", n[measure.Holds], n[measure.Short], n[measure.NoAnswer])
+}
+
+// A page is a writer of lines of at most 80 columns. Errors are kept by w.
+type page struct{ w *bufio.Writer }
+
+func (p *page) line(s string) {
+	p.w.WriteString(strings.TrimRight(s, " "))
+	p.w.WriteByte('\n')
+}
+
+func (p *page) heading(s string) {
+	p.line("")
+	p.line(s)
+	p.line(strings.Repeat("-", utf8.RuneCountInString(s)))
+}
+
+// wrap writes a text behind an indent, broken at spaces.
+func (p *page) wrap(indent, text string) { p.flow(indent, indent, text) }
+
+// hang writes a text as an item of a list.
+func (p *page) hang(indent, text string) { p.flow(indent+"- ", indent+"  ", text) }
+
+func (p *page) flow(first, rest, text string) {
+	line := first
+	empty := true
+	for _, word := range strings.Fields(text) {
+		if !empty && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > columns {
+			p.line(line)
+			line, empty = rest, true
+		}
+		if !empty {
+			line += " "
+		}
+		line += word
+		empty = false
+	}
+	p.line(line)
+}
+
+const margin = "               " // where a check's text begins
+
+// check writes one check: verdict and name, the numbers, the rule, what decides
+// it. A remark that was made in the topic is not repeated.
+func (p *page) check(c measure.Check, s measure.System, said map[string]bool) {
+	verdict := c.Verdict().String()
+	if c.Hazard && c.Verdict() == measure.Holds {
+		verdict = "not ruled out"
+	}
+	p.flow(fmt.Sprintf("%-*s", len(margin), strings.ToUpper(verdict)), margin, c.Name)
+	item := func(label, text string) {
+		if text != "" {
+			p.flow(margin+label, margin+"  ", text)
+		}
+	}
+	if c.Err == nil || c.Numbers(s) != "no value" {
+		item("", c.Numbers(s))
+	}
+	if c.Err != nil {
+		item("why: ", c.Err.Error())
+	}
+	switch {
+	case c.Rule == nil:
+	case c.Hazard && c.Verdict() == measure.Holds:
+		item("not ruled out by: ", c.Rule.String())
+	default:
+		item("rule: ", c.Rule.String())
+	}
+	item("factors: ", factors(c.Factors))
+	for _, n := range c.Notes {
+		if !said[n] {
+			item("", n)
+		}
+		said[n] = true
+	}
+	for _, a := range c.Rests {
+		if a.Decides && !c.Hazard { // of ice the remarks have said so
+			item("turns on ", assumption(a))
+		}
+	}
+}
+
+// factors lists the factors that change something.
+func factors(fs []measure.Factor) string {
+	var parts []string
+	for _, f := range fs {
+		if f.Value != 1 {
+			parts = append(parts, fmt.Sprintf("%s %.4g (%s)", f.Symbol, f.Value, f.Name))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// assumption returns an assumption as "frame.moisture 60 % (assumed)".
+func assumption(a measure.Assumption) string {
+	text := a.Name
+	if a.Text != "" {
+		text += ": " + a.Text
+	}
+	return text + " (" + a.Known.String() + ")"
+}

@@ -1,0 +1,105 @@
+package dock
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/floewright/frame/plan"
+	"example.org/floewright/lumber/measure"
+)
+
+// A piece is a number of equal things that are carried to the lake.
+type piece struct {
+	name  string
+	what  string // its size, for the sheet
+	count float64
+	each  float64 // kg
+	z     float64 // height of its centre
+	by    string  // how its weight is known
+	rests rests
+}
+
+// pieces lists everything that is carried, but the floats' places.
+func (d *Dock) pieces() []piece {
+	f := &d.plan.Frame
+	sys := d.system()
+	lumber := func(name string, w wood, length, count, z float64, more ...rest) piece {
+		p := piece{
+			name: name, count: count, z: z, each: w.mass(length, f.Moisture.Value),
+			what:  w.given.Size.Value + " x " + measure.Length.Print(length, sys),
+			rests: append(rests{on(w.given.Size), on(f.Length), on(f.Width)}, more...),
+		}
+		if plan.Has(w.given.Weighed) {
+			p.by, p.rests = "by scale", append(p.rests, on(w.given.Weighed))
+			return p
+		}
+		p.by = "by table at " + measure.Percent.Print(f.Moisture.Value, sys) + " moisture"
+		p.rests = append(p.rests, on(w.given.Species).standsIn("the heaviest of "+yardNames), on(w.given.Grade), on(f.Moisture))
+		return p
+	}
+	joistMarks := rest{path: "frame.joists.marks", known: measure.Measured, missing: len(d.centres) == 0}
+	if len(f.Joists.Marks) == 0 {
+		joistMarks = on(f.Joists.Spacing)
+	}
+	boards, covered := d.boards()
+	depth := d.joist.section.Depth
+	board := lumber("deck board", d.board, d.run(), covered, depth+d.board.section.Width/2, on(f.Decking.Gap))
+	board.what = fmt.Sprintf("%s, %d rows", board.what, boards)
+	out := []piece{
+		lumber("joist", d.joist, d.clear, float64(len(d.centres)), depth/2, joistMarks, on(f.Rims.Plies)),
+		lumber("rim", d.rim, d.run(), float64(2*d.rimPlies), depth/2, on(f.Rims.Plies)),
+		board,
+	}
+	out = append(out, piece{
+		name: "hardware", what: "bolts, brackets, screws", count: 1, each: f.Hardware.Value, z: depth / 2,
+		by: "by the boxes", rests: rests{on(f.Hardware)},
+	})
+	return out
+}
+
+// boards returns the number of rows of decking and what they come to in whole
+// boards, the last one ripped to fit.
+func (d *Dock) boards() (rows int, covered float64) {
+	w, gap := d.board.section.Depth, d.plan.Frame.Decking.Gap.Value
+	if !(w > 0 && gap >= 0 && d.reach() > 0) {
+		return 0, math.NaN()
+	}
+	n := math.Ceil((d.reach()+gap)/(w+gap) - 1e-9)
+	return int(n), (d.reach() - (n-1)*gap) / w
+}
+
+const yardNames = "the yard's species"
+
+// lifts checks each piece against what people can lift, and names the total of
+// its kind.
+func (d *Dock) lifts() []measure.Check {
+	sys := d.system()
+	var out []measure.Check
+	add := func(p piece, people int) {
+		c := measure.Check{
+			Name: fmt.Sprintf("Weight of one %s, %d to lift it", p.name, people), Kind: measure.Mass,
+			Value: p.each, Limit: float64(people) * liftOne, Rule: srcLift, Rests: p.rests.assumptions(), Err: p.rests.err(),
+		}
+		c.Notes = []string{p.what + "; " + p.by}
+		if p.count != 1 && !math.IsNaN(p.count*p.each) {
+			c.Notes = append(c.Notes, fmt.Sprintf("%.4g of them: %s", p.count, measure.Mass.Print(p.count*p.each, sys)))
+		}
+		out = append(out, c)
+	}
+	for _, p := range d.pieces() {
+		if p.name != "hardware" {
+			add(p, 2)
+		}
+	}
+	for i := range d.plan.Floats {
+		s := &d.plan.Floats[i]
+		n := 0
+		for _, f := range d.floats {
+			if f.set == s {
+				n++
+			}
+		}
+		add(piece{name: s.Name.Value, what: s.Shape.Value, count: float64(n), each: s.Mass.Value, by: "by scale", rests: rests{on(s.Mass)}}, 2)
+	}
+	return out
+}
