@@ -45,11 +45,13 @@ type system struct {
 	joints         []joint
 	spans          []span
 	stretches      []stretch
+	end            jump // imposed at the far end
 	rests          []Rest
 	at             []int // joint of each rest
 	fixed          []bool
-	base           *band // stiffness of the beam alone
-	load           float64
+	base           *band   // stiffness of the beam alone
+	load           float64 // sum of the loads' sizes, N
+	stiffest       float64 // largest resistance of a joint to moving, N/m
 	x              []two
 }
 
@@ -213,6 +215,7 @@ func (s *system) setStretches(b *Beam, extra map[float64]jump) error {
 	for x, j := range extra {
 		k := find(inside(x))
 		if k == len(s.stretches) {
+			s.end = j
 			continue
 		}
 		s.stretches[k].kink += j.kink
@@ -241,9 +244,14 @@ func (s *system) setSpans() {
 			d = s.march(s.stretches[k].begin(d), k)
 		}
 		p.after = k
+		if i == len(s.spans)-1 {
+			d.Slope += s.end.kink
+			d.Deflection += s.end.step
+		}
 		p.shear, p.moment, p.turn, p.fall = d.Shear, d.Moment, d.Slope, d.Deflection
 
 		w, t := 12*p.e, 6*p.e*p.h
+		s.stiffest = max(s.stiffest, w)
 		near, far := (4+p.phi)*p.e*p.h*p.h, (2-p.phi)*p.e*p.h*p.h
 		*s.base.at(a.w, a.w) += w
 		*s.base.at(b.w, b.w) += w

@@ -32,16 +32,16 @@ type Beam struct {
 // slack is the part of the length within which two places are one.
 const slack = 1e-9
 
-// most bounds the sizes that are accepted: far past anything built of lumber,
+// largest bounds the sizes that are accepted: far past anything built of lumber,
 // and near enough that cubes of lengths stay numbers.
-const most = 1e30
+const largest = 1e30
 
 func positive(k measure.Kind) measure.Range {
-	return measure.Range{Kind: k, Lo: 1 / most, Hi: most}
+	return measure.Range{Kind: k, Lo: 1 / largest, Hi: largest}
 }
 
 func anyFinite(k measure.Kind) measure.Range {
-	return measure.Range{Kind: k, Lo: -most, Hi: most}
+	return measure.Range{Kind: k, Lo: -largest, Hi: largest}
 }
 
 // name returns how errors and tables call rest i.

@@ -25,14 +25,6 @@ func Point(at, p float64) Load { return Load{From: at, P: p} }
 
 func (l Load) spread() bool { return l.To > l.From }
 
-// total returns the downward force of the load.
-func (l Load) total() float64 {
-	if l.spread() {
-		return (l.Q + l.QTo) / 2 * (l.To - l.From)
-	}
-	return l.P
-}
-
 // check returns what is wrong with a load on a length, if anything. The slack
 // lets places that were summed from feet and inches end where the beam ends.
 func (l Load) check(field string, length float64) error {

@@ -15,6 +15,7 @@ const (
 	fine     = 2e-14 // imbalance, relative, that counts as none
 	good     = 1e-9  // imbalance that a result may be left with
 	maxSteps = 200
+	rounding = 0x1p-53
 	doubtful = 1e-9 // relative pivot below which a motion is examined
 )
 
@@ -44,6 +45,7 @@ func (s *system) balance(t *trial) {
 	clear(t.out)
 	t.badSupport = nil
 	t.scale = s.load
+	stiffest := s.stiffest
 	for i := range s.joints {
 		j := &s.joints[i]
 		t.out[j.w] -= j.force
@@ -75,7 +77,7 @@ func (s *system) balance(t *trial) {
 			continue
 		}
 		j := &s.joints[s.at[i]]
-		sink := -t.x[j.w].hi - r.Settlement
+		sink := -t.x[j.w].plus(r.Settlement).sum()
 		f, k, e := r.Support(sink)
 		if math.IsNaN(f) || math.IsInf(f, 0) || !(k >= 0) || math.IsInf(k, 1) {
 			t.badSupport = s.refuse(i, sink, f, k)
@@ -84,7 +86,15 @@ func (s *system) balance(t *trial) {
 		t.push[i], t.stiffness[i], t.energy[i] = f, k, e
 		t.out[j.w] += f
 		t.scale = max(t.scale, math.Abs(f))
+		stiffest = max(stiffest, k)
 	}
+	// Where no forces are needed (a simple beam whose support has settled) all
+	// are rounding: then the measure is one rounding of the movement.
+	moved := 0.0
+	for i := range s.joints {
+		moved = max(moved, math.Abs(t.x[s.joints[i].w].hi))
+	}
+	t.scale = max(t.scale, rounding*stiffest*moved)
 	worst := 0.0
 	for i := range s.joints {
 		j := &s.joints[i]

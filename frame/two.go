@@ -21,6 +21,9 @@ func (t two) plus(x float64) two {
 	return two{s, e}
 }
 
+// sum returns t rounded to one part.
+func (t two) sum() float64 { return t.hi + t.lo }
+
 // minus returns t - u, rounded to one part.
 func (t two) minus(u two) float64 {
 	s, e := twoSum(t.hi, -u.hi)

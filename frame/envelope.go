@@ -1,0 +1,202 @@
+package frame
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// A Bound holds the least and the most that a quantity reaches over several load
+// cases, and the indices of the cases that give them.
+type Bound struct {
+	Least, Most         float64
+	LeastCase, MostCase int
+}
+
+// add takes in a value of case c; the first one sets both sides.
+func (b *Bound) add(c int, v float64, first bool) {
+	if first || v < b.Least {
+		b.Least, b.LeastCase = v, c
+	}
+	if first || v > b.Most {
+		b.Most, b.MostCase = v, c
+	}
+}
+
+// A Section is the envelope at one place of a beam. Its shear covers both sides.
+type Section struct {
+	X                         float64
+	Shear, Moment, Deflection Bound
+}
+
+// A Peak is a state at its exact place, and the index of the case that gives it.
+type Peak struct {
+	Diagram
+	Case int
+}
+
+// An Envelope is what a beam suffers at most over several load cases.
+type Envelope struct {
+	Cases    [][]Load  // as examined, without the beam's own loads
+	Sections []Section // at the places asked for
+	Push     []Bound   // N, by rest
+	Sag      Peak      // largest moment anywhere
+	Hog      Peak      // least moment anywhere
+	Shear    Peak      // largest shear of either sign
+	Up       Peak      // largest deflection
+	Down     Peak      // least deflection
+}
+
+// Envelope solves the beam under its own loads together with each of the cases
+// in turn and returns what it suffers at most. The extremes over the whole beam
+// are exact; at adds places, m, at which bounds are kept. A case under which the
+// beam finds no rest is an error that names it.
+func (b *Beam) Envelope(cases [][]Load, at ...float64) (*Envelope, error) {
+	if len(cases) == 0 {
+		return nil, &measure.Error{Field: "cases", Why: "there are none", Want: "one or more; a case may be empty"}
+	}
+	e, err := b.newEnvelope(at)
+	if err != nil {
+		return nil, err
+	}
+	for _, c := range cases {
+		if _, err := e.add(b, c); err != nil {
+			return nil, err
+		}
+	}
+	return e, nil
+}
+
+func (b *Beam) newEnvelope(at []float64) (*Envelope, error) {
+	e := &Envelope{Push: make([]Bound, len(b.Rests))}
+	within := measure.Range{Kind: measure.Length, Lo: 0, Hi: b.Length}
+	for i, x := range at {
+		if err := within.Check("at["+itoa(i)+"]", x); err != nil {
+			return nil, err
+		}
+		e.Sections = append(e.Sections, Section{X: x})
+	}
+	return e, nil
+}
+
+// add solves one more case and takes it in.
+func (e *Envelope) add(b *Beam, loads []Load) (*Line, error) {
+	n := len(e.Cases)
+	with := *b
+	with.Loads = slices.Concat(b.Loads, loads)
+	l, err := with.Solve()
+	if err != nil {
+		return nil, fmt.Errorf("case %d: %w", n, err)
+	}
+	e.Cases = append(e.Cases, loads)
+	for i, p := range l.Push {
+		e.Push[i].add(n, p, n == 0)
+	}
+	for i := range e.Sections {
+		s := &e.Sections[i]
+		for k, d := range [2]Diagram{l.Before(s.X), l.At(s.X)} {
+			first := n == 0 && k == 0
+			s.Shear.add(n, d.Shear, first)
+			s.Moment.add(n, d.Moment, first)
+			s.Deflection.add(n, d.Deflection, first)
+		}
+	}
+	x := l.Extremes()
+	take := func(p *Peak, d Diagram, worse bool) {
+		if n == 0 || worse {
+			*p = Peak{d, n}
+		}
+	}
+	take(&e.Sag, x.Sag, x.Sag.Moment > e.Sag.Moment)
+	take(&e.Hog, x.Hog, x.Hog.Moment < e.Hog.Moment)
+	take(&e.Shear, x.Shear, math.Abs(x.Shear.Shear) > math.Abs(e.Shear.Shear))
+	take(&e.Up, x.Up, x.Up.Deflection > e.Up.Deflection)
+	take(&e.Down, x.Down, x.Down.Deflection < e.Down.Deflection)
+	return l, nil
+}
+
+// allPatterns is the number of spans up to which every pattern is examined.
+const allPatterns = 12
+
+// Patterns returns the ways in which a uniform live load of q N/m, downward, may
+// stand on some of the spans and not on others; hand them to [Beam.Envelope].
+// A span lies between neighbouring rests, or between an end and the nearest
+// rest; it is loaded whole or not at all.
+//
+// Up to 12 spans every combination is returned, so that the worst one is among
+// them whatever the supports are. Beyond that the alternating patterns are,
+// which hold the worst moments and pushes of a beam on rigid rests without
+// hinges; other long beams give an error of class [measure.ErrNotComputed].
+func (b *Beam) Patterns(q float64) ([][]Load, error) {
+	if err := b.check(); err != nil {
+		return nil, err
+	}
+	if err := anyFinite(measure.LineLoad).Check("q", q); err != nil {
+		return nil, err
+	}
+	xs := []float64{0}
+	for _, r := range b.Rests {
+		xs = append(xs, math.Min(math.Max(r.At, 0), b.Length))
+	}
+	xs = places(append(xs, b.Length), slack*b.Length)
+	xs[len(xs)-1] = b.Length
+	spans := make([]Load, len(xs)-1)
+	for i := range spans {
+		spans[i] = Uniform(xs[i], xs[i+1], q)
+	}
+	if len(spans) <= allPatterns {
+		out := make([][]Load, 1<<len(spans))
+		for set := range out {
+			for i, s := range spans {
+				if set&(1<<i) != 0 {
+					out[set] = append(out[set], s)
+				}
+			}
+		}
+		return out, nil
+	}
+	rigid := len(b.Hinges) == 0
+	for _, r := range b.Rests {
+		rigid = rigid && r.Support == nil
+	}
+	if !rigid {
+		return nil, &measure.Error{
+			Field: "Rests", Class: measure.ErrNotComputed,
+			Why:  fmt.Sprintf("the worst patterns of %d spans on supports that give, or with hinges", len(spans)),
+			Want: fmt.Sprintf("at most %d spans, or cases of your own", allPatterns),
+		}
+	}
+	return alternating(spans), nil
+}
+
+// alternating returns, for n spans in a row, every second span loaded, and for
+// each inner support its two neighbours loaded and every second one outward,
+// each with its complement, and none and all.
+func alternating(spans []Load) [][]Load {
+	n := len(spans)
+	pick := func(on func(i int) bool) []Load {
+		var out []Load
+		for i, s := range spans {
+			if on(i) {
+				out = append(out, s)
+			}
+		}
+		return out
+	}
+	out := [][]Load{nil, spans}
+	for parity := range 2 {
+		out = append(out, pick(func(i int) bool { return i%2 == parity }))
+	}
+	for k := 1; k < n; k++ {
+		near := func(i int) bool {
+			if i < k {
+				return (k-1-i)%2 == 0
+			}
+			return (i-k)%2 == 0
+		}
+		out = append(out, pick(near), pick(func(i int) bool { return !near(i) }))
+	}
+	return out
+}
