@@ -22,7 +22,7 @@ func init() {
 			}
 		}
 		_, err := dock.Read("empty.json", strings.NewReader(`{}`))
-		if list := (plan.Errors)(nil); !errors.As(err, &list) || len(list) == 0 {
+		if list := plan.Errors(nil); !errors.As(err, &list) || len(list) == 0 {
 			return "", fmt.Errorf("an empty plan gives no list of errors: %v", err)
 		}
 		return fmt.Sprintf("builds the docks %s", strings.Join(names, " and ")), nil
