@@ -84,7 +84,7 @@ func (r rule) inTests(rel string, external bool) rule {
 	r.within = append(slices.Clone(r.within), rel)
 	r.beside = append(slices.Clone(r.beside), cmp)
 	if external && !strings.HasPrefix(rel, "examples/") {
-		r.within = append(r.within, "internal/published")
+		r.within = slices.Compact(append(r.within, "internal/published"))
 	}
 	return r
 }
