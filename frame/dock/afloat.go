@@ -19,8 +19,12 @@ func (d *Dock) platform() (*float.Platform, rests, error) {
 	rs := rests{on(f.Length), on(f.Width)}
 	top := d.deckTop()
 	out := &float.Platform{}
+	var wrong error
 	for _, pc := range d.pieces() {
 		rs = append(rs, pc.rests...)
+		if wrong == nil {
+			wrong = pc.err
+		}
 		out.Weights = append(out.Weights, float.Weight{Mass: pc.count * pc.each, At: r3.Vec{Z: pc.z}})
 	}
 	for i := range d.plan.Weights {
@@ -39,6 +43,9 @@ func (d *Dock) platform() (*float.Platform, rests, error) {
 	}
 	water, density, err := d.water()
 	rs = dedupe(append(rs, water...))
+	if wrong != nil {
+		err = wrong
+	}
 	if missing := rs.err(); missing != nil {
 		err = missing
 	}

@@ -81,6 +81,9 @@ func build(p *plan.Plan) *Dock {
 	d.rim = d.wood(&f.Rims.Wood)
 	d.board = d.wood(&f.Decking.Wood)
 	d.clear = d.reach() - 2*float64(d.rimPlies)*d.rim.section.Width
+	if d.clear < 4*measure.Inch {
+		wrong(d, f.Rims.Size, "the rims leave no room between them", "rims that fit the frame", measure.ErrRange)
+	}
 	d.centres = d.joistCentres()
 	for i := range p.Floats {
 		d.place(&p.Floats[i])
@@ -184,7 +187,8 @@ func (d *Dock) place(s *plan.Floats) {
 			wrong(d, s.Name, "places and bays with marks are both given", "one of the two", measure.ErrName)
 		}
 		for _, p := range s.Places {
-			if d.inside(p.Along, d.length) && d.inside(p.Across, d.width) {
+			along, across := d.inside(p.Along, d.length), d.inside(p.Across, d.width)
+			if along && across {
 				add(p.Along.Value, p.Across.Value, 0)
 			}
 		}

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"example.org/floewright/frame"
-	"example.org/floewright/frame/plan"
 	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
 )
@@ -19,6 +18,11 @@ type stand struct {
 	rests  []float64
 	onRims bool
 	width  float64 // of the deck it carries
+}
+
+// like reports whether another joist stands and carries alike.
+func (s stand) like(o stand) bool {
+	return slices.Equal(s.rests, o.rests) && s.onRims == o.onRims && math.Abs(s.width-o.width) < 1e-9
 }
 
 // stands returns every joist with what it stands on.
@@ -74,7 +78,7 @@ func (d *Dock) bears(m mount, k int, centre float64) (t float64, ok bool) {
 }
 
 // spots is how many places along a joist the load on one spot is tried at.
-const spots = 48
+const spots = 24
 
 // A demand is what a joist is asked over one stretch between rests, or over an
 // overhang.
@@ -87,14 +91,17 @@ type demand struct {
 	spotGoverns bool
 }
 
-// demands solves a joist under dead load, the uniform load over all of it, and
-// the load on one spot wherever it is worst, and returns the envelope.
+// demands solves a joist under dead load with the uniform load on the stretches
+// where it is worst, and with the load on one spot wherever it is worst, and
+// returns the envelope.
 func (d *Dock) demands(s stand, ei, dead, live, spot float64) ([]demand, error) {
+	b := frame.Beam{Length: d.clear, EI: ei}
+	for _, at := range s.rests {
+		b.Rests = append(b.Rests, frame.Rest{At: at})
+	}
 	beam := func(loads ...frame.Load) (*frame.Line, error) {
-		b := &frame.Beam{Length: d.clear, EI: ei, Loads: loads}
-		for _, at := range s.rests {
-			b.Rests = append(b.Rests, frame.Rest{At: at})
-		}
+		b := b
+		b.Loads = loads
 		return b.Solve()
 	}
 	lasting, err := beam(frame.Uniform(0, d.clear, dead))
@@ -113,12 +120,12 @@ func (d *Dock) demands(s stand, ei, dead, live, spot float64) ([]demand, error) 
 			long: max(x.Up.Deflection, -x.Down.Deflection),
 		})
 	}
-	take := func(passing frame.Load, isSpot bool) error {
-		all, err := beam(frame.Uniform(0, d.clear, dead), passing)
+	take := func(isSpot bool, passing ...frame.Load) error {
+		all, err := beam(append(passing, frame.Uniform(0, d.clear, dead))...)
 		if err != nil {
 			return err
 		}
-		alone, err := beam(passing)
+		alone, err := beam(passing...)
 		if err != nil {
 			return err
 		}
@@ -134,11 +141,17 @@ func (d *Dock) demands(s stand, ei, dead, live, spot float64) ([]demand, error) 
 		}
 		return nil
 	}
-	if err := take(frame.Uniform(0, d.clear, live), false); err != nil {
+	patterns, err := b.Patterns(live)
+	if err != nil {
 		return nil, err
 	}
+	for _, p := range patterns {
+		if err := take(false, p...); err != nil {
+			return nil, err
+		}
+	}
 	for i := range spots + 1 {
-		if err := take(frame.Point(d.clear*float64(i)/spots, spot), true); err != nil {
+		if err := take(true, frame.Point(d.clear*float64(i)/spots, spot)); err != nil {
 			return nil, err
 		}
 	}
@@ -185,12 +198,21 @@ func (d *Dock) joists() []measure.Check {
 // its limit.
 func (d *Dock) worstJoists(worst map[string]measure.Check) error {
 	f, l := &d.plan.Frame, &d.plan.Loads
-	boards := d.board.mass(1, f.Moisture.Value) / d.board.section.Depth // kg/m² of deck
-	if plan.Has(f.Decking.Weighed) {
-		boards = f.Decking.Weighed.Value / (d.run() * d.board.section.Depth)
+	board, err := d.board.mass(d.run(), f.Moisture.Value)
+	if err != nil {
+		return err
 	}
-	own := d.joist.mass(d.clear, f.Moisture.Value) / d.clear
+	own, err := d.joist.mass(d.clear, f.Moisture.Value)
+	if err != nil {
+		return err
+	}
+	deck := board / (d.run() * d.board.section.Depth) // kg/m², boards tight
+	var done []stand
 	for _, s := range d.stands() {
+		if slices.ContainsFunc(done, s.like) {
+			continue
+		}
+		done = append(done, s)
 		m := lumber.Member{
 			Section: d.joist.section, Grade: d.joist.grade, Length: d.clear, Smooth: d.joist.smooth(),
 			Repetitive: d.repetitive(), Temperature: 20,
@@ -202,7 +224,7 @@ func (d *Dock) worstJoists(worst map[string]measure.Check) error {
 		if design.E.Err != nil {
 			return design.E.Err
 		}
-		dead := (boards*s.width + own) * measure.Gravity
+		dead := (deck*s.width + own/d.clear) * measure.Gravity
 		spans, err := d.demands(s, design.E.Value*m.Inertia(), dead, l.Deck.Value*s.width, l.Spot.Value*measure.Gravity)
 		if err != nil {
 			return err

@@ -90,13 +90,13 @@ func (d *Dock) stock() []measure.Check {
 		name   string
 		w      wood
 		length float64
-		more   rest
+		more   rests
 	}{
-		{"joist", d.joist, d.clear, on(d.plan.Frame.Joists.Size)},
-		{"rim", d.rim, d.run(), on(d.plan.Frame.Rims.Size)},
-		{"deck board", d.board, d.run(), on(d.plan.Frame.Decking.Size)},
+		{"joist", d.joist, d.clear, rests{on(d.plan.Frame.Joists.Size), on(d.plan.Frame.Rims.Size), on(d.plan.Frame.Rims.Plies)}},
+		{"rim", d.rim, d.run(), rests{on(d.plan.Frame.Rims.Size)}},
+		{"deck board", d.board, d.run(), rests{on(d.plan.Frame.Decking.Size)}},
 	} {
-		rs := rests{on(d.plan.Frame.Length), on(d.plan.Frame.Width), p.more}
+		rs := append(rests{on(d.plan.Frame.Length), on(d.plan.Frame.Width)}, p.more...)
 		c := measure.Check{
 			Name: "Longest board for a " + p.name, Kind: measure.Length, Value: math.NaN(), Limit: p.length, AtLeast: true, Rule: srcLength,
 		}

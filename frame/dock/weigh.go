@@ -17,6 +17,7 @@ type piece struct {
 	z     float64 // height of its centre
 	by    string  // how its weight is known
 	rests rests
+	err   error
 }
 
 // pieces lists everything that is carried, but the floats' places.
@@ -25,10 +26,11 @@ func (d *Dock) pieces() []piece {
 	sys := d.system()
 	lumber := func(name string, w wood, length, count, z float64, more ...rest) piece {
 		p := piece{
-			name: name, count: count, z: z, each: w.mass(length, f.Moisture.Value),
+			name: name, count: count, z: z,
 			what:  w.given.Size.Value + " x " + measure.Length.Print(length, sys),
 			rests: append(rests{on(w.given.Size), on(f.Length), on(f.Width)}, more...),
 		}
+		p.each, p.err = w.mass(length, f.Moisture.Value)
 		if plan.Has(w.given.Weighed) {
 			p.by, p.rests = "by scale", append(p.rests, on(w.given.Weighed))
 			return p
@@ -46,7 +48,7 @@ func (d *Dock) pieces() []piece {
 	board := lumber("deck board", d.board, d.run(), covered, depth+d.board.section.Width/2, on(f.Decking.Gap))
 	board.what = fmt.Sprintf("%s, %d rows", board.what, boards)
 	out := []piece{
-		lumber("joist", d.joist, d.clear, float64(len(d.centres)), depth/2, joistMarks, on(f.Rims.Plies)),
+		lumber("joist", d.joist, d.clear, float64(len(d.centres)), depth/2, joistMarks, on(f.Rims.Size), on(f.Rims.Plies)),
 		lumber("rim", d.rim, d.run(), float64(2*d.rimPlies), depth/2, on(f.Rims.Plies)),
 		board,
 	}
@@ -55,6 +57,14 @@ func (d *Dock) pieces() []piece {
 		by: "by the boxes", rests: rests{on(f.Hardware)},
 	})
 	return out
+}
+
+// why returns why a piece has no weight, nil if it has one.
+func (p piece) why() error {
+	if err := p.rests.err(); err != nil {
+		return err
+	}
+	return p.err
 }
 
 // boards returns the number of rows of decking and what they come to in whole
@@ -78,7 +88,7 @@ func (d *Dock) lifts() []measure.Check {
 	add := func(p piece, people int) {
 		c := measure.Check{
 			Name: fmt.Sprintf("Weight of one %s, %d to lift it", p.name, people), Kind: measure.Mass,
-			Value: p.each, Limit: float64(people) * liftOne, Rule: srcLift, Rests: p.rests.assumptions(), Err: p.rests.err(),
+			Value: p.each, Limit: float64(people) * liftOne, Rule: srcLift, Rests: dedupe(p.rests).assumptions(), Err: p.why(),
 		}
 		c.Notes = []string{p.what + "; " + p.by}
 		if p.count != 1 && !math.IsNaN(p.count*p.each) {

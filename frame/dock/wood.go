@@ -78,13 +78,14 @@ func (w wood) smooth() bool { return w.given.Incised.Value == "no" }
 
 // mass returns the mass of a piece of this wood, kg: by scale where it was
 // weighed, else by the heavy specific gravity at a moisture, a share of the dry
-// weight. It is NaN where the plan does not say enough.
-func (w wood) mass(length, moisture float64) float64 {
+// weight. Where the plan does not say enough it is NaN; the rests of the piece
+// say what is missing.
+func (w wood) mass(length, moisture float64) (float64, error) {
 	if plan.Has(w.given.Weighed) {
-		return w.given.Weighed.Value
+		return w.given.Weighed.Value, nil
 	}
 	if !w.valued || math.IsNaN(length) || math.IsNaN(moisture) {
-		return math.NaN()
+		return math.NaN(), nil
 	}
 	g := w.grade.G
 	if w.grade.Heavy.Printed > 0 {
@@ -92,7 +93,7 @@ func (w wood) mass(length, moisture float64) float64 {
 	}
 	rho, err := lumber.Density(g.SI(), 100*moisture)
 	if err != nil {
-		return math.NaN()
+		return math.NaN(), err
 	}
-	return rho * w.section.Area() * length
+	return rho * w.section.Area() * length, nil
 }

@@ -21,7 +21,9 @@ func (e *Error) Error() string {
 	if e.Path != "" {
 		b.WriteString(e.Path + ": ")
 	}
-	b.WriteString(e.Err.Error())
+	if e.Err != nil {
+		b.WriteString(e.Err.Error())
+	}
 	return b.String()
 }
 

@@ -257,6 +257,9 @@ func TestVary(t *testing.T) {
 	if _, err := p.Vary("frame.moisture", "wet"); !errors.Is(err, measure.ErrSyntax) {
 		t.Errorf("%v", err)
 	}
+	if _, err := new(plan.Plan).Vary("name", "x"); !errors.Is(err, measure.ErrUnknown) || (&plan.Error{}).Error() == "" {
+		t.Errorf("a plan from nowhere: %v", err)
+	}
 	if got := plan.Plausible("people[12].mass"); len(got) != 2 {
 		t.Errorf("plausible masses of a person: %q", got)
 	}

@@ -5,6 +5,8 @@ import (
 	"io"
 	"regexp"
 	"strconv"
+
+	"example.org/floewright/lumber/measure"
 )
 
 // Read reads a plan. The name stands for the file in errors.
@@ -75,8 +77,12 @@ func Plausible(path string) []string {
 }
 
 // Vary returns the plan as it would read with another value at one path, so that
-// a caller can see what hangs on it. Errors are those of [Read].
+// a caller can see what hangs on it. Errors are those of [Read]; a plan that was
+// not read from a file cannot be varied.
 func (p *Plan) Vary(path, value string) (*Plan, error) {
+	if p == nil || p.root == nil {
+		return nil, Errors{{Err: &measure.Error{Class: measure.ErrUnknown, Want: "a plan that was read from a file"}}}
+	}
 	rd := &reader{file: p.File, swapPath: path, swap: &node{text: value}}
 	q := &Plan{File: p.File, root: p.root}
 	read(rd, p.root, "", q, planFields)

@@ -1,0 +1,91 @@
+package dock_test
+
+import (
+	"math"
+	"testing"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// The swim platform's draft under nobody, worked by hand from the plan's tape
+// and scale by a route that uses no code of the library:
+//
+//	joists    14 x 29 lb, weighed                                       406.0 lb
+//	rims      2 x 24 ft of 2x8, Southern Pine, G 0.55, at 60 %: by the NDS
+//	          Supplement 62.4 x 0.55/(1 + 0.009 x 0.55 x 30) x 1.60 = 47.81 pcf
+//	          2 x 24 x 10.875/144 ft3 x 47.81                           173.3 lb
+//	deck      10 ft x 24 ft x 1.5/12 ft = 30 ft3 x 47.81               1434.4 lb
+//	hardware 65, ladder 45, bench 60                                    170.0 lb
+//	drums     18 x 22                                                   396.0 lb
+//	                                                                   2579.7 lb
+//	water at 72 F (22.2 C) 997.7 kg/m3 = 62.28 pcf: 2579.7/62.28/18 = 2.3010 ft3
+//	a drum; girth 73 in. is 23.237 in. across, 36.5 in. long: section 424.07 sq in,
+//	immersed 2.3010 x 1728/36.5 = 108.93 sq in, a share of 0.2569.
+//	Segment of that share: with angle t, (t - sin t)/(2 pi) = 0.2569, t = 2.3355,
+//	depth r(1 - cos(t/2)) = 11.618 x 0.6075 = 7.06 in. if the dock floated level.
+//
+// The ladder hangs at the far end and the bench at the near one, so that it trims
+// a little and the deepest drum is deeper; the mean is what the hand finds.
+func TestSwimPlatformByHand(t *testing.T) {
+	rho := 62.4 * 0.55 / (1 + 0.009*0.55*30) * 1.60 // lb/ft3
+	weight := 14*29 + 2*24*10.875/144*rho + 30*rho + 65 + 45 + 60 + 18*22
+	r := report(t, demoText(t, "swim"))
+	c := check(t, r, "Weight of the whole dock")
+	if got := c.Value / measure.Pound; math.Abs(got-weight) > 0.05 {
+		t.Errorf("weight %.2f lb, by hand %.2f lb", got, weight)
+	}
+	water := 997.7 / 16.018463 // lb/ft3; Kell 1975 and Tanaka 2001 give 997.72 at 22.2 °C
+	girth, length := 73.0, 36.5
+	section := girth * girth / (4 * math.Pi)
+	if got, want := c.Limit/measure.Pound, 18*section*length/1728*water; math.Abs(got-want) > 0.5 {
+		t.Errorf("buoyancy %.1f lb, by hand %.1f lb", got, want)
+	}
+	share := weight / water / 18 * 1728 / length / section
+	lo, hi := 0.0, math.Pi
+	for range 60 {
+		mid := (lo + hi) / 2
+		if (mid-math.Sin(mid))/(2*math.Pi) < share {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	draft := girth / (2 * math.Pi) * (1 - math.Cos(lo/2))
+	got := check(t, r, "Draft of the deepest float with nobody aboard").Value / measure.Inch
+	if got < draft-0.01 || got > draft+0.35 {
+		t.Errorf("deepest draft %.3f in, level by hand %.3f in", got, draft)
+	}
+	// Wedged between joists 19 in. apart, the axis lies sqrt(11.618² - 9.5²) =
+	// 6.69 in. below them, so that the frame stands 6.69 + 11.62 - 7.06 in. over
+	// the water, less the trim.
+	clear, radius := 19.0, girth/(2*math.Pi)
+	frame := math.Sqrt(radius*radius-clear*clear/4) + radius - draft
+	if got := check(t, r, "Water to the frame's underside").Value / measure.Inch; got > frame+0.15 || got < frame-0.5 {
+		t.Errorf("frame %.3f in over the water, level by hand %.3f in", got, frame)
+	}
+}
+
+// The work float by hand: blocks 1.2 m x 0.8 m, so that draft is mass over
+// density over the sum of their planes, and small-angle heel is moment over
+// weight times GM (ship hydrostatics: BM = I/V), 1 % off at 4 degrees.
+func TestWorkFloatByHand(t *testing.T) {
+	r := report(t, demoText(t, "work", `"along": "0.6 m", "across": "1.2 m"`, `"along": "3 m", "across": "1.2 m"`))
+	mass := check(t, r, "Weight of the whole dock").Value
+	const plane, rho = 8 * 1.2 * 0.8, 998.21 // at 20 °C
+	if got, want := check(t, r, "Draft of the deepest float with nobody").Value, mass/rho/plane; math.Abs(got-want) > 1e-5 {
+		t.Errorf("draft %.5f m, by hand %.5f m", got, want)
+	}
+	crew, arm := 3*95.0, 1.2-0.15
+	all := mass + crew
+	v := all / rho
+	kb := v / plane / 2                                          // above the blocks' bottoms
+	inertia := 8 * (1.2*math.Pow(0.8, 3)/12 + 1.2*0.8*0.78*0.78) // m4 about the long axis
+	// Heights above the blocks' bottoms: blocks 0.2, joists and rims 0.492,
+	// boards 0.603, hardware 0.492, chest 0.4 over a deck at 0.622, crew 1.0.
+	joists, rims, boards := 157.0, 64.3, 324.0
+	kg := (136*0.2 + (joists+rims+28)*0.492 + boards*0.603 + 55*(0.622+0.4) + crew*(0.622+1)) / all
+	heel := math.Atan(crew * arm / (all * (kb + inertia/v - kg)))
+	if got := check(t, r, "Tilt of the deck").Value; math.Abs(got/heel-1) > 0.02 {
+		t.Errorf("tilt %.4f rad, small-angle by hand %.4f rad", got, heel)
+	}
+}

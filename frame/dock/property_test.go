@@ -1,0 +1,63 @@
+package dock_test
+
+import (
+	"math"
+	"regexp"
+	"testing"
+)
+
+// The same dock with its axes swapped floats and bends alike.
+func TestTurnedDock(t *testing.T) {
+	a := report(t, demoText(t, "work"))
+	turned := demoText(t, "work",
+		`"length": "6.0 m",
+    "width": "2.4 m",
+    "joists_run": "across"`, `"length": "2.4 m", "width": "6.0 m", "joists_run": "along"`,
+		`"lies": "along"`, `"lies": "across"`)
+	turned = regexp.MustCompile(`"along": ("[\d.]+ m"), "across": ("[\d.]+ m")`).ReplaceAllString(turned, `"along": $2, "across": $1`)
+	b := report(t, turned)
+	for i, topic := range a.Topics {
+		for j, c := range topic.Checks {
+			o := b.Topics[i].Checks[j]
+			if math.Abs(c.Value-o.Value) > 1e-9*math.Max(1, math.Abs(c.Value)) {
+				t.Errorf("%s: %g, turned %g", c.Name, c.Value, o.Value)
+			}
+			if c.Verdict() != o.Verdict() {
+				t.Errorf("%s: %v, turned %v", c.Name, c.Verdict(), o.Verdict())
+			}
+		}
+	}
+}
+
+// Spacing is shorthand for marks: the same frame either way.
+func TestSpacingIsShorthand(t *testing.T) {
+	const marks = `"marks_at": "centre", "marks": ["19 mm", "419 mm", "819 mm", "1219 mm", "1619 mm", "2019 mm", "2419 mm", "2819 mm", "3219 mm", "3619 mm", "4019 mm", "4419 mm", "4819 mm", "5219 mm", "5619 mm", "5981 mm"]`
+	a, b := report(t, demoText(t, "work")), report(t, demoText(t, "work", `"spacing": "400 mm"`, marks))
+	for i, topic := range a.Topics {
+		for j, c := range topic.Checks {
+			if o := b.Topics[i].Checks[j]; math.Abs(c.Value-o.Value) > 1e-9 {
+				t.Errorf("%s: %g by spacing, %g by marks", c.Name, c.Value, o.Value)
+			}
+		}
+	}
+}
+
+// A longer, heavier or more crowded case is never better.
+func TestMoreIsNeverBetter(t *testing.T) {
+	last := math.Inf(-1)
+	for _, n := range []string{"1", "2", "3", "4"} {
+		c := check(t, report(t, demoText(t, "swim", `"count": 2, "mass": "185 lb"`, `"count": `+n+`, "mass": "185 lb"`)), "Tilt of the deck")
+		if !(c.Value > last) {
+			t.Errorf("%s adults tilt it %g rad, fewer %g rad", n, c.Value, last)
+		}
+		last = c.Value
+	}
+	last = math.Inf(1)
+	for _, q := range []string{"5 psf", "10 psf", "20 psf", "25 psf"} {
+		c := check(t, report(t, demoText(t, "swim", `"flotation": "20 psf"`, `"flotation": "`+q+`"`)), "Lowest deck edge above the water under")
+		if !(c.Value < last) {
+			t.Errorf("%s leaves %g m, less load %g m", q, c.Value, last)
+		}
+		last = c.Value
+	}
+}
