@@ -9,7 +9,7 @@ const (
 	Foot       = 12 * Inch   // 0.3048 m
 	Yard       = 3 * Foot    // 0.9144 m
 	Mile       = 1760 * Yard // 1609.344 m
-	Millimetre = 1e-3
+	Millimetre = 1e-3        // exact
 )
 
 // Masses in kilograms.
@@ -22,33 +22,33 @@ const (
 
 // Forces in newtons.
 const (
-	PoundForce    = Pound * Gravity // lbf, 4.4482216152605 N
-	Kip           = 1000 * PoundForce
-	KilogramForce = Gravity // kgf
-	Kilonewton    = 1000.0
+	PoundForce    = Pound * Gravity   // lbf, 4.4482216152605 N
+	Kip           = 1000 * PoundForce // 4448.2216152605 N
+	KilogramForce = Gravity           // kgf, 9.80665 N
+	Kilonewton    = 1000.0            // kN
 )
 
 // Pressures and stresses in pascals, loads on a line in N/m, densities in kg/m³.
 const (
-	PSF        = PoundForce / (Foot * Foot) // lbf/ft²
-	PSI        = PoundForce / (Inch * Inch) // lbf/in²
-	KSI        = 1000 * PSI                 // kip/in²
-	Kilopascal = 1e3
-	Megapascal = 1e6
-	PLF        = PoundForce / Foot            // lbf per foot of length
-	PCF        = Pound / (Foot * Foot * Foot) // lb/ft³, a density
+	PSF        = PoundForce / (Foot * Foot)   // lbf/ft², 47.88025898033584 Pa
+	PSI        = PoundForce / (Inch * Inch)   // lbf/in², 6894.757293168361 Pa
+	KSI        = 1000 * PSI                   // kip/in²
+	Kilopascal = 1e3                          // kN/m²
+	Megapascal = 1e6                          // N/mm²
+	PLF        = PoundForce / Foot            // lbf per foot of length, 14.593902937206364 N/m
+	PCF        = Pound / (Foot * Foot * Foot) // lb/ft³, a density, 16.018463373960138 kg/m³
 )
 
 // Volumes in cubic metres.
 const (
-	Litre          = 1e-3
+	Litre          = 1e-3                     // exact since 1964
 	USGallon       = 231 * Inch * Inch * Inch // exact, 3.785411784 L
 	ImperialGallon = 4.54609 * Litre          // exact
 )
 
 // Speeds in metres per second.
 const (
-	MPH  = Mile / 3600
+	MPH  = Mile / 3600   // 0.44704 m/s
 	KPH  = 1000.0 / 3600 // km/h
 	Knot = 1852.0 / 3600 // one nautical mile, 1852 m, an hour
 )
