@@ -149,7 +149,7 @@ func (m Member) bearing(d Demand, v Design) measure.Check {
 	return limited("bearing", d.Reaction/(m.whole().Width*d.Bearing), s, srcBearing)
 }
 
-// Creep returns Kcr, by which the elastic deflection under lasting load grows
+// creep returns Kcr, by which the elastic deflection under lasting load grows
 // with the years: 2.0 for wet lumber, 1.5 for seasoned lumber used dry.
 // NDS 3.5.2.
 func (m Member) creep() measure.Factor {

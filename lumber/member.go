@@ -40,6 +40,11 @@ type Member struct {
 	Smooth     bool // not incised: the faces show no slits
 	Repetitive bool // one of three or more, at most 24 in. apart, joined by boards
 	Flat       bool // lies on its wide face, however Section is written
+
+	// Paired gives two plies the 1.10 that the published tables of deck beams
+	// seem to contain, for comparing with those tables. The NDS grants nothing to
+	// two plies.
+	Paired bool
 }
 
 // A Strength is an adjusted design value and how it came about.
@@ -166,11 +171,21 @@ func (m Member) Adjusted(t Duration) (Design, error) {
 	d.FbAcross.Symbol += " across"
 	d.Fc = m.adjust(Fc, t, standing)
 
-	d.Fb.factor(RepetitiveMember(standing, m.Repetitive, m.Plies))
+	d.Fb.factor(m.repetitive(standing))
 	d.Fb.insertCL(m.beam(d.Fb, d.Emin))
 	d.FbAcross.insertCL(m.beamAcross(d.FbAcross, m.adjust(Emin, t, standing.Turned())))
 	d.Fc.factor(m.column(d.Fc, d.Emin))
 	return d, nil
+}
+
+// repetitive returns Cr, with the inferred 1.10 of two plies where it is asked
+// for.
+func (m Member) repetitive(s Section) (measure.Factor, error) {
+	f, err := RepetitiveMember(s, m.Repetitive, m.Plies)
+	if err == nil && m.Paired && m.Plies == 2 && !m.Repetitive && classOf(s) == dimension {
+		f.Value, f.Why, f.Source = 1.10, "two plies, inferred from tables, not granted by the NDS", srcPaired
+	}
+	return f, err
 }
 
 // adjust applies the factors that need no stability, for a ply as it stands.
