@@ -116,8 +116,11 @@ func Weakest(grade string, s Section, species ...string) (Grade, error) {
 		}
 		least = weaker(least, g)
 	}
-	if len(names) == 0 {
+	switch len(names) {
+	case 0:
 		return Grade{}, failed
+	case 1:
+		return Lookup(names[0], grade, s)
 	}
 	least.Species = "weakest of " + strings.Join(names, ", ")
 	return least, nil
@@ -210,8 +213,9 @@ func squeeze(s string) string {
 // gradeName brings a grade's spelling into one form: "#2", "No. 2", "2",
 // "Number 2" are "no2".
 func gradeName(s string) string {
-	s = strings.ReplaceAll(s, "&", "and")
-	key := strings.NewReplacer("number", "no", "better", "btr", "and", "", "grade", "", "prime", "").Replace(squeeze(s))
+	s = strings.NewReplacer("&", " ", " and ", " ", "number", "no", "better", "btr", "grade", "", "prime", "").
+		Replace(strings.ToLower(s))
+	key := squeeze(s)
 	if key != "" && key[0] >= '1' && key[0] <= '3' {
 		key = "no" + key
 	}
