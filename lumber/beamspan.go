@@ -97,7 +97,7 @@ func (m Member) BeamSpan(joist, overhang, dead, live float64) (float64, measure.
 	s := m.whole()
 	reach := (joist + overhang) * (joist + overhang) / (2 * joist)
 	all, passing := (dead+live)*reach, live*reach
-	c := measure.Check{Kind: measure.Length, Value: m.Length, Limit: math.Inf(1), Rule: srcBeam, Rests: m.rests()}
+	c := measure.Check{Kind: measure.Length, Value: m.Length, Limit: math.Inf(1), Rule: srcBeam, Rests: m.restsHeld("by the joists")}
 	for _, by := range []struct {
 		what string
 		span float64

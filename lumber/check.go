@@ -220,3 +220,12 @@ func (m Member) rests() []measure.Assumption {
 	}
 	return []measure.Assumption{wet, slits, held}
 }
+
+// restsHeld is rests for rules that take the compression edge for held.
+func (m Member) restsHeld(by string) []measure.Assumption {
+	out := m.rests()
+	out[len(out)-1] = measure.Assumption{
+		Name: "compression edge", Text: "held all along " + by, Known: measure.Assumed,
+	}
+	return out
+}

@@ -30,8 +30,11 @@ func Shrinkage(m float64) (width, thickness float64, err error) {
 	if m >= green && m <= 300 {
 		return 0, 0, nil
 	}
-	if err := drier.Check("moisture content (%)", m); err != nil {
-		return 0, 0, err
+	if !drier.Has(m) {
+		return 0, 0, &measure.Error{
+			Field: "moisture content (%)", Value: m, Range: drier, Class: measure.ErrRange,
+			Want: "8 to 19, or 28.1 and more for green",
+		}
 	}
 	return (6.031 - 0.215*m) / 100, (5.062 - 0.181*m) / 100, nil
 }
