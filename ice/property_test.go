@@ -244,9 +244,11 @@ func TestFactors(t *testing.T) {
 		worsen func(*ice.Sheet)
 		factor float64
 	}{
-		"none":            {func(*ice.Sheet) {}, 1},
-		"white":           {func(s *ice.Sheet) { s.Holes[3].White = 0.01 }, 2},
-		"hard white":      {func(s *ice.Sheet) { s.Scheme, s.Holes[3] = ice.DoubleWhite, ice.Hole{Clear: 1, White: 0.2, Hard: true, Water: 0.1} }, 2},
+		"none":  {func(*ice.Sheet) {}, 1},
+		"white": {func(s *ice.Sheet) { s.Holes[3].White = 0.01 }, 2},
+		"hard white": {func(s *ice.Sheet) {
+			s.Scheme, s.Holes[3] = ice.DoubleWhite, ice.Hole{Clear: 1, White: 0.2, Hard: true, Water: 0.1}
+		}, 2},
 		"clear alone":     {func(s *ice.Sheet) { s.Scheme, s.Holes[3].White = ice.ClearAlone, 0.01 }, 1},
 		"half white":      {func(s *ice.Sheet) { s.Scheme, s.Holes[3].White = ice.HalfWhite, 0.01 }, 1},
 		"thaw":            {func(s *ice.Sheet) { s.Air[1].High = 0 }, 3},
