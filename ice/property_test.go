@@ -278,6 +278,16 @@ func TestFactors(t *testing.T) {
 	}
 }
 
+// TestRiver: 15 % less load on a river, and unknown water counts as one.
+func TestRiver(t *testing.T) {
+	for _, w := range []ice.Water{ice.River, ice.UnknownWater} {
+		q, err := ice.Sheet{Water: w}.Required(ice.Crossing{Mass: 90, People: 1}, 0)
+		if r := 0.15 / q.Limit; err != nil || math.Abs(r*r-0.85) > 1e-7 {
+			t.Errorf("%v: limit %g, %v", w, q.Limit, err)
+		}
+	}
+}
+
 // TestEffective: what counts of a hole under each scheme.
 func TestEffective(t *testing.T) {
 	hard := ice.Hole{Clear: 0.20, White: 0.10, Hard: true, Water: 0.02}

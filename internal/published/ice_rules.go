@@ -213,6 +213,20 @@ func iceRules() ([]Check, error) {
 			},
 		})
 	}
+	out = append(out, Check{
+		Quantity: "share of the load on hard river ice", Source: read("Maine Warden Service and Forest Resources Association, ice chart", ""),
+		Printed: "0.85", Relative: 1e-7,
+		Compute: func() (float64, error) {
+			load := ice.Crossing{Mass: 90, People: 1}
+			lake, err := ice.Sheet{Water: ice.Lake}.Required(load, 0)
+			if err != nil {
+				return 0, err
+			}
+			river, err := ice.Sheet{Water: ice.River}.Required(load, 0)
+			ratio := lake.Limit / river.Limit
+			return ratio * ratio, err
+		},
+	})
 	white, err := iceWhite(minnesota)
 	return append(out, white...), err
 }
