@@ -1,3 +1,65 @@
-// Package ice reads a survey of lake ice, applies the rules that public bodies
-// print for loads on it, and says what they do not rule out.
+// Package ice compares a survey of lake ice with the rules that public bodies
+// print for loads on it. It says what those rules do not rule out, and never
+// that anything may be done.
+//
+// # Model
+//
+// A [Sheet] is what was found: five drilled [Hole]s or more, the water, the
+// season, the air of the last five days, the age of the survey, cracks, wet
+// places, inlets, and whether anything changed since. The smallest effective
+// thickness of all holes governs. It is compared with the thickness required:
+//
+//	required = greatest of (rule by weight, rows for people and machines) × white ice × thaw × cracks × river
+//
+//	rule by weight   P = A h² with the strictest class that was read, 50 psi, and every public
+//	                 table by weight that was read or quoted, next heavier row; or the [Class]
+//	                 that the caller names
+//	people           one 15 cm, two or three 20 cm, more 30 cm: the strictest rows read or quoted
+//	white ice        2 where there is any, and only clear ice counts; or the caller's [Scheme]
+//	thaw             3 after any day of the last five that reached 0 °C
+//	cracks           the load halved beside a crack, quartered where cracks cross: √2, 2
+//	river            15 % off the load; unknown water counts as a river
+//	a load that      2, from the first minute to 24 hours; beyond that no answer
+//	stands
+//
+// The factors are multiplied, the cautious reading where each source speaks of
+// its own factor alone.
+//
+// # Verdicts
+//
+// A check is "short", "no answer" or "not ruled out by" the governing rule. It
+// is never better than "no answer" on ice that is not fully measured, drilled at
+// fewer than five places, surveyed more than 24 hours ago or changed since,
+// thawing (the newest day reached 0 °C, or a daily mean did), after a sudden
+// drop of temperature, in spring, on a river, flooded, hanging above its water,
+// under more snow than it floats, near inlets or wet places, or where any of
+// this is unknown, however thick it is. It never improves when an input gets
+// worse or becomes unknown; but it cannot know of the thin place where no hole
+// was drilled.
+//
+// # What it does not answer
+//
+// Days and weeks: a dock parked on the ice sags by creep until water comes over
+// the top; that needs the sag of the sheet against its freeboard, and is not
+// computed. Nor are deflection and stress under several loads (everything
+// within [Crossing.Spacing] counts as one spot here), breakthrough, the speed
+// at which waves under the ice add to a moving load, growth and decay, the
+// thrust and uplift of ice on a dock, sea ice, or ice grounded at the shore.
+//
+// # Water level and snow
+//
+// The level in a hole tells whether the sheet floats freely: at the top of the
+// ice it is flooded; deeper than 12.5 % of the clear ice (density of slush ice)
+// plus 20 mm, it hangs. Snow counts as 400 kg/m³ against the freeboard of clear
+// ice (917 kg/m³). Those allowances are our choice.
+//
+// # Sources
+//
+// L. W. Gold 1971 for the form and the spread of P = A h²; the public tables in
+// [Tables], each row as printed with its status; [Classes], [Thaws] and
+// [Cautions] with theirs. What is from memory is marked and decides nothing
+// unless the caller names it.
+//
+// Ice kills. Local authorities, people who know this ice, permits and licensed
+// practice come before any number printed here.
 package ice

@@ -20,17 +20,16 @@ const (
 	Truck
 )
 
-// machines maps a machine to the kinds of table rows that speak of it; each
-// needs at least what the ones before it need.
+// machines maps a machine to the kinds of table rows that speak of it.
 var machines = []struct {
 	name  string
 	kinds []string
 }{
 	NoMachine:  {"no machine", nil},
 	Snowmobile: {"snowmobile", []string{"snowmobile"}},
-	Car:        {"car", []string{"snowmobile", "car", "car or group", "car or light truck", "any vehicle"}},
-	LightTruck: {"light truck", []string{"snowmobile", "car", "car or group", "car or light truck", "light truck", "any vehicle"}},
-	Truck:      {"truck", []string{"snowmobile", "car", "car or group", "car or light truck", "light truck", "truck", "large truck", "any vehicle"}},
+	Car:        {"car", []string{"car", "car or group", "car or light truck", "any vehicle"}},
+	LightTruck: {"light truck", []string{"light truck", "car or light truck", "any vehicle"}},
+	Truck:      {"truck", []string{"truck", "large truck", "any vehicle"}},
 }
 
 // String returns the machine's name.
@@ -105,19 +104,17 @@ func (n *need) raise(f measure.Factor) {
 	}
 }
 
-// base returns the greatest of the class rule and the public tables' minimum
-// for such a load, before any factor:
-//
-//	one person    the strictest row for one person
-//	2 or 3        the strictest row for a group, lower end of a range
-//	4 and more    the strictest row for a group, upper end of a range
-//	a machine     the strictest row for it, upper end of a range
-//	any mass      a row that was read for a lighter moving load: no less
-func (c Crossing) base(class Class) (need, error) {
+// base returns the thickness required before any factor: the greatest of the
+// rule by weight and the public tables' rows for such people and machines that
+// were read or quoted. The rule by weight is the class that the caller named;
+// with none, the strictest class that was read and every table by weight that
+// was read or quoted.
+func (s Sheet) base(c Crossing) (need, error) {
 	tables, err := loadTables()
 	if err != nil {
 		return need{}, err
 	}
+	class := s.class()
 	h, err := class.Thickness(c.counted() * measure.Gravity)
 	if err != nil {
 		return need{}, err
@@ -125,21 +122,18 @@ func (c Crossing) base(class Class) (need, error) {
 	n := need{thickness: h, rule: class.Source, what: "bearing class " + class.Name + ", " + class.Printed}
 	take := func(r Row, h float64) {
 		if h > n.thickness {
-			n.thickness, n.rule, n.what = h, r.Source, r.Load+": "+r.Printed
+			n.thickness, n.rule, n.what = h, r.Source, r.Load+", "+r.Printed
 		}
 	}
-	take(strictest(tables, true, "person"))
-	if c.People > 1 {
-		take(strictest(tables, c.People >= several, "small group", "group", "car or group"))
-	}
-	if kinds := machines[c.Machine].kinds; kinds != nil {
-		take(strictest(tables, true, kinds...))
-	}
 	for _, t := range tables {
-		for _, r := range t.Rows {
-			if !r.Standing && !r.Off && !r.White && r.Source.Status >= measure.Quoted && r.Mass <= c.counted() {
-				take(r, r.Thickness)
-			}
+		if t.Source.Status < measure.Quoted {
+			continue
+		}
+		for m := NoMachine; m <= c.Machine; m++ { // no less than for a lighter one
+			take(t.byKind(Crossing{Mass: c.Mass, People: c.People, Machine: m}))
+		}
+		if s.Class == nil {
+			take(t.byWeight(c))
 		}
 	}
 	return n, nil
@@ -149,7 +143,7 @@ func (c Crossing) base(class Class) (need, error) {
 // cracks and water. What is not known is not counted here; it denies the
 // answer, and the notes say how much it may add.
 func (s Sheet) needs(load Crossing, white float64, w weather) (need, error) {
-	n, err := load.base(s.class())
+	n, err := s.base(load)
 	if err != nil {
 		return n, err
 	}

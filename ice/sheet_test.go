@@ -58,18 +58,37 @@ func TestPeople(t *testing.T) {
 }
 
 // TestClassGoverns: 50 psi under 7200 lb is 12 in by the weight table, more
-// than any row for one person.
+// than any row for one person. With no class named the tables by weight count
+// too: 2 tons to 10 tons take the row of 43 cm (Pounder); near the end of its
+// own table the class asks for more than any of them.
 func TestClassGoverns(t *testing.T) {
-	c := crossing(t, sound(0.5), ice.Crossing{Mass: 7200 * measure.Pound, People: 1})
-	if math.Abs(c.Limit-12*measure.Inch) > 1e-9 || !strings.Contains(c.Rule.String(), "weight table") {
+	load := ice.Crossing{Mass: 7200 * measure.Pound, People: 1}
+	s := sound(12 * measure.Inch)
+	s.Class = &ice.Classes()[1]
+	if c := crossing(t, s, load); c.Limit != math.Round(12*measure.Inch*1e9)/1e9 || c.Verdict() != measure.Holds || c.Rule != s.Class.Source {
+		t.Errorf("class named: %v, limit %g", c, c.Limit)
+	}
+	if c := crossing(t, sound(0.43), load); c.Limit != 0.43 || c.Verdict() != measure.Holds {
+		t.Errorf("no class named: %v, limit %g", c, c.Limit)
+	}
+	load.Mass = 20000 * measure.Pound
+	if c := crossing(t, sound(0.5), load); math.Abs(c.Limit-20*measure.Inch) > 1e-9 || !strings.Contains(c.Rule.String(), "weight table") {
 		t.Errorf("limit %g by %v", c.Limit, c.Rule)
 	}
-	if c := crossing(t, sound(12*measure.Inch), ice.Crossing{Mass: 7200 * measure.Pound}); c.Verdict() != measure.Holds {
-		t.Errorf("a row of the table fails on its own thickness: %v", c)
-	}
-	c = crossing(t, sound(2), ice.Crossing{Mass: 20001 * measure.Pound})
+	c := crossing(t, sound(2), ice.Crossing{Mass: 20001 * measure.Pound})
 	if c.Verdict() != measure.NoAnswer || !errors.Is(c.Err, measure.ErrRange) {
 		t.Errorf("beyond the weight table: %v", c)
+	}
+	// A class that asks for less is the caller's own choice, by name; the rows
+	// for people stay.
+	s = sound(0.2)
+	guide := ice.Classes()[len(ice.Classes())-2]
+	s.Class = &guide
+	if c := crossing(t, s, ice.Crossing{Mass: 3000, People: 1}); c.Verdict() != measure.Holds || c.Rule != guide.Source {
+		t.Errorf("rough guide: %v, limit %g", c, c.Limit)
+	}
+	if c := crossing(t, s, ice.Crossing{Mass: 100, People: 4}); c.Limit != 0.30 {
+		t.Errorf("rough guide, four people: limit %g", c.Limit)
 	}
 }
 
@@ -131,8 +150,13 @@ func TestBarredWhateverTheThickness(t *testing.T) {
 			// Thin ice is not called anything better for it.
 			thin := sound(0.05)
 			worsen(&thin)
-			if c := crossing(t, thin, load); c.Verdict() == measure.Holds {
-				t.Errorf("thin: %v", c)
+			got := crossing(t, thin, load)
+			if got.Verdict() == measure.Holds {
+				t.Errorf("thin: %v", got)
+			}
+			// Without all its holes a sheet is not even short.
+			if strings.Contains("zero value, four holes, no holes, clear unknown, white unknown, gap unknown, level unknown, snow unknown", name) && got.Verdict() != measure.NoAnswer {
+				t.Errorf("thin and not measured: %v", got)
 			}
 		})
 	}

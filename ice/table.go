@@ -143,34 +143,3 @@ func readRow(f map[string]string) (Row, error) {
 	}
 	return row, nil
 }
-
-// strictest returns the row that was read or quoted and asks for the thickest
-// ice among the kinds named; top takes the upper end of printed ranges.
-func strictest(tables []Table, top bool, kinds ...string) (Row, float64) {
-	var best Row
-	most := 0.0
-	for _, t := range tables {
-		for _, r := range t.Rows {
-			if r.Off || r.White || r.Source.Status < measure.Quoted || !contains(kinds, r.Kind) {
-				continue
-			}
-			h := r.Thickness
-			if top {
-				h = r.Top
-			}
-			if h > most {
-				best, most = r, h
-			}
-		}
-	}
-	return best, most
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
-}

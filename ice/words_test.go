@@ -66,11 +66,30 @@ func texts(t *testing.T) []string {
 		for _, r := range table.Rows {
 			add(r.Load, r.Kind, r.Note, r.Printed, r.Source)
 		}
+		for _, x := range []float64{-1, 1e9} {
+			_, err := table.Load(x)
+			add(err)
+			_, err = table.Thickness(x)
+			add(err)
+		}
 	}
 	for _, c := range ice.Cautions() {
 		add(c.Text, c.Publisher, c.Status)
 	}
 	add(ice.ErrUnfit)
+	for _, load := range []ice.Crossing{{Mass: 90}, {Mass: 900, People: 9}, {Mass: 3000, Machine: ice.Truck}, {Mass: 7e4}, {}} {
+		c, err := ice.Compare(load)
+		add(err, c.String(), c.Silent)
+		_, source, err := load.Spacing()
+		add(source, err)
+	}
+	for _, thaw := range ice.Thaws() {
+		add(thaw.Source)
+		for _, h := range []float64{-1, 3, 24} {
+			_, err := thaw.Factor(h)
+			add(err)
+		}
+	}
 	sheets := []ice.Sheet{sound(1), sound(0.1), {}, {Scheme: 9}, {Age: -1}}
 	for _, worsen := range barred {
 		for _, h := range []float64{2, 0.02} {
@@ -109,8 +128,11 @@ func TestNoWordOfPermission(t *testing.T) {
 	}
 	seen := map[string]bool{}
 	for _, s := range all {
-		if w := permission.FindString(s); w != "" && !seen[s] {
-			seen[s] = true
+		if seen[s] {
+			continue
+		}
+		seen[s] = true
+		if w := permission.FindString(s); w != "" {
 			t.Errorf("%q in %q", w, s)
 		}
 	}
