@@ -131,8 +131,8 @@ func (s *system) setJoints(b *Beam) error {
 		if r.Support == nil {
 			if j.rigid >= 0 {
 				return &measure.Error{
-					Field: b.name(i) + ".At", Why: "two rigid rests at one place share its force in no definite way",
-					Want: "one of them, or springs",
+					Field: b.name(i) + ".At", Text: "a second rigid rest at one place", Class: measure.ErrRange,
+					Why: "they share the force in no definite way", Want: "one of them, or springs",
 				}
 			}
 			j.rigid, j.settled = i, r.Settlement
@@ -142,8 +142,8 @@ func (s *system) setJoints(b *Beam) error {
 		if r.Clamped {
 			if j.hinged || j.clamp >= 0 {
 				return &measure.Error{
-					Field: b.name(i) + ".Clamped", Why: "a second clamp, or a clamp on a hinge, at one place",
-					Want: "one clamp beside the hinge",
+					Field: b.name(i) + ".Clamped", Text: "a second clamp at one place, or a clamp on a hinge",
+					Class: measure.ErrRange, Want: "one clamp, beside the hinge",
 				}
 			}
 			j.clamp = i
@@ -200,8 +200,8 @@ func (s *system) setStretches(b *Beam, extra map[float64]jump) error {
 		if k := s.nearest(x, 0); k >= 0 {
 			if l.M != 0 && s.joints[k].hinged {
 				return &measure.Error{
-					Field: "Loads[" + itoa(i) + "].M", Why: "a couple on a hinge belongs to one side of it",
-					Want: "a place beside the hinge",
+					Field: "Loads[" + itoa(i) + "].M", Text: "a couple on a hinge", Class: measure.ErrRange,
+					Why: "it belongs to one side of it", Want: "a place beside the hinge",
 				}
 			}
 			s.joints[k].force += l.P

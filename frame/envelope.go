@@ -55,7 +55,7 @@ type Envelope struct {
 // beam finds no rest is an error that names it.
 func (b *Beam) Envelope(cases [][]Load, at ...float64) (*Envelope, error) {
 	if len(cases) == 0 {
-		return nil, &measure.Error{Field: "cases", Why: "there are none", Want: "one or more; a case may be empty"}
+		return nil, &measure.Error{Field: "cases", Text: "none", Class: measure.ErrRange, Want: "one or more; a case may be empty"}
 	}
 	e, err := b.newEnvelope(at)
 	if err != nil {

@@ -63,5 +63,5 @@ func (l Load) check(field string, length float64) error {
 }
 
 func mixed(field, why string) error {
-	return &measure.Error{Field: field, Why: why, Want: "two loads"}
+	return &measure.Error{Field: field, Text: why, Class: measure.ErrRange, Want: "two loads"}
 }

@@ -120,7 +120,8 @@ func (s *system) refuse(i int, sink, force, stiffness float64) error {
 	}
 	return &measure.Error{
 		Field: name + ".Support",
-		Why:   fmt.Sprintf("at a sinkage of %g m it gives a force of %g N and a stiffness of %g N/m", sink, force, stiffness),
+		Text:  fmt.Sprintf("force %g N, stiffness %g N/m at a sinkage of %g m", force, stiffness, sink),
+		Class: measure.ErrRange,
 		Want:  "a finite force and a finite stiffness of at least 0 N/m",
 	}
 }

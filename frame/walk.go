@@ -49,7 +49,7 @@ func (b *Beam) Walk(group []Load, step float64, at ...float64) (*Envelope, error
 // reach returns the group's extent.
 func reach(group []Load) (first, last float64, err error) {
 	if len(group) == 0 {
-		return 0, 0, &measure.Error{Field: "group", Why: "there are no loads in it", Want: "one load or more"}
+		return 0, 0, &measure.Error{Field: "group", Text: "no loads", Class: measure.ErrRange, Want: "one load or more"}
 	}
 	first, last = math.Inf(1), math.Inf(-1)
 	for i, l := range group {
