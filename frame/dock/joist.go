@@ -166,9 +166,7 @@ func (d *Dock) joists() []measure.Check {
 	f, l := &d.plan.Frame, &d.plan.Loads
 	rs := rests{on(f.Length), on(f.Width), on(f.Rims.Size), on(f.Rims.Plies), on(f.Joists.Size), on(f.Decking.Size), on(f.Moisture), on(l.Deck), on(l.Spot)}
 	rs = append(rs, on(f.Joists.Species).standsIn("the weakest of "+yardNames), on(f.Joists.Grade), on(f.Joists.Incised))
-	if len(d.centres) == 0 {
-		rs = append(rs, rest{path: "frame.joists.marks", missing: true})
-	}
+	rs = append(rs, d.marks())
 	for i := range d.plan.Floats {
 		rs = append(rs, floatRests(&d.plan.Floats[i])...)
 	}
@@ -274,6 +272,31 @@ func worseRatio(a, b measure.Check) bool {
 		return a.Err != nil
 	}
 	return a.Value*b.Limit > b.Value*a.Limit
+}
+
+// decking checks the span of the deck boards: the widest bay, centre to centre.
+func (d *Dock) decking() []measure.Check {
+	f := &d.plan.Frame
+	const name = "Deck boards, from joist to joist"
+	rs := rests{on(f.Decking.Size), on(f.Joists.Size), d.marks()}
+	if err := rs.err(); err != nil {
+		return []measure.Check{refuse(name, err, rs)}
+	}
+	c, err := lumber.Board{Section: d.board.section}.Check(d.widest())
+	if err != nil {
+		return []measure.Check{refuse(name, err, rs)}
+	}
+	c.Name, c.Rests = name, append(c.Rests, rs.assumptions()...)
+	return []measure.Check{c}
+}
+
+// marks is what the joists' places rest on.
+func (d *Dock) marks() rest {
+	j := &d.plan.Frame.Joists
+	if len(j.Marks) == 0 {
+		return on(j.Spacing)
+	}
+	return rest{path: "frame.joists.marks", known: measure.Measured, missing: len(d.centres) == 0}
 }
 
 // repetitive reports whether the joists share loads as the code's factor asks.

@@ -66,10 +66,14 @@ func (d *Dock) onIce() []measure.Check {
 	if err != nil {
 		out = append(out, refuse(name, err, drs))
 	} else {
-		mass := d.weight(floating{base: base}).Value
+		mass, with := d.weight(floating{base: base}).Value, "the dock alone"
+		if plan.Has(p.Cross.Mass) {
+			mass, with = mass+p.Cross.Mass.Value, "the dock and the crossing load beside it"
+			drs = append(drs, on(p.Cross.Mass))
+		}
 		c, err := s.ParkedHours(mass, hours)
 		c = d.iceCheck(name, c, err, drs)
-		c.Notes = append([]string{fmt.Sprintf("for %s, without snow, stack or people, up to %d h", measure.Mass.Print(mass, d.system()), hours)}, c.Notes...)
+		c.Notes = append([]string{fmt.Sprintf("for %s: %s, without snow, up to %d h", measure.Mass.Print(mass, d.system()), with, hours)}, c.Notes...)
 		out = append(out, c)
 	}
 

@@ -61,7 +61,7 @@ func (d *Dock) topics() []Topic {
 		{"AFLOAT, NOBODY ABOARD", empty},
 		{"AFLOAT, UNIFORM LOAD", loaded},
 		{"AFLOAT, EVERYONE AT ONE EDGE", crowded},
-		{"LUMBER", d.joists()},
+		{"LUMBER", append(d.decking(), d.joists()...)},
 		{"STOCK", d.stock()},
 		{"ICE", d.onIce()},
 		{"NOT ANSWERED BY THIS SHEET", open()},

@@ -39,16 +39,12 @@ func (d *Dock) pieces() []piece {
 		p.rests = append(p.rests, on(w.given.Species).standsIn("the heaviest of "+yardNames), on(w.given.Grade), on(f.Moisture))
 		return p
 	}
-	joistMarks := rest{path: "frame.joists.marks", known: measure.Measured, missing: len(d.centres) == 0}
-	if len(f.Joists.Marks) == 0 {
-		joistMarks = on(f.Joists.Spacing)
-	}
 	boards, covered := d.boards()
 	depth := d.joist.section.Depth
 	board := lumber("deck board", d.board, d.run(), covered, depth+d.board.section.Width/2, on(f.Decking.Gap))
 	board.what = fmt.Sprintf("%s, %d rows", board.what, boards)
 	out := []piece{
-		lumber("joist", d.joist, d.clear, float64(len(d.centres)), depth/2, joistMarks, on(f.Rims.Size), on(f.Rims.Plies)),
+		lumber("joist", d.joist, d.clear, float64(len(d.centres)), depth/2, d.marks(), on(f.Rims.Size), on(f.Rims.Plies)),
 		lumber("rim", d.rim, d.run(), float64(2*d.rimPlies), depth/2, on(f.Rims.Plies)),
 		board,
 	}
