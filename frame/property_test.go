@@ -273,7 +273,7 @@ func TestComplementaryEnergy(t *testing.T) {
 		rate := (complementary(p+d) - complementary(p-d)) / (2 * d)
 		b.Loads = append(b.Loads, frame.Point(x, p))
 		l := solve(t, b)
-		near(t, "movement of the load", rate, -l.At(x).Deflection, 1e-4*(sizes(l).Deflection))
+		near(t, "movement of the load", rate, -l.At(x).Deflection, 1e-4*sizes(l).Deflection)
 	})
 }
 

@@ -124,39 +124,46 @@ type loading struct {
 	notes   []string
 }
 
-// loadings returns the uniform load and the crowd at each edge.
-func (d *Dock) loadings() (uniform loading, crowd []loading) {
+// uniform is the load laid evenly over the deck.
+func (d *Dock) uniform() loading {
 	l := &d.plan.Loads
-	up := d.deckTop() + l.Centre.Value
-	centre := measure.Length.Print(l.Centre.Value, d.system())
-	uniform = loading{
+	return loading{
 		name:    "under " + measure.Pressure.Print(l.Flotation.Value, d.system()),
 		rests:   rests{on(l.Flotation), on(l.Centre)},
-		notes:   []string{"uniform load: " + srcUniform.String(), "its centre " + centre + " above the deck"},
-		weights: []float.Weight{{Mass: l.Flotation.Value * d.length * d.width / measure.Gravity, At: r3.Vec{Z: up}}},
+		notes:   []string{"uniform load: " + srcUniform.String(), "its centre " + d.standing() + " above the deck"},
+		weights: []float.Weight{{Mass: l.Flotation.Value * d.length * d.width / measure.Gravity, At: r3.Vec{Z: d.deckTop() + l.Centre.Value}}},
 	}
-	people := rests{on(l.FromEdge), on(l.Centre)}
+}
+
+func (d *Dock) standing() string { return measure.Length.Print(d.plan.Loads.Centre.Value, d.system()) }
+
+// crowd is everyone at each of the four edges in turn.
+func (d *Dock) crowd() []loading {
+	l := &d.plan.Loads
+	rs := rests{on(l.FromEdge), on(l.Centre)}
 	mass := 0.0
 	for i := range d.plan.People {
 		p := &d.plan.People[i]
-		people = append(people, on(p.Count), on(p.Mass))
+		rs = append(rs, on(p.Count), on(p.Mass))
 		mass += float64(p.Count.Value) * p.Mass.Value
 	}
 	if len(d.plan.People) == 0 {
-		people = append(people, rest{path: "people", missing: true})
+		rs = append(rs, rest{path: "people", missing: true})
 	}
 	x, y := d.length/2-l.FromEdge.Value, d.width/2-l.FromEdge.Value
+	var out []loading
 	for _, at := range []struct {
 		edge string
 		x, y float64
 	}{{"near side", 0, -y}, {"far side", 0, y}, {"near end", -x, 0}, {"far end", x, 0}} {
-		crowd = append(crowd, loading{
-			name: "with everyone at one edge", rests: people, notes: []string{
+		out = append(out, loading{
+			name: "with everyone at one edge", rests: rs,
+			notes: []string{
 				"the " + at.edge + " is the worst of the four edges",
-				measure.Mass.Print(mass, d.system()) + " of people, their centres " + centre + " above the deck (" + srcPerson.String() + ")",
+				measure.Mass.Print(mass, d.system()) + " of people, their centres " + d.standing() + " above the deck (" + srcPerson.String() + ")",
 			},
-			weights: []float.Weight{{Mass: mass, At: r3.Vec{X: at.x, Y: at.y, Z: up}}},
+			weights: []float.Weight{{Mass: mass, At: r3.Vec{X: at.x, Y: at.y, Z: d.deckTop() + l.Centre.Value}}},
 		})
 	}
-	return uniform, crowd
+	return out
 }

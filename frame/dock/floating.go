@@ -162,40 +162,55 @@ func (d *Dock) weight(fl floating) measure.Check {
 	return c
 }
 
-// afloat returns the checks of floating: empty, under the uniform load, and with
-// everyone at one edge.
-func (d *Dock) afloat() (empty, loaded, crowded []measure.Check) {
+// empty returns the checks of the dock with nobody aboard.
+func (d *Dock) empty() []measure.Check {
 	base, rs, err := d.platform()
-	uniform, crowd := d.loadings()
-	group := func(l loading, made ...func(floating) measure.Check) []measure.Check {
-		all := dedupe(append(append(rests(nil), rs...), l.rests...))
-		why := err
-		if why == nil {
-			why = all.err()
-		}
-		fl := floating{loading: l, err: why}
-		if why == nil {
-			fl = settle(base, l)
-		}
-		var out []measure.Check
-		for _, f := range made {
-			c := f(fl)
-			c.Rests = all.assumptions()
-			out = append(out, c)
-		}
-		return out
+	fl := floating{loading: loading{name: "with nobody aboard"}, err: err}
+	if err == nil {
+		fl = settle(base, fl.loading)
 	}
-	empty = group(loading{name: "with nobody aboard"}, d.weight, d.frameDry, d.deckHigh, d.draft, d.immersion)
-	loaded = group(uniform, d.edgeDry, d.draft, d.immersion)
-	worst := crowd[0]
-	if err == nil && worst.rests.err() == nil {
-		found := settle(base, worst)
-		for _, l := range crowd[1:] {
-			if fl := settle(base, l); worse(fl, found) {
-				worst, found = l, fl
-			}
+	return fl.checks(rs, d.weight, d.frameDry, d.deckHigh, d.draft, d.immersion)
+}
+
+// loaded returns the checks under the uniform load.
+func (d *Dock) loaded() []measure.Check {
+	fl, rs := d.worst([]loading{d.uniform()})
+	return fl.checks(rs, d.edgeDry, d.draft, d.immersion)
+}
+
+// crowded returns the checks with everyone at the worst edge.
+func (d *Dock) crowded() []measure.Check {
+	fl, rs := d.worst(d.crowd())
+	return fl.checks(rs, d.tilt, d.edgeDry, d.draft, d.immersion)
+}
+
+// worst floats the dock under each of the loadings, which rest on the same
+// inputs, and returns the worst of them.
+func (d *Dock) worst(of []loading) (floating, rests) {
+	base, rs, err := d.platform()
+	rs = dedupe(append(rs, of[0].rests...))
+	if err == nil {
+		err = rs.err()
+	}
+	if err != nil {
+		return floating{loading: of[0], err: err}, rs
+	}
+	out := settle(base, of[0])
+	for _, l := range of[1:] {
+		if fl := settle(base, l); worse(fl, out) {
+			out = fl
 		}
 	}
-	crowded = group(worst, d.tilt, d.edgeDry, d.draft, d.immersion)
-	return empty, loaded, crowded
+	return out, rs
+}
+
+// checks makes the checks of one floating.
+func (fl floating) checks(rs rests, made ...func(floating) measure.Check) []measure.Check {
+	var out []measure.Check
+	for _, f := range made {
+		c := f(fl)
+		c.Rests = rs.assumptions()
+		out = append(out, c)
+	}
+	return out
 }

@@ -274,6 +274,9 @@ func worseRatio(a, b measure.Check) bool {
 	return a.Value*b.Limit > b.Value*a.Limit
 }
 
+// lumber returns the checks of the wood: deck boards and the worst joist.
+func (d *Dock) lumber() []measure.Check { return append(d.decking(), d.joists()...) }
+
 // decking checks the span of the deck boards: the widest bay, centre to centre.
 func (d *Dock) decking() []measure.Check {
 	f := &d.plan.Frame

@@ -9,9 +9,9 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// sheet turns the plan's survey into the sheet that package ice judges. What the
+// survey turns the plan's survey into the sheet that package ice judges. What the
 // plan does not know stays at the cautious zero value.
-func (d *Dock) sheet() ice.Sheet {
+func (d *Dock) survey() ice.Sheet {
 	p := &d.plan.Ice
 	s := ice.Sheet{
 		Age:     math.NaN(),
@@ -49,7 +49,7 @@ func finding(n plan.Name) ice.Finding {
 // onIce returns the checks of the ice: a crossing, hours of parking by the
 // guides' own rule, and the time the plan wants, which nothing here answers.
 func (d *Dock) onIce() []measure.Check {
-	s, p := d.sheet(), &d.plan.Ice
+	s, p := d.survey(), &d.plan.Ice
 	const crossing = "Ice for one crossing"
 	out := []measure.Check{}
 	rs := rests{on(p.Cross.Mass), on(p.Cross.People).standsIn("one")}

@@ -3,7 +3,12 @@ package dock_test
 import (
 	"math"
 	"regexp"
+	"strings"
 	"testing"
+
+	"example.org/floewright/frame/dock"
+	"example.org/floewright/frame/plan"
+	"example.org/floewright/lumber/measure"
 )
 
 // The same dock with its axes swapped floats and bends alike.
@@ -59,5 +64,56 @@ func TestMoreIsNeverBetter(t *testing.T) {
 			t.Errorf("%s leaves %g m, less load %g m", q, c.Value, last)
 		}
 		last = c.Value
+	}
+}
+
+// "unknown" is legal for every field, and knowing less never turns a check that
+// was short, or had no answer, into one that holds.
+func TestUnknownNeverImproves(t *testing.T) {
+	for b, base := range []string{
+		demoText(t, "swim"),
+		demoText(t, "work"),
+		demoText(t, "swim", `"count": 2, "mass": "185 lb"`, `"count": 12, "mass": "320 lb"`, `"flotation": "20 psf"`, `"flotation": "45 psf"`,
+			`"length": "36-1/2 in", "mass": "22 lb"`, `"length": "36-1/2 in", "mass": "140 lb"`, `"moisture": "60 %"`, `"moisture": "110 %"`),
+		demoText(t, "swim", `"clear": "20 in"`, `"clear": "5 in"`, `"girth": "6 ft 1 in"`, `"girth": "4 ft"`, `"deck": "40 psf"`, `"deck": "100 psf"`,
+			`"mass": "60 lb", "along": "2 ft", "across": "5 ft", "above": "14 in"`, `"mass": "900 lb", "along": "2 ft", "across": "9 ft", "above": "9 ft"`),
+		demoText(t, "work", `"spacing": "400 mm"`, `"spacing": "900 mm"`, `"size": "38 mm x 140 mm", "species"`, `"size": "20 mm x 140 mm", "species"`,
+			`"temperature": "20 C"`, `"temperature": "40 C"`, `"crowd_from_edge": "150 mm"`, `"crowd_from_edge": "0 mm"`, `"count": 3, "mass": "95 kg"`, `"count": 9, "mass": "95 kg"`),
+	} {
+		p, err := plan.Read("base", strings.NewReader(base))
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := dock.Build(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		before := d.Report(measure.US)
+		for i, e := range plan.Explain() {
+			if (i+b)%5 > 1 { // two of the five plans for each field, in turn
+				continue
+			}
+			path := strings.ReplaceAll(e.Path, "[]", "[1]")
+			q, err := p.Vary(path, "unknown")
+			if err != nil {
+				t.Errorf("%s: %v", path, err)
+				continue
+			}
+			d, err := dock.Build(q)
+			if err != nil {
+				t.Errorf("%s unknown: %v", path, err)
+				continue
+			}
+			r := d.Report(measure.US)
+			sound(t, r)
+			for i, topic := range before.Topics {
+				for j, c := range topic.Checks {
+					now := r.Topics[i].Checks[j]
+					if c.Verdict() != measure.Holds && now.Verdict() == measure.Holds {
+						t.Errorf("%s unknown: %v, was %v", path, now, c)
+					}
+				}
+			}
+		}
 	}
 }

@@ -44,32 +44,50 @@ const (
 	SomeOpen  Status = 3 // something has no answer, and nothing is short
 )
 
+// sheet lists the topics in the order they are printed.
+var sheet = []struct {
+	title string
+	make  func(*Dock) []measure.Check
+}{
+	{"WEIGHTS", (*Dock).lifts},
+	{"AFLOAT, NOBODY ABOARD", (*Dock).empty},
+	{"AFLOAT, UNIFORM LOAD", (*Dock).loaded},
+	{"AFLOAT, EVERYONE AT ONE EDGE", (*Dock).crowded},
+	{"LUMBER", (*Dock).lumber},
+	{"STOCK", (*Dock).stock},
+	{"ICE", (*Dock).onIce},
+	{"NOT ANSWERED BY THIS SHEET", (*Dock).open},
+}
+
 // Report runs every check. The system of units is for the remarks that hold
 // lengths and weights; [Dock.Units] is the plan's own.
 func (d *Dock) Report(units measure.System) *Report {
 	in := *d
 	in.units = units
-	r := &Report{Name: d.plan.Name.Value, Units: units, Topics: in.topics(), Cautions: d.cautions()}
-	r.decide(d.plan)
+	r := &Report{Name: d.plan.Name.Value, Units: units, Cautions: d.cautions()}
+	tried := map[string][]*Dock{}
+	for _, topic := range sheet {
+		checks := topic.make(&in)
+		decide(checks, func(path string) [][]measure.Check {
+			docks, ok := tried[path]
+			if !ok {
+				docks = d.variants(path)
+				tried[path] = docks
+			}
+			var out [][]measure.Check
+			for _, v := range docks {
+				out = append(out, topic.make(v))
+			}
+			return out
+		})
+		r.Topics = append(r.Topics, Topic{topic.title, checks})
+	}
+	r.collect()
 	return r
 }
 
-func (d *Dock) topics() []Topic {
-	empty, loaded, crowded := d.afloat()
-	return []Topic{
-		{"WEIGHTS", d.lifts()},
-		{"AFLOAT, NOBODY ABOARD", empty},
-		{"AFLOAT, UNIFORM LOAD", loaded},
-		{"AFLOAT, EVERYONE AT ONE EDGE", crowded},
-		{"LUMBER", append(d.decking(), d.joists()...)},
-		{"STOCK", d.stock()},
-		{"ICE", d.onIce()},
-		{"NOT ANSWERED BY THIS SHEET", open()},
-	}
-}
-
 // open lists what the library does not compute yet.
-func open() []measure.Check {
+func (d *Dock) open() []measure.Check {
 	var out []measure.Check
 	for _, o := range []struct{ name, want string }{
 		{"Joints, brackets, fasteners and the drums' ties", "the makers' printed values and an engineer"},
@@ -120,77 +138,65 @@ func (d *Dock) stock() []measure.Check {
 	return out
 }
 
-// decide tries, for every input that was not measured, the other values that it
-// might plausibly have, and marks it in each check that would turn.
-func (r *Report) decide(p *plan.Plan) {
-	tried := map[string][]*Report{}
-	for t := range r.Topics {
-		for i := range r.Topics[t].Checks {
-			c := &r.Topics[t].Checks[i]
-			for j := range c.Rests {
-				a := &c.Rests[j]
-				if a.Known == measure.Measured {
-					continue
-				}
-				others, ok := tried[a.Name]
-				if !ok {
-					others = variants(p, a.Name)
-					tried[a.Name] = others
-				}
-				for _, o := range others {
-					if o.turns(t, i, *c) {
-						a.Decides = true
-					}
-				}
-				if a.Decides {
-					r.Deciding = noteOnce(r.Deciding, *a)
-				}
+// decide marks every input that was not measured in each check that would turn
+// with another value that the input might plausibly have.
+func decide(checks []measure.Check, others func(path string) [][]measure.Check) {
+	for i := range checks {
+		c := &checks[i]
+		for j := range c.Rests {
+			if c.Rests[j].Known == measure.Measured || len(plan.Plausible(c.Rests[j].Name)) == 0 {
+				continue
 			}
-		}
-	}
-	for _, t := range r.Topics {
-		for _, c := range t.Checks {
-			for _, a := range c.Rests {
-				if a.Known != measure.Measured && !named(r.Deciding, a.Name) {
-					r.Assumed = noteOnce(r.Assumed, a)
+			for _, other := range others(c.Rests[j].Name) {
+				if turns(*c, other[i]) {
+					c.Rests[j].Decides = true
 				}
 			}
 		}
 	}
 }
 
-// noteOnce adds an input to a list unless one of its name is there.
-func noteOnce(list []measure.Assumption, a measure.Assumption) []measure.Assumption {
-	if named(list, a.Name) {
-		return list
-	}
-	return append(list, a)
-}
-
-func named(list []measure.Assumption, name string) bool {
-	return slices.ContainsFunc(list, func(b measure.Assumption) bool { return b.Name == name })
-}
-
-// variants reports on the plan with each other plausible value at a path.
-func variants(p *plan.Plan, path string) []*Report {
-	var out []*Report
+// variants builds the dock with each other plausible value at a path.
+func (d *Dock) variants(path string) []*Dock {
+	var out []*Dock
 	for _, value := range plan.Plausible(path) {
-		q, err := p.Vary(path, value)
+		p, err := d.plan.Vary(path, value)
 		if err != nil {
 			continue
 		}
-		if d := build(q); len(d.errors) == 0 {
-			out = append(out, &Report{Topics: d.topics()})
+		if v := build(p); len(v.errors) == 0 {
+			out = append(out, v)
 		}
 	}
 	return out
 }
 
-// turns reports whether the same check of another report would turn out
-// differently by its numbers.
-func (r *Report) turns(topic, check int, c measure.Check) bool {
-	o := r.Topics[topic].Checks[check]
-	return (o.Err == nil) != (c.Err == nil) || o.Err == nil && o.Meets() != c.Meets()
+// turns reports whether the same check comes out differently by its numbers.
+func turns(a, b measure.Check) bool {
+	return (a.Err == nil) != (b.Err == nil) || a.Err == nil && a.Meets() != b.Meets()
+}
+
+// collect lists the inputs that were not measured: first those that decide.
+func (r *Report) collect() {
+	for _, decides := range []bool{true, false} {
+		for _, t := range r.Topics {
+			for _, c := range t.Checks {
+				for _, a := range c.Rests {
+					switch {
+					case a.Known == measure.Measured || a.Decides != decides || named(r.Deciding, a.Name) || named(r.Assumed, a.Name):
+					case decides:
+						r.Deciding = append(r.Deciding, a)
+					default:
+						r.Assumed = append(r.Assumed, a)
+					}
+				}
+			}
+		}
+	}
+}
+
+func named(list []measure.Assumption, name string) bool {
+	return slices.ContainsFunc(list, func(b measure.Assumption) bool { return b.Name == name })
 }
 
 // Status returns the outcome: something short goes before something open.

@@ -17,6 +17,9 @@ type box struct {
 // floatSize returns the outside of one float; NaN where the plan does not say.
 // Size that belongs to the other shape is a mistake.
 func (d *Dock) floatSize(s *plan.Floats) box {
+	if s.Shape.Value == "" {
+		return box{false, math.NaN(), math.NaN(), math.NaN()}
+	}
 	if s.Shape.Value == "block" {
 		if s.Girth.Known == measure.Measured {
 			wrong(d, s.Girth, "a block has no girth", "width and height", measure.ErrName)

@@ -112,6 +112,9 @@ func formError(n *node, want string) error {
 func given[V any](r *reader, n *node, path, def string, none V, want form, accepts string, parse func(string) (V, error)) Given[V] {
 	if r.swap != nil && path == r.swapPath {
 		n = &node{form: want, text: r.swap.text, at: n.at}
+		if u := (&node{form: text, text: n.text}); isUnknown(u) {
+			n.form = text
+		}
 	}
 	g := Given[V]{Value: none, Path: path, At: n.at}
 	if n.form == absent || isUnknown(n) {
@@ -264,11 +267,17 @@ func whole(lo, hi int) (accepts string, parse func(string) (int, error)) {
 	}
 }
 
+// count is a whole number. Its default is for a count that is left out: nothing
+// stands in for one that is unknown.
 func count[T any](key string, lo, hi int, def, means string, get func(*T) *Count) field[T] {
 	accepts, parse := whole(lo, hi)
 	return field[T]{
 		key: key, means: means, accepts: accepts, def: def,
 		fill: func(r *reader, n *node, path string, into *T) {
+			def := def
+			if isUnknown(n) || r.swap != nil && path == r.swapPath && strings.EqualFold(r.swap.text, "unknown") {
+				def = ""
+			}
 			*get(into) = given(r, n, path, def, 0, number, accepts, parse)
 		},
 	}

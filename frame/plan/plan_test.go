@@ -64,7 +64,7 @@ func TestKnowledge(t *testing.T) {
 		{"mass left out", a.Mass.Known, measure.Assumed, a.Mass.Value, 185 * measure.Pound},
 		{"mass unknown", u.Mass.Known, measure.Unknown, u.Mass.Value, 185 * measure.Pound},
 		{"count left out", a.Count.Known, measure.Assumed, float64(a.Count.Value), 1},
-		{"count unknown", u.Count.Known, measure.Unknown, float64(u.Count.Value), 1},
+		{"count unknown", u.Count.Known, measure.Unknown, float64(u.Count.Value), 0},
 		{"length given", p.Frame.Length.Known, measure.Measured, p.Frame.Length.Value, 20 * measure.Foot},
 	} {
 		if c.known != c.want || math.Abs(c.value-c.value0) > 1e-12 {

@@ -50,7 +50,7 @@ var joistFields = append(woodFields(func(j *Joists) *Wood { return &j.Wood }),
 )
 
 var rimFields = append(woodFields(func(r *Rims) *Wood { return &r.Wood }),
-	plausible(count("plies", 1, 3, "1", "Boards side by side in each rim.", func(r *Rims) *Count { return &r.Plies }), "1", "2"),
+	count("plies", 1, 3, "1", "Boards side by side in each rim.", func(r *Rims) *Count { return &r.Plies }),
 )
 
 var deckingFields = append(woodFields(func(d *Decking) *Wood { return &d.Wood }),
@@ -93,9 +93,9 @@ var personFields = []field[Person]{
 }
 
 var loadFields = []field[Loads]{
-	quantity("flotation", measure.Pressure, "0.2 kPa", "10 kPa", "20 psf", "Uniform load that the floats must carry.", func(l *Loads) *Quantity { return &l.Flotation }),
-	quantity("deck", measure.Pressure, "0.2 kPa", "10 kPa", "40 psf", "Uniform load that the lumber must carry.", func(l *Loads) *Quantity { return &l.Deck }),
-	quantity("spot", measure.Mass, "50 kg", "1000 kg", "400 lb", "Load on one spot, not together with the uniform one.", func(l *Loads) *Quantity { return &l.Spot }),
+	plausible(quantity("flotation", measure.Pressure, "0.2 kPa", "10 kPa", "20 psf", "Uniform load that the floats must carry.", func(l *Loads) *Quantity { return &l.Flotation }), "30 psf"),
+	plausible(quantity("deck", measure.Pressure, "0.2 kPa", "10 kPa", "40 psf", "Uniform load that the lumber must carry.", func(l *Loads) *Quantity { return &l.Deck }), "60 psf"),
+	plausible(quantity("spot", measure.Mass, "50 kg", "1000 kg", "400 lb", "Load on one spot, not together with the uniform one.", func(l *Loads) *Quantity { return &l.Spot }), "500 lb"),
 	plausible(quantity("crowd_from_edge", measure.Length, "0 m", "1 m", "6 in", "How far in from the edge a crowd stands.", func(l *Loads) *Quantity { return &l.FromEdge }), "0 in", "12 in"),
 	plausible(quantity("person_centre", measure.Length, "0.2 m", "1.5 m", "1 m", "Height of a standing person's centre above the deck.", func(l *Loads) *Quantity { return &l.Centre }), "0.75 m", "1.1 m"),
 }
