@@ -77,8 +77,23 @@ func (d *Dock) bears(m mount, k int, centre float64) (t float64, ok bool) {
 	return t, false
 }
 
-// spots is how many places along a joist the load on one spot is tried at.
-const spots = 24
+// spots returns where the load on one spot is tried: at both tips, and in each
+// stretch a depth from its ends, where it shears most, and about the middle,
+// where it bends most.
+func spots(edges []float64, depth float64) []float64 {
+	last := len(edges) - 1
+	out := []float64{edges[0], edges[last]}
+	for i := 1; i <= last; i++ {
+		from, size := edges[i-1], edges[i]-edges[i-1]
+		for _, share := range []float64{0.25, 0.4, 0.5, 0.6, 0.75} {
+			out = append(out, from+share*size)
+		}
+		if size > 2*depth {
+			out = append(out, from+depth, edges[i]-depth)
+		}
+	}
+	return out
+}
 
 // A demand is what a joist is asked over one stretch between rests, or over an
 // overhang.
@@ -150,8 +165,8 @@ func (d *Dock) demands(s stand, ei, dead, live, spot float64) ([]demand, error) 
 			return nil, err
 		}
 	}
-	for i := range spots + 1 {
-		if err := take(true, frame.Point(d.clear*float64(i)/spots, spot)); err != nil {
+	for _, at := range spots(edges, d.joist.section.Depth) {
+		if err := take(true, frame.Point(at, spot)); err != nil {
 			return nil, err
 		}
 	}
