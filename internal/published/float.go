@@ -1,3 +1,19 @@
 package published
 
-func floatChecks() ([]Check, error) { return nil, nil }
+// floatSets lists the checks of package float by subject.
+var floatSets = []func() ([]Check, error){
+	floatSegmentChecks,
+	floatRestChecks,
+}
+
+func floatChecks() ([]Check, error) {
+	var all []Check
+	for _, set := range floatSets {
+		checks, err := set()
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, checks...)
+	}
+	return all, nil
+}

@@ -1,0 +1,139 @@
+package float
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// A Cylinder is a round drum or tube with flat ends, lying on its side: its
+// axis is its own x axis, its centre the origin. Diameter and Length are the
+// outside ones, in metres: what water sees. Hoops, chimes and dents are left
+// out; they change the volume by about 1 % (common practice, no source).
+type Cylinder struct{ Diameter, Length float64 }
+
+// Volume returns π D² L/4 in m³.
+func (c Cylinder) Volume() float64 {
+	r := c.Diameter / 2
+	return math.Pi * r * r * c.Length
+}
+
+// Wet returns the integrals over the wet part at any attitude, either end out
+// of the water, barely touching, on end, or fully under. See [Body].
+//
+// A Cylinder without positive, finite size, a height that is not finite and an
+// up without direction have no wet part.
+func (c Cylinder) Wet(height float64, up r3.Vec) Wet {
+	h, n, ok := level(height, up)
+	if !ok || !c.sound() {
+		return Wet{}
+	}
+	r := c.Diameter / 2
+	s, m := n.X, math.Hypot(n.Y, n.Z)
+	k := cutCylinder(h, s, m, r, c.Length)
+
+	// e points up across the axis, w along the axis laid in the waterplane, b
+	// across both. On end, any direction across will do.
+	ey, ez := 0.0, 1.0
+	if m > 0 {
+		ey, ez = n.Y/m, n.Z/m
+	}
+	w := r3.Vec{X: m, Y: -s * ey, Z: -s * ez}
+	b := r3.Vec{Y: -ez, Z: ey}
+	foot := r3.Vec{X: -h * n.X, Y: -h * n.Y, Z: -h * n.Z} // the centre, let down to the waterplane
+
+	wet := Wet{
+		Volume:       k.v,
+		VolumeMoment: r3.Vec{X: k.s, Y: k.t * ey, Z: k.t * ez},
+		Plane:        k.w0,
+		PlaneMoment: r3.Vec{
+			X: foot.X*k.w0 + w.X*k.w1,
+			Y: foot.Y*k.w0 + w.Y*k.w1,
+			Z: foot.Z*k.w0 + w.Z*k.w1,
+		},
+	}
+	second := func(f1, f2, w1, w2, b1, b2 float64) float64 {
+		return f1*f2*k.w0 + (f1*w2+w1*f2)*k.w1 + w1*w2*k.w2 + b1*b2*k.wb
+	}
+	wet.PlaneInertia = [6]float64{
+		second(foot.X, foot.X, w.X, w.X, b.X, b.X),
+		second(foot.Y, foot.Y, w.Y, w.Y, b.Y, b.Y),
+		second(foot.Z, foot.Z, w.Z, w.Z, b.Z, b.Z),
+		second(foot.X, foot.Y, w.X, w.Y, b.X, b.Y),
+		second(foot.X, foot.Z, w.X, w.Z, b.X, b.Z),
+		second(foot.Y, foot.Z, w.Y, w.Z, b.Y, b.Z),
+	}
+	return wet
+}
+
+// Displaced returns the volume in m³ that the level cylinder displaces at a
+// draft in metres, from 0 to the diameter:
+//
+//	V = L r² (θ - sin θ cos θ),  cos θ = 1 - draft/r
+//
+// It keeps its digits at both ends, to 4 units in the last place.
+func (c Cylinder) Displaced(draft float64) (float64, error) {
+	if err := c.check(""); err != nil {
+		return 0, err
+	}
+	if err := (measure.Range{Kind: measure.Length, Lo: 0, Hi: c.Diameter}).Check("draft", draft); err != nil {
+		return 0, err
+	}
+	return c.displaced(draft), nil
+}
+
+func (c Cylinder) displaced(draft float64) float64 {
+	r := c.Diameter / 2
+	if draft <= r {
+		return r * r * c.Length * segment(draft/r)
+	}
+	return r * r * c.Length * (math.Pi - segment((c.Diameter-draft)/r))
+}
+
+// Draft returns the draft in metres at which the level cylinder displaces a
+// volume in m³, from 0 to all of its own. Up to half full it is right to 4
+// units in the last place; above, where a draft says more than its volume can,
+// Displaced returns the volume to 2 units.
+func (c Cylinder) Draft(volume float64) (float64, error) {
+	if err := c.check(""); err != nil {
+		return 0, err
+	}
+	all := c.Volume()
+	if err := (measure.Range{Kind: measure.Volume, Lo: 0, Hi: all}).Check("volume", volume); err != nil {
+		return 0, err
+	}
+	r := c.Diameter / 2
+	area := volume / (r * r * c.Length)
+	if area <= math.Pi/2 {
+		return r * segmentDepth(area), nil
+	}
+	// From the dry side; then to the neighbour that returns the volume best.
+	h := c.Diameter - r*segmentDepth(max(all-volume, 0)/(r*r*c.Length))
+	miss := math.Abs(c.displaced(h) - volume)
+	for _, toward := range [2]float64{0, c.Diameter} {
+		for range 4 {
+			next := math.Nextafter(h, toward)
+			d := math.Abs(c.displaced(next) - volume)
+			if !(d < miss) {
+				break
+			}
+			h, miss = next, d
+		}
+	}
+	return h, nil
+}
+
+// Extent returns the larger of length and diameter in metres. A wave under the
+// platform must be long against it.
+func (c Cylinder) Extent() float64 { return max(c.Diameter, c.Length) }
+
+func (c Cylinder) sound() bool { return size(c.Diameter) && size(c.Length) }
+
+func (c Cylinder) check(field string) error {
+	if err := sizeRange.Check(field+"Diameter", c.Diameter); err != nil {
+		return err
+	}
+	return sizeRange.Check(field+"Length", c.Length)
+}

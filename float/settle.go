@@ -1,0 +1,357 @@
+package float
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.org/floewright/lumber/measure"
+)
+
+const (
+	balanced  = 1e-14 // imbalance over weight at which Settle stops
+	tolerated = 1e-9  // at which it may stop when rounding lets it go no further
+	maxTurn   = 0.2   // rad a step
+	nudge     = 1e-3  // rad by which an unstable balance is left
+	maxSteps  = 120
+	stackSize = 16 // units that need no allocation
+)
+
+// Settle returns the rest position that the platform reaches from level: its
+// sinkage, heel and trim together.
+//
+// It follows the potential energy downhill by Newton's method and stops where
+// the imbalance is 1e-14 of the weight. A balance that is not a minimum is left
+// toward positive heel (the +y side goes down) or, where only trim is unstable,
+// toward positive trim; the mirror image of such an answer is another answer.
+//
+// Physical failures are a [*Failure]: of class [ErrSinks], [ErrNoFloat],
+// [ErrCapsizes] where it tilts past TiltStop, or [ErrUnsettled]. Bad data is a
+// [*measure.Error]. Settle does not change the platform and, up to 16 units,
+// allocates nothing.
+func (p *Platform) Settle() (State, error) { return p.SettleFrom(0, 0) }
+
+// SettleFrom is [Platform.Settle] from an attitude of the caller's, in rad; a
+// platform with several rest positions may reach another one from there.
+func (p *Platform) SettleFrom(heel, trim float64) (State, error) {
+	var buf [stackSize]part
+	m, err := p.model(buf[:0])
+	if err != nil {
+		return State{}, err
+	}
+	nx, ny, nz := upright(heel, trim)
+	if !(nz >= math.Cos(p.stop())) {
+		r := stopRange
+		r.Lo, r.Hi = -p.stop(), p.stop()
+		if err := r.Check("heel", heel); err != nil {
+			return State{}, err
+		}
+		return State{}, r.Check("trim", trim)
+	}
+	if f := m.carries(); f != nil {
+		return State{}, f
+	}
+	if !(m.mass > 0) {
+		return State{}, (measure.Range{Kind: measure.Mass, Lo: 0, Hi: math.Inf(1), OpenLo: true}).Check("mass of the platform", m.mass)
+	}
+	var s sums
+	end := m.settle(&nx, &ny, &nz, math.Cos(p.stop()), &s)
+	heel, trim = attitude(nx, ny, nz)
+	switch end.class {
+	case nil:
+	case ErrCapsizes:
+		return State{}, &Failure{Class: ErrCapsizes, Short: m.lacking(nx, ny, nz), Heel: heel, Trim: trim}
+	default:
+		return State{}, &Failure{Class: end.class, Short: end.residual, Heel: heel, Trim: trim}
+	}
+	return m.state(p, nx, ny, nz, &end, &s), nil
+}
+
+// carries returns a failure where the bodies cannot carry the masses.
+func (m *model) carries() *Failure {
+	load := m.mass
+	for i := range m.parts {
+		if !m.parts[i].captive {
+			load += m.rho * m.parts[i].loose
+		}
+	}
+	lift := 0.0
+	for i := range m.parts {
+		q := &m.parts[i]
+		if q.captive {
+			lift += m.rho * max(q.volume-q.own, 0)
+		} else {
+			lift += m.rho * q.volume
+		}
+	}
+	switch {
+	case !(lift > 0):
+		return &Failure{Class: ErrNoFloat, Short: load}
+	case load >= lift:
+		return &Failure{Class: ErrSinks, Short: load - lift}
+	}
+	return nil
+}
+
+// An ending is how a search for rest ended.
+type ending struct {
+	d        float64
+	residual float64
+	class    error // nil at rest
+	k        stiffness
+}
+
+// A stiffness is that against turns toward e1 and e2 at constant displacement,
+// over g: kg m.
+type stiffness struct{ k11, k12, k22 float64 }
+
+// principal returns the smaller and the larger eigenvalue, and the direction
+// (c, s) of the smaller.
+func (k stiffness) principal() (lo, hi, c, s float64) {
+	mean, diff := (k.k11+k.k22)/2, (k.k11-k.k22)/2
+	r := math.Hypot(diff, k.k12)
+	lo, hi = mean-r, mean+r
+	if r == 0 {
+		return lo, hi, 0, 1
+	}
+	// The direction of hi is at half the angle of (diff, k12).
+	if diff >= 0 {
+		c, s = -k.k12, r+diff
+	} else {
+		c, s = diff-r, k.k12
+	}
+	n := math.Hypot(c, s)
+	return lo, hi, c / n, s / n
+}
+
+// forces returns the imbalance of s: its gradient, the waterplane's share in
+// the stiffness, and its size over the weight.
+func (m *model) forces(nx, ny, nz float64, s *sums) (g0, g1, g2, curve, residual float64) {
+	rho := m.rho
+	g0 = s.mass - rho*s.v
+	tx, ty, tz := s.gx-rho*s.bx, s.gy-rho*s.by, s.gz-rho*s.bz
+	g1 = s.e1x*tx + s.e1y*ty + s.e1z*tz
+	g2 = s.e2x*tx + s.e2y*ty + s.e2z*tz
+	curve = nx*tx + ny*ty + nz*tz
+	residual = max(math.Abs(g0), math.Sqrt(g1*g1+g2*g2)/m.length) / s.mass
+	return g0, g1, g2, curve, residual
+}
+
+// settle finds the rest position from the attitude n, which it changes.
+func (m *model) settle(nx, ny, nz *float64, cosStop float64, s *sums) (end ending) {
+	x, y, z := *nx, *ny, *nz
+	d := m.guess(x, y, z)
+	m.at(x, y, z, d, s)
+	var t sums
+	nudges, levelled := 0, 0
+	for range maxSteps {
+		g0, g1, g2, curve, residual := m.forces(x, y, z, s)
+		if !(residual <= math.MaxFloat64) { // a body of the caller's gave no number
+			*nx, *ny, *nz = x, y, z
+			return ending{d: d, residual: residual, class: ErrUnsettled}
+		}
+		i0 := s.i0
+		if (!(i0 > 1e-6*m.plane) || math.Abs(g0) > 0.6*s.mass) && levelled < 8 && math.Abs(g0) > 1e-6*s.mass {
+			// Out of the water or under it: bring it to its level first.
+			levelled++
+			d = m.levelled(x, y, z, d, s)
+			continue
+		}
+		h00 := m.rho * max(i0, 1e-9*m.plane)
+		h01, h02 := m.rho*s.i1, m.rho*s.i2
+		k := stiffness{
+			m.rho*s.i11 - curve - h01*h01/h00,
+			m.rho*s.i12 - h01*h02/h00,
+			m.rho*s.i22 - curve - h02*h02/h00,
+		}
+		r1, r2 := -(g1 - h01*g0/h00), -(g2 - h02*g0/h00)
+		lo, hi, c, sn := k.principal()
+		scale := max(math.Abs(lo), math.Abs(hi), 1e-6*s.mass*m.length)
+		if residual <= balanced {
+			if lo >= -1e-9*scale || nudges >= 8 {
+				*nx, *ny, *nz = x, y, z
+				return ending{d: d, residual: residual, k: k}
+			}
+			// A balance, but no rest. Heel grows toward -e2, trim toward -e1.
+			nudges++
+			if sn > 1e-6 || math.Abs(sn) <= 1e-6 && c > 0 {
+				c, sn = -c, -sn
+			}
+			turn(&x, &y, &z, nudge*c, nudge*sn, s)
+			d -= (h01*c + h02*sn) * nudge / h00
+			m.at(x, y, z, d, s)
+			continue
+		}
+		// Newton in the principal directions; where the energy curves down, away
+		// from the balance.
+		a, b := r1*c+r2*sn, r2*c-r1*sn
+		floor := 1e-7 * scale
+		a /= max(math.Abs(lo), floor)
+		b /= max(math.Abs(hi), floor)
+		p1, p2 := a*c-b*sn, a*sn+b*c
+		p0 := -(g0 + h01*p1 + h02*p2) / h00
+		cut := 1.0
+		if q := math.Sqrt(p1*p1 + p2*p2); q > maxTurn {
+			cut = maxTurn / q
+		}
+		if q := math.Abs(p0) * cut; q > 2*m.high+m.length*maxTurn {
+			cut *= (2*m.high + m.length*maxTurn) / q
+		}
+		slope := g0*p0 + g1*p1 + g2*p2
+		slack := 1e-13 * s.mass * m.length
+		taken := false
+		for range 30 {
+			tx, ty, tz := x, y, z
+			turn(&tx, &ty, &tz, cut*p1, cut*p2, s)
+			td := d + cut*p0
+			m.at(tx, ty, tz, td, &t)
+			if residual < 1e-7 {
+				// Energy no longer tells; the imbalance does.
+				if _, _, _, _, now := m.forces(tx, ty, tz, &t); now < residual {
+					taken = true
+				} else if residual > tolerated && t.energy <= s.energy+slack {
+					taken = true
+				}
+			} else if t.energy <= s.energy+1e-4*cut*slope+slack {
+				taken = true
+			}
+			if taken {
+				x, y, z, d = tx, ty, tz, td
+				*s = t
+				break
+			}
+			cut /= 2
+		}
+		if !taken {
+			*nx, *ny, *nz = x, y, z
+			if residual <= tolerated && lo >= -1e-9*scale {
+				return ending{d: d, residual: residual, k: k}
+			}
+			return ending{d: d, residual: residual, class: ErrUnsettled}
+		}
+		if z < cosStop {
+			*nx, *ny, *nz = x, y, z
+			return ending{d: d, class: ErrCapsizes}
+		}
+	}
+	*nx, *ny, *nz = x, y, z
+	_, _, _, _, residual := m.forces(x, y, z, s)
+	return ending{d: d, residual: residual, class: ErrUnsettled}
+}
+
+// turn turns the up direction by (p1, p2) toward e1 and e2 of s.
+func turn(x, y, z *float64, p1, p2 float64, s *sums) {
+	nx := *x + p1*s.e1x + p2*s.e2x
+	ny := *y + p1*s.e1y + p2*s.e2y
+	nz := *z + p1*s.e1z + p2*s.e2z
+	f := 1 / math.Sqrt(nx*nx+ny*ny+nz*nz)
+	*x, *y, *z = nx*f, ny*f, nz*f
+}
+
+// guess returns a level near that at which the bodies carry the load: exact for
+// one level cylinder half full, 2 % of its diameter off elsewhere.
+func (m *model) guess(nx, ny, nz float64) float64 {
+	load := m.mass / m.rho
+	var all, height float64
+	for i := range m.parts {
+		q := &m.parts[i]
+		load += q.loose + q.own
+		all += q.volume
+		height += q.volume * (nx*q.x + ny*q.y + nz*q.z - q.rise)
+	}
+	y := max(1-2*load/all, -1)
+	return m.high*y*(0.8+0.2*y*y) - height/all
+}
+
+// levelled returns the level at which the bodies carry the load at the attitude
+// n, to 1e-3 of the load and beyond where Newton is quick, and leaves s there.
+// What is carried falls steadily as the platform rises.
+func (m *model) levelled(nx, ny, nz, d float64, s *sums) float64 {
+	over := func(at float64) float64 { // weight less buoyancy: grows with at
+		m.at(nx, ny, nz, at, s)
+		return s.mass - m.rho*s.v
+	}
+	step := m.high + m.length*0.1
+	lo, hi := d, d
+	if over(d) > 0 {
+		for i := 0; i < 60; i++ {
+			lo -= step
+			if over(lo) <= 0 {
+				break
+			}
+			hi = lo
+			step *= 2
+		}
+	} else {
+		for i := 0; i < 60; i++ {
+			hi += step
+			if over(hi) > 0 {
+				break
+			}
+			lo = hi
+			step *= 2
+		}
+	}
+	d = lo + (hi-lo)/2
+	for range 200 {
+		g := over(d)
+		if g > 0 {
+			hi = d
+		} else {
+			lo = d
+		}
+		if math.Abs(g) <= 1e-14*s.mass || hi-lo <= 1e-16*max(math.Abs(lo), math.Abs(hi)) {
+			break
+		}
+		next := d - g/(m.rho*s.i0)
+		if !(next > lo && next < hi) {
+			next = lo + (hi-lo)/2
+		}
+		if next == d {
+			break
+		}
+		d = next
+	}
+	return d
+}
+
+// lacking returns the righting moment, N·m, that is lacking along the way from
+// level to the attitude n, at the tilt where least is lacking.
+func (m *model) lacking(nx, ny, nz float64) float64 {
+	tilt := math.Atan2(math.Hypot(nx, ny), nz)
+	hx, hy := nx, ny
+	if h := math.Hypot(hx, hy); h > 0 {
+		hx, hy = hx/h, hy/h
+	}
+	const steps = 24
+	best := math.Inf(-1)
+	var s sums
+	d := m.guess(0, 0, 1)
+	for i := 1; i <= steps; i++ {
+		sin, cos := math.Sincos(tilt * float64(i) / steps)
+		x, y, z := hx*sin, hy*sin, cos
+		d = m.levelled(x, y, z, d, &s)
+		// The moment that turns n on, along (hx cos, hy cos, -sin).
+		tx, ty, tz := s.gx-m.rho*s.bx, s.gy-m.rho*s.by, s.gz-m.rho*s.bz
+		right := hx*cos*tx + hy*cos*ty - sin*tz
+		best = max(best, right)
+	}
+	return max(-best, 0) * measure.Gravity
+}
+
+// state builds the result from the sums at rest.
+func (m *model) state(p *Platform, nx, ny, nz float64, end *ending, s *sums) State {
+	heel, trim := attitude(nx, ny, nz)
+	f := 1 / s.mass
+	st := State{
+		Heel: heel, Trim: trim, Level: end.d, Residual: end.residual,
+		Up: r3.Vec{X: nx, Y: ny, Z: nz}, Mass: s.mass,
+		Gravity:  r3.Vec{X: s.gx * f, Y: s.gy * f, Z: s.gz * f},
+		GM:       [2][2]float64{{end.k.k22 * f, end.k.k12 * f}, {end.k.k12 * f, end.k.k11 * f}},
+		platform: p,
+	}
+	if s.v > 0 {
+		st.Buoyancy = r3.Vec{X: s.bx / s.v, Y: s.by / s.v, Z: s.bz / s.v}
+	}
+	return st
+}

@@ -1,0 +1,229 @@
+package float
+
+import (
+	"math"
+	"strconv"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// A State is a platform at rest. It refers to its platform, which must not be
+// changed while the state is in use. The zero State is of no platform: its
+// methods answer zero, or an error where they can.
+type State struct {
+	Heel     float64 // rad; positive: the +y side is down
+	Trim     float64 // rad; positive: the +x end is down
+	Level    float64 // height of the platform's origin above the water, m
+	Residual float64 // imbalance over weight (moments over weight and lever)
+
+	Up       r3.Vec  // the vertical in the platform's axes
+	Mass     float64 // of all that the strapped and pressed units carry and weigh, kg
+	Buoyancy r3.Vec  // centre of buoyancy, m
+	Gravity  r3.Vec  // centre of gravity with loose water, m
+
+	// GM is the metacentric matrix at constant displacement, m: the righting
+	// lever per radian of turns about the heel axis (first) and the trim axis.
+	// Its diagonal holds the metacentric heights for heel and for trim.
+	GM [2][2]float64
+
+	platform *Platform
+}
+
+// A UnitState is one unit of a platform at rest.
+type UnitState struct {
+	Volume float64 // displaced, m³
+	Share  float64 // displaced, of its own volume
+	Draft  float64 // of its lowest point, m; negative where it hangs clear
+	Push   float64 // upward on the frame, N; negative where it hangs on
+	Free   bool    // captive and floating by itself
+}
+
+// Tilt returns the angle between the deck and the water in rad.
+func (s State) Tilt() float64 { return math.Atan2(math.Hypot(s.Up.X, s.Up.Y), s.Up.Z) }
+
+// Height returns the height above the water, in m, of a point in the platform's
+// axes; over a wave, above its surface there.
+func (s State) Height(at r3.Vec) float64 {
+	h := s.Up.X*at.X + s.Up.Y*at.Y + s.Up.Z*at.Z + s.Level
+	if s.platform != nil {
+		h -= s.platform.Wave.level(at)
+	}
+	return h
+}
+
+// Freeboards returns the heights above the water of the platform's Corners, m.
+func (s State) Freeboards() []float64 {
+	if s.platform == nil {
+		return nil
+	}
+	out := make([]float64, len(s.platform.Corners))
+	for i, c := range s.platform.Corners {
+		out[i] = s.Height(c)
+	}
+	return out
+}
+
+// Lowest returns the lowest place of the deck's edge and its height above the
+// water, m. Without Corners there is no edge and an error.
+func (s State) Lowest() (at r3.Vec, height float64, err error) {
+	if s.platform == nil || len(s.platform.Corners) == 0 {
+		return r3.Vec{}, 0, errEdge
+	}
+	height = math.Inf(1)
+	see := func(c r3.Vec) {
+		if h := s.Height(c); h < height {
+			at, height = c, h
+		}
+	}
+	corners := s.platform.Corners
+	for i, c := range corners {
+		see(c)
+		if s.platform.Wave != nil { // the crest may lie between corners
+			const pieces = 16
+			next := corners[(i+1)%len(corners)]
+			for k := 1; k < pieces; k++ {
+				see(r3.Add(c, r3.Scale(float64(k)/pieces, r3.Sub(next, c))))
+			}
+		}
+	}
+	return at, height, nil
+}
+
+var (
+	errEdge  = &measure.Error{Field: "Corners", Class: measure.ErrUnknown, Want: "the corners of the deck's edge"}
+	errState = &measure.Error{Field: "State", Class: measure.ErrUnknown, Want: "a state that Settle returned"}
+)
+
+// A Metacentre is a principal metacentric height and its axis.
+type Metacentre struct {
+	Height float64 // m; negative is unstable
+	Axis   float64 // rad from the platform's x toward y, in the waterplane, over (-π/2, π/2]
+}
+
+// Principal returns the smaller and the larger principal metacentric height
+// with the axes about which they turn.
+func (s State) Principal() [2]Metacentre {
+	k := stiffness{s.GM[1][1], s.GM[0][1], s.GM[0][0]} // toward e1 and e2
+	lo, hi, c, sn := k.principal()
+	// n turned toward (c, sn) is a turn about the direction at right angles.
+	axis := func(x, y float64) float64 {
+		a := math.Atan2(y, x)
+		if a > math.Pi/2 {
+			a -= math.Pi
+		}
+		if a <= -math.Pi/2 {
+			a += math.Pi
+		}
+		return a
+	}
+	return [2]Metacentre{{lo, axis(sn, -c)}, {hi, axis(c, sn)}}
+}
+
+// Unit returns the state of Units[i].
+func (s State) Unit(i int) (UnitState, error) {
+	if s.platform == nil {
+		return UnitState{}, errState
+	}
+	if i < 0 || i >= len(s.platform.Units) {
+		return UnitState{}, &measure.Error{
+			Field: "unit", Text: strconv.Itoa(i), Class: measure.ErrName,
+			Want: "a number from 0, less than " + strconv.Itoa(len(s.platform.Units)),
+		}
+	}
+	p := s.platform
+	u := &p.Units[i]
+	if !u.sound() || !(p.Density > 0) { // changed since
+		return UnitState{}, errState
+	}
+	up, rise := s.Up, 0.0
+	if p.Wave != nil {
+		l, tx, ty := p.Wave.at(u.At.X, u.At.Y)
+		rise, up.X, up.Y = l, up.X-tx, up.Y-ty
+	}
+	h := s.Up.X*u.At.X + s.Up.Y*u.At.Y + s.Up.Z*u.At.Z + s.Level - rise
+	sin, cos := math.Sincos(u.Heading)
+	own := r3.Vec{X: up.X*cos + up.Y*sin, Y: up.Y*cos - up.X*sin, Z: up.Z}
+	all := u.Body.Volume()
+	w := u.Body.Wet(h, own)
+	out := UnitState{Volume: w.Volume, Share: w.Volume / all, Draft: draft(u.Body, h, own)}
+	if u.Flooded {
+		out.Volume, out.Share, out.Push = 0, 0, -measure.Gravity*u.Mass
+		if u.Captive {
+			out.Push, out.Free = 0, true
+		}
+		return out, nil
+	}
+	carried := u.Mass + p.Density*u.Leak
+	out.Push = measure.Gravity * (p.Density*w.Volume - carried)
+	if u.Captive && !(out.Push > 0) {
+		out.Push, out.Free = 0, true
+		out.Volume = min(carried/p.Density, all)
+		out.Share = out.Volume / all
+		if carried >= p.Density*all {
+			return out, &Failure{Class: ErrSinks, Short: carried - p.Density*all}
+		}
+		out.Draft = afloat(u.Body, out.Volume)
+	}
+	return out, nil
+}
+
+// draft returns the depth of a body's lowest point.
+func draft(b Body, h float64, up r3.Vec) float64 {
+	n := math.Sqrt(up.X*up.X + up.Y*up.Y + up.Z*up.Z)
+	h, up = h/n, r3.Scale(1/n, up)
+	switch b := b.(type) {
+	case Cylinder:
+		return math.Hypot(up.Y, up.Z)*b.Diameter/2 + math.Abs(up.X)*b.Length/2 - h
+	case Block:
+		return (math.Abs(up.X)*b.Length+math.Abs(up.Y)*b.Width+math.Abs(up.Z)*b.Height)/2 - h
+	}
+	// The level at which it comes clear of the water.
+	step := math.Cbrt(b.Volume())
+	lo, hi := -step, step
+	for i := 0; i < 60 && !(b.Wet(lo, up).Volume > 0); i++ {
+		lo *= 2
+	}
+	for i := 0; i < 60 && b.Wet(hi, up).Volume > 0; i++ {
+		hi *= 2
+	}
+	for range 60 {
+		if mid := lo + (hi-lo)/2; b.Wet(mid, up).Volume > 0 {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return hi - h
+}
+
+// afloat returns the draft of a body that floats by itself on a level keel.
+func afloat(b Body, volume float64) float64 {
+	switch b := b.(type) {
+	case Cylinder:
+		d, err := b.Draft(volume)
+		if err == nil {
+			return d
+		}
+	case Block:
+		return volume / (b.Length * b.Width)
+	}
+	up := r3.Vec{Z: 1}
+	step := math.Cbrt(b.Volume())
+	lo, hi := -step, step
+	for i := 0; i < 60 && b.Wet(lo, up).Volume < volume; i++ {
+		lo *= 2
+	}
+	for i := 0; i < 60 && b.Wet(hi, up).Volume > volume; i++ {
+		hi *= 2
+	}
+	for range 60 {
+		if mid := lo + (hi-lo)/2; b.Wet(mid, up).Volume > volume {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return draft(b, lo, up)
+}
