@@ -67,10 +67,10 @@ func DrumNamed(name string) (Drum, error) {
 // Bounds that catch a slip of the pen: a reading in inches taken for metres, a
 // radius for a girth.
 var (
-	drumBounds  = &measure.Source{Title: "bounds of a drum that a builder handles", Status: measure.OwnChoice}
-	girthRange  = measure.Range{Kind: measure.Length, Lo: 0.3, Hi: 4, Source: drumBounds}
-	lengthRange = measure.Range{Kind: measure.Length, Lo: 0.2, Hi: 3, Source: drumBounds}
-	massRange   = measure.Range{Kind: measure.Mass, Lo: 0, Hi: 500, OpenLo: true, Source: drumBounds}
+	drumBounds    = &measure.Source{Title: "bounds of a drum that a builder handles", Status: measure.OwnChoice}
+	girthRange    = measure.Range{Kind: measure.Length, Lo: 0.3, Hi: 4, Source: drumBounds}
+	lengthRange   = measure.Range{Kind: measure.Length, Lo: 0.2, Hi: 3, Source: drumBounds}
+	drumMassRange = measure.Range{Kind: measure.Mass, Lo: 0, Hi: 500, OpenLo: true, Source: drumBounds}
 )
 
 // shapeAllowance is the share by which a plain cylinder may miss a measured
@@ -96,7 +96,7 @@ func MeasureDrum(girth, length, mass Figure) (Drum, error) {
 	if err := length.check("length", lengthRange); err != nil {
 		return Drum{}, err
 	}
-	if err := mass.check("mass", massRange); err != nil {
+	if err := mass.check("mass", drumMassRange); err != nil {
 		return Drum{}, err
 	}
 	volume := girth.Value * girth.Value * length.Value / (4 * math.Pi)

@@ -4,6 +4,10 @@ package published
 var floatSets = []func() ([]Check, error){
 	floatSegmentChecks,
 	floatRestChecks,
+	floatWaterChecks,
+	floatDrumChecks,
+	floatSealChecks,
+	floatMotionChecks,
 }
 
 func floatChecks() ([]Check, error) {
