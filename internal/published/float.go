@@ -8,6 +8,7 @@ var floatSets = []func() ([]Check, error){
 	floatDrumChecks,
 	floatSealChecks,
 	floatMotionChecks,
+	floatCriteriaChecks,
 }
 
 func floatChecks() ([]Check, error) {
