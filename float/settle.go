@@ -52,7 +52,7 @@ func (p *Platform) SettleFrom(heel, trim float64) (State, error) {
 		return State{}, f
 	}
 	if !(m.mass > 0) {
-		return State{}, (measure.Range{Kind: measure.Mass, Lo: 0, Hi: math.Inf(1), OpenLo: true}).Check("mass of the platform", m.mass)
+		return State{}, massless(m.mass)
 	}
 	var s sums
 	end := m.settle(&nx, &ny, &nz, math.Cos(p.stop()), &s)
@@ -65,6 +65,11 @@ func (p *Platform) SettleFrom(heel, trim float64) (State, error) {
 		return State{}, &Failure{Class: end.class, Short: end.residual, Heel: heel, Trim: trim}
 	}
 	return m.state(p, nx, ny, nz, &end, &s), nil
+}
+
+// massless reports a platform that weighs nothing: it rests nowhere.
+func massless(mass float64) error {
+	return (measure.Range{Kind: measure.Mass, Lo: 0, Hi: math.Inf(1), OpenLo: true}).Check("mass of the platform", mass)
 }
 
 // carries returns a failure where the bodies cannot carry the masses.

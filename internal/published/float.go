@@ -3,6 +3,7 @@ package published
 // floatSets lists the checks of package float by subject.
 var floatSets = []func() ([]Check, error){
 	floatSegmentChecks,
+	floatCylinderChecks,
 	floatRestChecks,
 	floatWaterChecks,
 	floatDrumChecks,
