@@ -33,6 +33,7 @@ type Criterion struct {
 	loads func(*trial) ([]loading, error)
 	value func(*trial) (float64, error)
 	every bool // holds at every selected load
+	lost  bool // holds with any one drum lost
 }
 
 // A Deck holds what a criterion must know of the dock beyond its [Platform]. Zero
@@ -153,6 +154,15 @@ func (c Criterion) Rule(d Deck, selected ...Criterion) Rule {
 	}
 }
 
+// AsLoaded returns the criterion without a load of its own: it judges the platform
+// with the weights it is given, as [Platform.Post] does with a crowd aboard. It is
+// of use for a tilt, a freeboard, a share of the drums; what a deck carries is then
+// what it carries beyond the weights aboard.
+func (c Criterion) AsLoaded() Criterion {
+	c.Pressure, c.Mass = 0, 0
+	return c
+}
+
 // rests says how the load was placed and the rule read.
 func (c Criterion) rests() []measure.Assumption {
 	var out []measure.Assumption
@@ -161,7 +171,7 @@ func (c Criterion) rests() []measure.Assumption {
 	}
 	if c.Pressure > 0 || c.Mass > 0 {
 		text := measure.Length.Print(c.Above, measure.SI) + " over the deck"
-		if c.Above == standing {
+		if c.Above == stands {
 			text += ", as standing people (" + imo.String() + ")"
 		}
 		out = append(out, measure.Assumption{Name: "height of the load's centre of gravity", Text: text, Known: measure.Assumed})

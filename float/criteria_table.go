@@ -6,10 +6,6 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// standing is the height of the centre of gravity of standing people over the
-// deck, m (IMO Intact Stability Code 3.5.2.7).
-const standing = 1.0
-
 var (
 	ameren      = &measure.Source{Title: "Ameren Missouri, Lake of the Ozarks dock guidelines", Locator: "page on loads", Status: measure.Read}
 	quotedTilt  = &measure.Source{Title: "a US state building code, not named", Locator: "as quoted in a structural engineering forum, thread 507600", Status: measure.Quoted}
@@ -24,7 +20,7 @@ var (
 	wrightPlan  = &measure.Source{Title: "Wrightsville Beach, North Carolina, town code", Locator: "floating docks (F)(1)", Status: measure.Read}
 	crowding    = &measure.Source{Title: "Directive 2006/87/EC", Edition: "as BinSchUO 2008", Locator: "Annex II, 15.03: 3.75 persons/m² of 75 kg", Status: measure.Read}
 	dockPrimer  = &measure.Source{Title: "Fisheries and Oceans Canada, dock primer", Locator: "wording as repeated on a blog", Status: measure.Quoted}
-	imo         = &measure.Source{Title: "IMO Intact Stability Code", Locator: "3.5.2.6, 3.5.2.7", Status: measure.Read}
+	imo         = &measure.Source{Title: "IMO Intact Stability Code", Locator: "3.5.2.6", Status: measure.Read}
 	ourImmersed = &measure.Source{Title: "no drum more than 85 % immersed: the rest is for waves and a leak", Status: measure.OwnChoice}
 	ourDryEdge  = &measure.Source{Title: "the deck edge stays dry: nobody stands safe on a deck under water", Status: measure.OwnChoice}
 )
@@ -57,12 +53,12 @@ const (
 var criteria = []Criterion{
 	{
 		Name: "20 psf over the deck", What: "load laid evenly over the whole deck that the dock carries",
-		Kind: measure.Pressure, Limit: twentyPSF, AtLeast: true, Pressure: twentyPSF, Above: standing,
+		Kind: measure.Pressure, Limit: twentyPSF, AtLeast: true, Pressure: twentyPSF, Above: stands,
 		Default: true, Reading: readingCarry, Source: ameren, loads: evenly, value: carriesEvenly,
 	},
 	{
 		Name: "400 lb on one spot", What: "load on any one square foot that the dock carries, not together with the load over the deck",
-		Kind: measure.Mass, Limit: fourLB, AtLeast: true, Mass: fourLB, Inset: spotInset, Above: standing,
+		Kind: measure.Mass, Limit: fourLB, AtLeast: true, Mass: fourLB, Inset: spotInset, Above: stands,
 		Default: true, Reading: readingCarry + "; " + readingSpot, Source: ameren, loads: onSpots, value: carriesOnSpot,
 	},
 	{
@@ -72,7 +68,7 @@ var criteria = []Criterion{
 	},
 	{
 		Name: "end loses at most 4 in", What: "freeboard that an end loses under 400 lb placed 2 ft from it",
-		Kind: measure.Length, Limit: 4 * measure.Inch, Mass: fourLB, Inset: 2 * measure.Foot, Above: standing,
+		Kind: measure.Length, Limit: 4 * measure.Inch, Mass: fourLB, Inset: 2 * measure.Foot, Above: stands,
 		Default: true, Reading: readingEnd, Source: ameren, loads: atEnds, value: endDrop,
 	},
 	{
@@ -82,23 +78,23 @@ var criteria = []Criterion{
 	},
 	{
 		Name: "tilt at most 5 deg", What: "tilt under the live load on one half of the width, or under 400 lb within 12 in of any side",
-		Kind: measure.Angle, Limit: 5 * degree, Pressure: twentyPSF, Mass: fourLB, Inset: spotInset, Above: standing,
+		Kind: measure.Angle, Limit: 5 * degree, Pressure: twentyPSF, Mass: fourLB, Inset: spotInset, Above: stands,
 		Default: true, Reading: readingTilt, Source: quotedTilt, loads: halvesAndSpots, value: tilt,
 	},
 	{
 		Name: "10 in to the deck", What: "height of the deck's lowest corner over water, dead load",
 		Kind: measure.Length, Limit: 10 * measure.Inch, AtLeast: true,
-		Default: true, Source: stCroix, loads: dead, value: edge,
+		Default: true, Source: stCroix, loads: dead, value: lowestEdge,
 	},
 	{
 		Name: "drums at most 85 % immersed", What: "immersed share of the deepest drum at every selected load",
-		Kind: measure.Percent, Limit: 0.85, Pressure: twentyPSF, Mass: fourLB, Inset: spotInset, Above: standing,
+		Kind: measure.Percent, Limit: 0.85, Pressure: twentyPSF, Mass: fourLB, Inset: spotInset, Above: stands,
 		Default: true, Reading: readingEvery, Source: ourImmersed, loads: everySelected, value: share, every: true,
 	},
 	{
 		Name: "deck edge dry", What: "height of the lowest deck edge over water at every selected load",
-		Kind: measure.Length, Limit: 0, AtLeast: true, Pressure: twentyPSF, Mass: fourLB, Inset: spotInset, Above: standing,
-		Default: true, Reading: readingEvery, Source: ourDryEdge, loads: everySelected, value: edge, every: true,
+		Kind: measure.Length, Limit: 0, AtLeast: true, Pressure: twentyPSF, Mass: fourLB, Inset: spotInset, Above: stands,
+		Default: true, Reading: readingEvery, Source: ourDryEdge, loads: everySelected, value: lowestEdge, every: true,
 	},
 
 	// From here on by name only.
@@ -112,62 +108,62 @@ var criteria = []Criterion{
 	},
 	{
 		Name: "50 psf over the deck", What: "load laid evenly over the whole deck that the float carries",
-		Kind: measure.Pressure, Limit: 50 * measure.PSF, AtLeast: true, Pressure: 50 * measure.PSF, Above: standing,
+		Kind: measure.Pressure, Limit: 50 * measure.PSF, AtLeast: true, Pressure: 50 * measure.PSF, Above: stands,
 		Reading: readingCarry, Source: ufcFloat, loads: evenly, value: carriesEvenly,
 	},
 	{
 		Name: "500 lb on one spot", What: "load anywhere that the float carries, instead of the load over the deck",
-		Kind: measure.Mass, Limit: fiveLB, AtLeast: true, Mass: fiveLB, Inset: spotInset, Above: standing,
+		Kind: measure.Mass, Limit: fiveLB, AtLeast: true, Mass: fiveLB, Inset: spotInset, Above: stands,
 		Reading: readingCarry + "; " + readingSpot, Source: ufcFloat, loads: onSpots, value: carriesOnSpot,
 	},
 	{
 		Name: "tilt at most 6 deg", What: "tilt from horizontal under 500 lb anywhere",
-		Kind: measure.Angle, Limit: 6 * degree, Mass: fiveLB, Inset: spotInset, Above: standing,
+		Kind: measure.Angle, Limit: 6 * degree, Mass: fiveLB, Inset: spotInset, Above: stands,
 		Reading: readingUFC, Source: ufcFloat, loads: onSpots, value: tilt,
 	},
 	{
 		Name: "crowd of 3.75 persons/m² over the deck", What: "load laid evenly over the whole deck that the dock carries",
-		Kind: measure.Pressure, Limit: crowdLoad, AtLeast: true, Pressure: crowdLoad, Above: standing,
+		Kind: measure.Pressure, Limit: crowdLoad, AtLeast: true, Pressure: crowdLoad, Above: stands,
 		Reading: readingCarry, Source: crowding, loads: evenly, value: carriesEvenly,
 	},
 	{
 		Name: "100 psf over the deck", What: "load laid evenly over the whole deck that the dock carries",
-		Kind: measure.Pressure, Limit: 100 * measure.PSF, AtLeast: true, Pressure: 100 * measure.PSF, Above: standing,
+		Kind: measure.Pressure, Limit: 100 * measure.PSF, AtLeast: true, Pressure: 100 * measure.PSF, Above: stands,
 		Reading: readingCarry, Source: wrightLoad, loads: evenly, value: carriesEvenly,
 	},
 	{
 		Name: "freeboard 0.15 m", What: "height of the lowest deck edge over water at maximum draught",
-		Kind: measure.Length, Limit: 0.15, AtLeast: true, Pressure: crowdLoad, Above: standing,
-		Reading: readingEN, Source: enIntact, loads: evenly, value: edge,
+		Kind: measure.Length, Limit: 0.15, AtLeast: true, Pressure: crowdLoad, Above: stands,
+		Reading: readingEN, Source: enIntact, loads: evenly, value: lowestEdge,
 	},
 	{
 		Name: "heel at most 10 deg", What: "tilt under the crowd",
-		Kind: measure.Angle, Limit: 10 * degree, Pressure: crowdLoad, Above: standing,
+		Kind: measure.Angle, Limit: 10 * degree, Pressure: crowdLoad, Above: stands,
 		Reading: readingENHeel, Source: enIntact, loads: byHalves, value: tilt,
 	},
 	{
 		Name: "metacentric height 0.15 m", What: "smaller principal metacentric height under the crowd",
-		Kind: measure.Length, Limit: 0.15, AtLeast: true, Pressure: crowdLoad, Above: standing,
+		Kind: measure.Length, Limit: 0.15, AtLeast: true, Pressure: crowdLoad, Above: stands,
 		Reading: readingEN, Source: enIntact, loads: evenly, value: metacentre,
 	},
 	{
 		Name: "freeboard 0.10 m with one drum lost", What: "height of the lowest deck edge over water with any one drum open to the lake",
-		Kind: measure.Length, Limit: 0.10, AtLeast: true, Above: standing,
-		Reading: readingLost, Source: enDamaged, loads: eachLost, value: edge,
+		Kind: measure.Length, Limit: 0.10, AtLeast: true, Above: stands,
+		Reading: readingLost, Source: enDamaged, loads: eachLost, lost: true, value: lowestEdge,
 	},
 	{
 		Name: "tilt at most 10 deg with one drum lost", What: "tilt with any one drum open to the lake",
-		Kind: measure.Angle, Limit: 10 * degree, Above: standing,
-		Reading: readingBoat, Source: cfrSwamped, loads: eachLost, value: tilt,
+		Kind: measure.Angle, Limit: 10 * degree, Above: stands,
+		Reading: readingBoat, Source: cfrSwamped, loads: eachLost, lost: true, value: tilt,
 	},
 	{
 		Name: "pontoon heel", What: "section that the low tube keeps above water beyond a quarter, and beyond what a crowd a sixth of the width off the middle put under",
-		Kind: measure.Percent, Limit: 0, AtLeast: true, Pressure: twentyPSF, Above: standing,
+		Kind: measure.Percent, Limit: 0, AtLeast: true, Pressure: twentyPSF, Above: stands,
 		Reading: readingPeople, Source: cfrHeel, loads: crowdMoment, value: exposed,
 	},
 	{
 		Name: "pontoon trim", What: "height of the lowest tube top over water with everybody at one end",
-		Kind: measure.Length, Limit: 0, AtLeast: true, Pressure: twentyPSF, Above: standing,
+		Kind: measure.Length, Limit: 0, AtLeast: true, Pressure: twentyPSF, Above: stands,
 		Reading: readingPeople, Source: cfrTrim, loads: crowdAtEnds, value: tops,
 	},
 	{

@@ -442,3 +442,50 @@ func TestCriteriaUnknown(t *testing.T) {
 		t.Errorf("NaN density: %v", err)
 	}
 }
+
+// TestCriteriaAsLoaded judges the dock with what is aboard, and posts a number by
+// it: with that many at the worst place the rules hold, with one more they do not.
+func TestCriteriaAsLoaded(t *testing.T) {
+	tilt, err := float.CriterionNamed("tilt at most 5 deg")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := drumDock(150)
+	s, err := p.Settle()
+	if err != nil {
+		t.Fatal(err)
+	}
+	rule := tilt.AsLoaded().Rule(float.Deck{})
+	check, err := rule(p)
+	if err != nil || check.Value != s.Tilt() {
+		t.Errorf("%v, %v; settled at %g rad", check, err, s.Tilt())
+	}
+	every, err := float.CriterionNamed("deck edge dry")
+	if err != nil {
+		t.Fatal(err)
+	}
+	dry := every.AsLoaded().Rule(float.Deck{})
+	check, err = dry(p)
+	if _, h, _ := s.Lowest(); err != nil || check.Value != h {
+		t.Errorf("%v, %v; lowest edge %g m", check, err, h)
+	}
+
+	bare := drumDock(0)
+	post, err := bare.Post(float.Crowd{}, rule, dry)
+	if err != nil || post.People < 1 {
+		t.Fatalf("%+v, %v", post, err)
+	}
+	for extra, want := range []measure.Verdict{measure.Holds, measure.Short} {
+		worst, err := bare.WorstCrowd(float.Crowd{People: post.People + extra})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := measure.Holds
+		if worst.State.Tilt() > 5*math.Pi/180 || worst.Height < 0 {
+			got = measure.Short
+		}
+		if got != want {
+			t.Errorf("%d people: %v, tilt %g rad, edge %g m", post.People+extra, got, worst.State.Tilt(), worst.Height)
+		}
+	}
+}

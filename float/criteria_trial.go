@@ -44,6 +44,14 @@ func (t *trial) settle(l loading) (State, error) {
 	return p.Settle()
 }
 
+// loads returns the loads of the criterion: none where it has no load of its own.
+func (t *trial) loads() ([]loading, error) {
+	if c := t.criterion; c.Pressure == 0 && c.Mass == 0 && !c.lost {
+		return []loading{deadLoad}, nil
+	}
+	return t.criterion.loads(t)
+}
+
 var deadLoad = loading{name: "dead load", lost: -1}
 
 func dead(*trial) ([]loading, error) { return []loading{deadLoad}, nil }
@@ -177,7 +185,7 @@ func everySelected(t *trial) ([]loading, error) {
 		}
 		other := *t
 		other.criterion = c
-		loads, err := c.loads(&other)
+		loads, err := other.loads()
 		if err != nil {
 			return nil, err
 		}
@@ -204,7 +212,7 @@ func everySelected(t *trial) ([]loading, error) {
 // its loading; a negative sign asks for the smallest. Where the dock fails to
 // float, failed stands for its value if it is finite, else the failure returns.
 func (t *trial) worst(sign, failed float64, see func(State, loading) (float64, error)) (float64, error) {
-	loads, err := t.criterion.loads(t)
+	loads, err := t.loads()
 	if err != nil {
 		return 0, err
 	}

@@ -17,8 +17,8 @@ func lowest(s State, _ loading) (float64, error) {
 	return h, err
 }
 
-// edge is the height of the lowest deck edge over water.
-func edge(t *trial) (float64, error) {
+// lowestEdge is the height of the lowest deck edge over water.
+func lowestEdge(t *trial) (float64, error) {
 	if t.outlineErr != nil {
 		return 0, t.outlineErr
 	}
