@@ -5,6 +5,7 @@ var floatSets = []func() ([]Check, error){
 	floatSegmentChecks,
 	floatCylinderChecks,
 	floatRestChecks,
+	floatWorkedChecks,
 }
 
 func floatChecks() ([]Check, error) {
