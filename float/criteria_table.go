@@ -64,7 +64,7 @@ var criteria = []Criterion{
 	{
 		Name: "7 in from water to frame", What: "height of the frame's underside over water at its lowest corner, dead load",
 		Kind: measure.Length, Limit: 7 * measure.Inch, AtLeast: true,
-		Default: true, Source: ameren, loads: dead, value: clearance,
+		Default: true, Source: ameren, loads: inTurn, value: clearance,
 	},
 	{
 		Name: "end loses at most 4 in", What: "freeboard that an end loses under 400 lb placed 2 ft from it",
@@ -74,7 +74,7 @@ var criteria = []Criterion{
 	{
 		Name: "cross level 3/8 in in 3 ft", What: "rise of the deck in 3 ft of its width, dead load",
 		Kind: measure.Length, Limit: 3.0 / 8 * measure.Inch,
-		Default: true, Source: ameren, loads: dead, value: crossLevel,
+		Default: true, Source: ameren, loads: inTurn, value: crossLevel,
 	},
 	{
 		Name: "tilt at most 5 deg", What: "tilt under the live load on one half of the width, or under 400 lb within 12 in of any side",
@@ -84,7 +84,7 @@ var criteria = []Criterion{
 	{
 		Name: "10 in to the deck", What: "height of the deck's lowest corner over water, dead load",
 		Kind: measure.Length, Limit: 10 * measure.Inch, AtLeast: true,
-		Default: true, Source: stCroix, loads: dead, value: lowestEdge,
+		Default: true, Source: stCroix, loads: inTurn, value: lowestEdge,
 	},
 	{
 		Name: "drums at most 85 % immersed", What: "immersed share of the deepest drum at every selected load",
@@ -100,11 +100,11 @@ var criteria = []Criterion{
 	// From here on by name only.
 	{
 		Name: "freeboard within 2 in of the drawing", What: "difference of any corner's freeboard from the drawing, dead load",
-		Kind: measure.Length, Limit: 2 * measure.Inch, Source: ameren, loads: dead, value: fromDrawing,
+		Kind: measure.Length, Limit: 2 * measure.Inch, Source: ameren, loads: inTurn, value: fromDrawing,
 	},
 	{
 		Name: "end level with the walk within 3 in", What: "difference of the corners at the +x end from the main walk, dead load",
-		Kind: measure.Length, Limit: 3 * measure.Inch, Source: ameren, loads: dead, value: fromWalk,
+		Kind: measure.Length, Limit: 3 * measure.Inch, Source: ameren, loads: inTurn, value: fromWalk,
 	},
 	{
 		Name: "50 psf over the deck", What: "load laid evenly over the whole deck that the float carries",
@@ -168,22 +168,22 @@ var criteria = []Criterion{
 	},
 	{
 		Name: "deck at least 4 ft wide", What: "smaller side of the deck", Kind: measure.Length,
-		Limit: 4 * measure.Foot, AtLeast: true, Source: wrightPlan, loads: dead, value: leastSide,
+		Limit: 4 * measure.Foot, AtLeast: true, Source: wrightPlan, loads: inTurn, value: leastSide,
 	},
 	{
 		Name: "deck at most twice as long as wide", What: "longer side of the deck over its shorter", Kind: measure.Ratio,
-		Limit: 2, Source: wrightPlan, loads: dead, value: sidesRatio,
+		Limit: 2, Source: wrightPlan, loads: inTurn, value: sidesRatio,
 	},
 	{
 		Name: "steady dock, 6 ft wide", What: "smaller side of the deck", Kind: measure.Length,
-		Limit: 6 * measure.Foot, AtLeast: true, Source: dockPrimer, loads: dead, value: leastSide,
+		Limit: 6 * measure.Foot, AtLeast: true, Source: dockPrimer, loads: inTurn, value: leastSide,
 	},
 	{
 		Name: "steady dock, 20 ft long", What: "longer side of the deck", Kind: measure.Length,
-		Limit: 20 * measure.Foot, AtLeast: true, Source: dockPrimer, loads: dead, value: mostSide,
+		Limit: 20 * measure.Foot, AtLeast: true, Source: dockPrimer, loads: inTurn, value: mostSide,
 	},
 	{
 		Name: "steady dock, 450 kg", What: "mass of the dock as it floats, without load", Kind: measure.Mass,
-		Limit: 450, AtLeast: true, Source: dockPrimer, loads: dead, value: wholeMass,
+		Limit: 450, AtLeast: true, Source: dockPrimer, loads: inTurn, value: wholeMass,
 	},
 }

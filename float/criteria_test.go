@@ -489,3 +489,33 @@ func TestCriteriaAsLoaded(t *testing.T) {
 		}
 	}
 }
+
+// TestCriteriaOwnLoad gives rows that have no load one: the freeboard of the box
+// under 20 psf, and its tilt under a load on spots alone.
+func TestCriteriaOwnLoad(t *testing.T) {
+	const lb, ft = 0.45359237, 0.3048
+	c, err := float.CriterionNamed("10 in to the deck")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c.Pressure = 20 * measure.PSF
+	want := boxH - (boxMass+20*lb/(ft*ft)*boxL*boxB)/(boxRho*boxL*boxB)
+	check, err := c.Rule(float.Deck{})(boxDock())
+	if err != nil || math.Abs(check.Value-want) > 1e-12 {
+		t.Errorf("%v, %v; by hand %g m", check, err, want)
+	}
+	c.Mass, c.Inset = 200, 0.1 // now in turn: a corner of the box is lower still
+	both, err := c.Rule(float.Deck{})(boxDock())
+	if err != nil || !(both.Value < want) {
+		t.Errorf("%v, %v; under the even load alone %g m", both, err, want)
+	}
+	c, err = float.CriterionNamed("heel at most 10 deg")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c.Pressure, c.Mass = 0, 200 // it is for the other kind of load
+	check, err = c.Rule(float.Deck{})(boxDock())
+	if err != nil || math.Abs(check.Value) > 1e-9 {
+		t.Errorf("%v, %v; want the dead load's tilt, 0", check, err)
+	}
+}

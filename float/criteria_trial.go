@@ -44,21 +44,38 @@ func (t *trial) settle(l loading) (State, error) {
 	return p.Settle()
 }
 
-// loads returns the loads of the criterion: none where it has no load of its own.
+// loads returns the loads of the criterion: the dead load alone where it has none of
+// its own.
 func (t *trial) loads() ([]loading, error) {
 	if c := t.criterion; c.Pressure == 0 && c.Mass == 0 && !c.lost {
 		return []loading{deadLoad}, nil
 	}
-	return t.criterion.loads(t)
+	loads, err := t.criterion.loads(t)
+	if err == nil && len(loads) == 0 { // it is for the other kind of load
+		loads = []loading{deadLoad}
+	}
+	return loads, err
 }
 
 var deadLoad = loading{name: "dead load", lost: -1}
 
-func dead(*trial) ([]loading, error) { return []loading{deadLoad}, nil }
+// inTurn is for criteria that have no load unless one is given to a copy: the
+// pressure over the deck, and the mass on spots, in turn.
+func inTurn(t *trial) ([]loading, error) {
+	a, err := evenly(t)
+	if err != nil {
+		return nil, err
+	}
+	b, err := onSpots(t)
+	return append(a, b...), err
+}
 
 // evenly lays the pressure over the whole deck.
 func evenly(t *trial) ([]loading, error) {
-	return t.even(t.criterion.Pressure), t.outlineErr
+	if t.criterion.Pressure == 0 || t.outlineErr != nil {
+		return nil, t.outlineErr
+	}
+	return t.even(t.criterion.Pressure), nil
 }
 
 func (t *trial) even(pressure float64) []loading {
@@ -72,7 +89,7 @@ func (t *trial) even(pressure float64) []loading {
 
 // byHalves lays the pressure over one half of the width, then over the other.
 func byHalves(t *trial) ([]loading, error) {
-	if t.outlineErr != nil {
+	if t.criterion.Pressure == 0 || t.outlineErr != nil {
 		return nil, t.outlineErr
 	}
 	var out []loading
@@ -89,6 +106,9 @@ func byHalves(t *trial) ([]loading, error) {
 
 // onSpots puts the mass on places around the deck, in turn.
 func onSpots(t *trial) ([]loading, error) {
+	if t.criterion.Mass == 0 {
+		return nil, nil
+	}
 	return t.spots(t.criterion.Mass)
 }
 
@@ -198,14 +218,8 @@ func everySelected(t *trial) ([]loading, error) {
 	if len(t.selected) > 0 {
 		return out, nil
 	}
-	for _, own := range []func(*trial) ([]loading, error){evenly, onSpots} {
-		loads, err := own(t)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, loads...)
-	}
-	return out, nil
+	loads, err := inTurn(t)
+	return append(out, loads...), err
 }
 
 // worst settles every loading and returns the greatest of what see returns, with

@@ -53,7 +53,7 @@ func tilt(t *trial) (float64, error) {
 func share(t *trial) (float64, error) {
 	return t.worst(1, 1, func(s State, _ loading) (float64, error) {
 		most := 0.0
-		for i := range s.platform.Units {
+		for i := range t.platform.Units {
 			u, err := s.Unit(i)
 			if err != nil && !fails(err) {
 				return 0, err

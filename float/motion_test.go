@@ -281,3 +281,25 @@ func TestMotionNear(t *testing.T) {
 		t.Errorf("zero motion: %v", err)
 	}
 }
+
+// TestSpread checks mass, centre and second moments of the four weights against
+// those of a plate, m l²/12 and m b²/12.
+func TestSpread(t *testing.T) {
+	const m, l, b = 300.0, 5.0, 2.0
+	at := r3.Vec{X: 1, Y: -2, Z: 0.3}
+	four, err := float.Weight{Mass: m, At: at}.Spread(l, b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var mass, xx, yy, xy float64
+	var moment r3.Vec
+	for _, w := range four {
+		d := r3.Sub(w.At, at)
+		mass += w.Mass
+		moment = r3.Add(moment, r3.Scale(w.Mass, d))
+		xx, yy, xy = xx+w.Mass*d.X*d.X, yy+w.Mass*d.Y*d.Y, xy+w.Mass*d.X*d.Y
+	}
+	if mass != m || r3.Norm(moment) > 1e-9 || math.Abs(xx-m*l*l/12) > 1e-9 || math.Abs(yy-m*b*b/12) > 1e-9 || math.Abs(xy) > 1e-9 {
+		t.Errorf("mass %g, moment %+v, second moments %g %g %g", mass, moment, xx, yy, xy)
+	}
+}

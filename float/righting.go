@@ -48,7 +48,8 @@ type Mark struct {
 // Righting returns the righting curve about a horizontal axis that makes the
 // angle axis with the platform's x axis (0 heels, toward +y; π/2 turns the -x
 // end down), at the given angles in rad, which must rise and stay within the
-// tilt stop. Marks and area are solved for, not interpolated.
+// tilt stop. Marks and area are solved for, not interpolated. Over a wave the
+// angles count from its mean slope.
 //
 // Where the other turn finds no balance, the platform goes over that way: the
 // error is a [*Failure] of class [ErrCapsizes] and the curve up to there comes
@@ -233,7 +234,7 @@ func (h *holder) edge(x, y, z, d float64) float64 {
 	}
 	low := math.Inf(1)
 	for _, c := range corners {
-		low = min(low, x*c.X+y*c.Y+z*c.Z+d-h.platform.Wave.level(c))
+		low = min(low, (x+h.tx)*c.X+(y+h.ty)*c.Y+z*c.Z+d-h.platform.Wave.level(c))
 	}
 	return low
 }

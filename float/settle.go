@@ -54,9 +54,10 @@ func (p *Platform) SettleFrom(heel, trim float64) (State, error) {
 	if !(m.mass > 0) {
 		return State{}, massless(m.mass)
 	}
+	m.apparent(&nx, &ny, &nz)
 	var s sums
 	end := m.settle(&nx, &ny, &nz, math.Cos(p.stop()), &s)
-	heel, trim = attitude(nx, ny, nz)
+	heel, trim = attitude(m.true(nx, ny, nz))
 	switch end.class {
 	case nil:
 	case ErrCapsizes:
@@ -346,14 +347,19 @@ func (m *model) lacking(nx, ny, nz float64) float64 {
 
 // state builds the result from the sums at rest.
 func (m *model) state(p *Platform, nx, ny, nz float64, end *ending, s *sums) State {
-	heel, trim := attitude(nx, ny, nz)
+	x, y, z := m.true(nx, ny, nz)
+	heel, trim := attitude(x, y, z)
 	f := 1 / s.mass
 	st := State{
 		Heel: heel, Trim: trim, Level: end.d, Residual: end.residual,
-		Up: r3.Vec{X: nx, Y: ny, Z: nz}, Mass: s.mass,
-		Gravity:  r3.Vec{X: s.gx * f, Y: s.gy * f, Z: s.gz * f},
-		GM:       [2][2]float64{{end.k.k22 * f, end.k.k12 * f}, {end.k.k12 * f, end.k.k11 * f}},
-		platform: p,
+		Up: r3.Vec{X: x, Y: y, Z: z}, Mass: s.mass,
+		Gravity: r3.Vec{X: s.gx * f, Y: s.gy * f, Z: s.gz * f},
+		GM:      [2][2]float64{{end.k.k22 * f, end.k.k12 * f}, {end.k.k12 * f, end.k.k11 * f}},
+		up:      r3.Vec{X: nx, Y: ny, Z: nz}, tx: m.tx, ty: m.ty,
+		units: p.Units, corners: p.Corners, density: p.Density,
+	}
+	if p.Wave != nil {
+		st.wave = *p.Wave
 	}
 	if s.v > 0 {
 		st.Buoyancy = r3.Vec{X: s.bx / s.v, Y: s.by / s.v, Z: s.bz / s.v}

@@ -28,6 +28,7 @@ type model struct {
 	parts      []part
 	mass       float64 // of all that is fixed, kg
 	mx, my, mz float64 // its moment
+	tx, ty     float64 // mean slope of a wave; up directions are reckoned from its normal
 	length     float64 // a typical lever, m
 	plane      float64 // a typical waterplane, m²
 	high       float64 // a typical half height of the bodies, m
@@ -102,11 +103,56 @@ func (p *Platform) model(buf []part) (m model, err error) {
 		buf = append(buf, q)
 	}
 	m.parts = buf
+	m.lean()
 	if m.volume > 0 {
 		m.high = high / m.volume
 	}
 	m.length = max(lever, 2*m.high)
 	return m, nil
+}
+
+// lean takes the mean slope of a wave out of the units' own. The platform slides
+// down it as fast as the water, so that its weight bears on the surface at right
+// angles, as the water's pressure does; only what the slopes differ by is left
+// to each unit.
+func (m *model) lean() {
+	var all float64
+	for i := range m.parts {
+		q := &m.parts[i]
+		m.tx += q.volume * q.tx
+		m.ty += q.volume * q.ty
+		all += q.volume
+	}
+	if m.tx == 0 && m.ty == 0 {
+		return
+	}
+	m.tx /= all
+	m.ty /= all
+	for i := range m.parts {
+		q := &m.parts[i]
+		q.tx -= m.tx
+		q.ty -= m.ty
+		q.rise -= m.tx*q.x + m.ty*q.y
+	}
+}
+
+// apparent turns a true up direction into that from the mean slope, and true
+// turns it back.
+func (m *model) apparent(x, y, z *float64) {
+	if m.tx != 0 || m.ty != 0 {
+		*x, *y = *x-m.tx, *y-m.ty
+		f := 1 / math.Sqrt(*x**x+*y**y+*z**z)
+		*x, *y, *z = *x*f, *y*f, *z*f
+	}
+}
+
+func (m *model) true(x, y, z float64) (float64, float64, float64) {
+	if m.tx != 0 || m.ty != 0 {
+		x, y = x+m.tx, y+m.ty
+		f := 1 / math.Sqrt(x*x+y*y+z*z)
+		x, y, z = x*f, y*f, z*f
+	}
+	return x, y, z
 }
 
 func (m *model) add(mass float64, at r3.Vec) {

@@ -10,7 +10,9 @@ import (
 
 // Doubt says how far a plan may be off, each so that the truth lies within it 19
 // times out of 20, the ones independent of the others. Zero fields are the cautious
-// defaults, our choice; a figure better known is given as such, however small.
+// defaults, our choice; a figure better known is given as such, however small. For
+// drums of one kind Volume is the share of their [Drum] Displacement that it is known
+// within.
 type Doubt struct {
 	Mass   float64 // of frame and drums together, a share; 0 means 0.10 (wet lumber is heavy)
 	Place  float64 // of the centre of the plan's weights, along, across and up, m; 0 means 0.05

@@ -10,6 +10,7 @@ var floatSets = []func() ([]Check, error){
 	floatSealChecks,
 	floatMotionChecks,
 	floatCriteriaChecks,
+	floatWorkedChecks,
 }
 
 func floatChecks() ([]Check, error) {
