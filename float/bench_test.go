@@ -50,3 +50,17 @@ func BenchmarkCylinderWet(b *testing.B) {
 		})
 	}
 }
+
+func BenchmarkRighting61(b *testing.B) {
+	p := eight()
+	angles := make([]float64, 61)
+	for i := range angles {
+		angles[i] = float64(i) * 0.5 * math.Pi / 180
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := p.Righting(0, angles); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -109,8 +109,9 @@ func (c Cylinder) Draft(volume float64) (float64, error) {
 	if area <= math.Pi/2 {
 		return r * segmentDepth(area), nil
 	}
-	// From the dry side; then to the neighbour that returns the volume best.
-	h := c.Diameter - r*segmentDepth(max(all-volume, 0)/(r*r*c.Length))
+	// From the dry side, as displaced reckons it; then to the neighbour that
+	// returns the volume best.
+	h := c.Diameter - r*segmentDepth(math.Pi-area)
 	miss := math.Abs(c.displaced(h) - volume)
 	for _, toward := range [2]float64{0, c.Diameter} {
 		for range 4 {

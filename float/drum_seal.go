@@ -41,7 +41,7 @@ var (
 		Kind: measure.Length, Lo: 0, Hi: 10,
 		Source: &measure.Source{Title: "depth to which a dock's drum may be pushed", Status: measure.OwnChoice},
 	}
-	sealDensityRange = measure.Range{
+	lakeRange = measure.Range{
 		Kind: measure.Density, Lo: 950, Hi: 1050,
 		Source: &measure.Source{Title: "lake to sea water, with room for silt", Status: measure.OwnChoice},
 	}
@@ -84,7 +84,7 @@ func (s Seal) Squeeze(celsius, depth, density float64) (float64, error) {
 	if err := depthRange.Check("depth", depth); err != nil {
 		return 0, err
 	}
-	if err := sealDensityRange.Check("density", density); err != nil {
+	if err := lakeRange.Check("density", density); err != nil {
 		return 0, err
 	}
 	inside, err := s.Pressure(celsius)

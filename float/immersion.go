@@ -35,7 +35,7 @@ func cutCylinder(h, s, m, r, l float64) cut {
 	case 4*rise <= near:
 		// The surface leaves through neither top nor bottom line, and u varies
 		// by no more than half its distance to ±1: the integrands are smooth.
-		c = cutInside(h, s, m, r, l)
+		c = cutInside(h, s, m, r, l, near)
 	case h >= 0:
 		c = cutTail(h, s, m, r, l)
 	default: // the dry part, seen upside down, taken from the whole
@@ -49,52 +49,78 @@ func cutCylinder(h, s, m, r, l float64) cut {
 	return c
 }
 
-// Abscissae (positive ones) and weights of Gauss-Legendre quadrature with eight
-// points (Abramowitz & Stegun, Handbook of Mathematical Functions, 1964, Table
-// 25.4; the digits computed anew).
+// A pair is one abscissa ξ > 0 of Gauss-Legendre quadrature on (-1, 1), its
+// weight, and both combined as cutInside needs them.
+type pair struct{ at, by float64 }
+
+// Rules of four, six and eight points (Abramowitz & Stegun, Handbook of
+// Mathematical Functions, 1964, Table 25.4; the digits computed anew).
 var (
-	gaussAt = [4]float64{0.18343464249564980493947614236018398, 0.52553240991632898581773904918924635, 0.79666647741362673959155393647583044, 0.96028985649753623168356086856947300}
-	gaussBy = [4]float64{0.36268378337836198296515044927719561, 0.31370664587788728733796220198660132, 0.22238103445337447054435599442624088, 0.10122853629037625915253135430996219}
+	gauss4 = [...]pair{
+		{0.33998104358485626480266575910324469, 0.65214515486254614262693605077800059},
+		{0.86113631159405257522394648889280951, 0.34785484513745385737306394922199941},
+	}
+	gauss6 = [...]pair{
+		{0.23861918608319690863050172168071194, 0.46791393457269104738987034398955099},
+		{0.66120938646626451366139959501990535, 0.36076157304813860756983351383771611},
+		{0.93246951420315202781230155449399461, 0.17132449237917034504029614217273290},
+	}
+	gauss8 = [...]pair{
+		{0.18343464249564980493947614236018398, 0.36268378337836198296515044927719561},
+		{0.52553240991632898581773904918924635, 0.31370664587788728733796220198660132},
+		{0.79666647741362673959155393647583044, 0.22238103445337447054435599442624088},
+		{0.96028985649753623168356086856947300, 0.10122853629037625915253135430996219},
+	}
 )
 
-// cutInside integrates with x = ξ l/2, u = u₀ + δ ξ by eight Gauss points in
-// pairs ±ξ on q alone; that is exact to rounding here, since the nearest
-// singularity, u = ±1, lies at |ξ| ≥ 5. What q's integrals leave is exact: by
-// parts, since dA/du = -2q,
+// cutInside integrates with x = ξ l/2, u = u₀ + δ ξ by Gauss points in pairs ±ξ
+// on q alone. The nearest singularity of q, u = ±1, lies at |ξ| = 1 + near/rise;
+// the rule is chosen so that the remainder stays below 1e-16. What q's integrals
+// leave is exact: by parts, since dA/du = -2q,
 //
 //	mean A  = A(top) + δ ∫(1 + ξ) q dξ
 //	mean ξA = -(δ/2) ∫(1 - ξ²) q dξ
 //
 // with no difference of nearly equal numbers, down to δ = 0.
-func cutInside(h, s, m, r, l float64) cut {
+func cutInside(h, s, m, r, l, near float64) cut {
 	mr, half := m*r, l/2
 	inv := 1 / mr
 	u0, d := h*inv, s*half*inv
+	rule := gauss8[:]
+	switch rise := s * half; {
+	case near >= 60*rise:
+		rule = gauss4[:]
+	case near >= 12*rise:
+		rule = gauss6[:]
+	}
 	var q0, q1, q2, q3 float64 // ∫q, ∫ξq, ∫ξ²q, ∫q³ dξ
-	for i, x := range gaussAt {
-		w, dx := gaussBy[i], d*x
+	for i := range rule {
+		x, w := rule[i].at, rule[i].by
+		dx := d * x
 		a, b := u0+dx, u0-dx
 		aa, bb := (1-a)*(1+a), (1-b)*(1+b)
 		qa, qb := math.Sqrt(aa), math.Sqrt(bb)
 		sum := qa + qb
 		ws := w * sum
 		q0 += ws
-		q1 -= w * x * 4 * u0 * dx / sum // qa - qb without its cancellation
+		q1 += w * x * dx / sum // qa - qb = -4 u₀ δ ξ/(qa + qb)
 		q2 += ws * x * x
 		q3 += w * (qa*aa + qb*bb)
 	}
+	q1 *= -4 * u0
+	im := 1 / m
 	rl := r * l
 	c := cut{
 		v:  r * rl * (segmentArea((mr-h-s*half)*inv) + d*(q0+q1)),
 		s:  r * rl * half * -0.5 * d * (q0 - q2),
 		t:  -r * r * rl * q3 / 3,
-		w0: rl * q0 / m,
-		wb: r * r * rl * q3 / (3 * m),
+		w0: rl * q0 * im,
+		wb: r * r * rl * q3 * im / 3,
 	}
-	x1, x2 := rl*half*q1/m, rl*half*half*q2/m
+	x1, x2 := rl*half*q1*im, rl*half*half*q2*im
 	sh := s * h // τ = (x + s h)/m
-	c.w1 = (x1 + sh*c.w0) / m
-	c.w2 = (x2 + sh*(2*x1+sh*c.w0)) / (m * m)
+	c.w1 = (x1 + sh*c.w0) * im
+	c.w2 = (x2 + sh*(2*x1+sh*c.w0)) * im * im
 	return c
 }
 

@@ -62,7 +62,7 @@ func segmentArea(y float64) float64 {
 		return segment(y)
 	}
 	q := math.Sqrt(y * (2 - y))
-	return 2*math.Atan(math.Sqrt(y/(2-y))) - (1-y)*q
+	return 2*math.Atan(q/(2-y)) - (1-y)*q
 }
 
 // segmentDepth returns the y ≤ 1 of an area 0 ≤ A ≤ π/2.

@@ -52,11 +52,12 @@ func (p *Platform) SettleFrom(heel, trim float64) (State, error) {
 		return State{}, f
 	}
 	if !(m.mass > 0) {
-		return State{}, (measure.Range{Kind: measure.Mass, Lo: 0, Hi: math.Inf(1), OpenLo: true}).Check("mass of the platform", m.mass)
+		return State{}, massless(m.mass)
 	}
+	m.apparent(&nx, &ny, &nz)
 	var s sums
 	end := m.settle(&nx, &ny, &nz, math.Cos(p.stop()), &s)
-	heel, trim = attitude(nx, ny, nz)
+	heel, trim = attitude(m.true(nx, ny, nz))
 	switch end.class {
 	case nil:
 	case ErrCapsizes:
@@ -65,6 +66,11 @@ func (p *Platform) SettleFrom(heel, trim float64) (State, error) {
 		return State{}, &Failure{Class: end.class, Short: end.residual, Heel: heel, Trim: trim}
 	}
 	return m.state(p, nx, ny, nz, &end, &s), nil
+}
+
+// massless reports a platform that weighs nothing: it rests nowhere.
+func massless(mass float64) error {
+	return (measure.Range{Kind: measure.Mass, Lo: 0, Hi: math.Inf(1), OpenLo: true}).Check("mass of the platform", mass)
 }
 
 // carries returns a failure where the bodies cannot carry the masses.
@@ -341,14 +347,19 @@ func (m *model) lacking(nx, ny, nz float64) float64 {
 
 // state builds the result from the sums at rest.
 func (m *model) state(p *Platform, nx, ny, nz float64, end *ending, s *sums) State {
-	heel, trim := attitude(nx, ny, nz)
+	x, y, z := m.true(nx, ny, nz)
+	heel, trim := attitude(x, y, z)
 	f := 1 / s.mass
 	st := State{
 		Heel: heel, Trim: trim, Level: end.d, Residual: end.residual,
-		Up: r3.Vec{X: nx, Y: ny, Z: nz}, Mass: s.mass,
-		Gravity:  r3.Vec{X: s.gx * f, Y: s.gy * f, Z: s.gz * f},
-		GM:       [2][2]float64{{end.k.k22 * f, end.k.k12 * f}, {end.k.k12 * f, end.k.k11 * f}},
-		platform: p,
+		Up: r3.Vec{X: x, Y: y, Z: z}, Mass: s.mass,
+		Gravity: r3.Vec{X: s.gx * f, Y: s.gy * f, Z: s.gz * f},
+		GM:      [2][2]float64{{end.k.k22 * f, end.k.k12 * f}, {end.k.k12 * f, end.k.k11 * f}},
+		up:      r3.Vec{X: nx, Y: ny, Z: nz}, tx: m.tx, ty: m.ty,
+		units: p.Units, corners: p.Corners, density: p.Density,
+	}
+	if p.Wave != nil {
+		st.wave = *p.Wave
 	}
 	if s.v > 0 {
 		st.Buoyancy = r3.Vec{X: s.bx / s.v, Y: s.by / s.v, Z: s.bz / s.v}

@@ -9,9 +9,9 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// A State is a platform at rest. It refers to its platform, which must not be
-// changed while the state is in use. The zero State is of no platform: its
-// methods answer zero, or an error where they can.
+// A State is a platform at rest. It shares the platform's Units and Corners,
+// whose elements must not be changed while the state is in use. The zero State
+// is of no platform: its methods answer zero, or an error where they can.
 type State struct {
 	Heel     float64 // rad; positive: the +y side is down
 	Trim     float64 // rad; positive: the +x end is down
@@ -28,7 +28,12 @@ type State struct {
 	// Its diagonal holds the metacentric heights for heel and for trim.
 	GM [2][2]float64
 
-	platform *Platform
+	up      r3.Vec  // from a wave's mean slope (tx, ty); Up on level water
+	tx, ty  float64 //
+	units   []Unit
+	corners []r3.Vec
+	density float64
+	wave    Wave // of no length: level water
 }
 
 // A UnitState is one unit of a platform at rest.
@@ -46,20 +51,16 @@ func (s State) Tilt() float64 { return math.Atan2(math.Hypot(s.Up.X, s.Up.Y), s.
 // Height returns the height above the water, in m, of a point in the platform's
 // axes; over a wave, above its surface there.
 func (s State) Height(at r3.Vec) float64 {
-	h := s.Up.X*at.X + s.Up.Y*at.Y + s.Up.Z*at.Z + s.Level
-	if s.platform != nil {
-		h -= s.platform.Wave.level(at)
-	}
-	return h
+	return s.up.X*at.X + s.up.Y*at.Y + s.up.Z*at.Z + s.Level + s.tx*at.X + s.ty*at.Y - s.wave.level(at)
 }
 
 // Freeboards returns the heights above the water of the platform's Corners, m.
 func (s State) Freeboards() []float64 {
-	if s.platform == nil {
+	if len(s.corners) == 0 {
 		return nil
 	}
-	out := make([]float64, len(s.platform.Corners))
-	for i, c := range s.platform.Corners {
+	out := make([]float64, len(s.corners))
+	for i, c := range s.corners {
 		out[i] = s.Height(c)
 	}
 	return out
@@ -68,7 +69,7 @@ func (s State) Freeboards() []float64 {
 // Lowest returns the lowest place of the deck's edge and its height above the
 // water, m. Without Corners there is no edge and an error.
 func (s State) Lowest() (at r3.Vec, height float64, err error) {
-	if s.platform == nil || len(s.platform.Corners) == 0 {
+	if len(s.corners) == 0 {
 		return r3.Vec{}, 0, errEdge
 	}
 	height = math.Inf(1)
@@ -77,12 +78,11 @@ func (s State) Lowest() (at r3.Vec, height float64, err error) {
 			at, height = c, h
 		}
 	}
-	corners := s.platform.Corners
-	for i, c := range corners {
+	for i, c := range s.corners {
 		see(c)
-		if s.platform.Wave != nil { // the crest may lie between corners
+		if s.wave.Height > 0 { // the crest may lie between corners
 			const pieces = 16
-			next := corners[(i+1)%len(corners)]
+			next := s.corners[(i+1)%len(s.corners)]
 			for k := 1; k < pieces; k++ {
 				see(r3.Add(c, r3.Scale(float64(k)/pieces, r3.Sub(next, c))))
 			}
@@ -123,26 +123,26 @@ func (s State) Principal() [2]Metacentre {
 
 // Unit returns the state of Units[i].
 func (s State) Unit(i int) (UnitState, error) {
-	if s.platform == nil {
+	if !(s.density > 0) {
 		return UnitState{}, errState
 	}
-	if i < 0 || i >= len(s.platform.Units) {
+	if i < 0 || i >= len(s.units) {
 		return UnitState{}, &measure.Error{
 			Field: "unit", Text: strconv.Itoa(i), Class: measure.ErrName,
-			Want: "a number from 0, less than " + strconv.Itoa(len(s.platform.Units)),
+			Want: "a number from 0, less than " + strconv.Itoa(len(s.units)),
 		}
 	}
-	p := s.platform
-	u := &p.Units[i]
-	if !u.sound() || !(p.Density > 0) { // changed since
+	u := &s.units[i]
+	if !u.sound() { // changed since
 		return UnitState{}, errState
 	}
-	up, rise := s.Up, 0.0
-	if p.Wave != nil {
-		l, tx, ty := p.Wave.at(u.At.X, u.At.Y)
-		rise, up.X, up.Y = l, up.X-tx, up.Y-ty
+	up := s.up
+	h := up.X*u.At.X + up.Y*u.At.Y + up.Z*u.At.Z + s.Level
+	if s.wave.Length > 0 {
+		l, tx, ty := s.wave.at(u.At.X, u.At.Y)
+		h += s.tx*u.At.X + s.ty*u.At.Y - l
+		up.X, up.Y = up.X+s.tx-tx, up.Y+s.ty-ty
 	}
-	h := s.Up.X*u.At.X + s.Up.Y*u.At.Y + s.Up.Z*u.At.Z + s.Level - rise
 	sin, cos := math.Sincos(u.Heading)
 	own := r3.Vec{X: up.X*cos + up.Y*sin, Y: up.Y*cos - up.X*sin, Z: up.Z}
 	all := u.Body.Volume()
@@ -155,14 +155,14 @@ func (s State) Unit(i int) (UnitState, error) {
 		}
 		return out, nil
 	}
-	carried := u.Mass + p.Density*u.Leak
-	out.Push = measure.Gravity * (p.Density*w.Volume - carried)
+	carried := u.Mass + s.density*u.Leak
+	out.Push = measure.Gravity * (s.density*w.Volume - carried)
 	if u.Captive && !(out.Push > 0) {
 		out.Push, out.Free = 0, true
-		out.Volume = min(carried/p.Density, all)
+		out.Volume = min(carried/s.density, all)
 		out.Share = out.Volume / all
-		if carried >= p.Density*all {
-			return out, &Failure{Class: ErrSinks, Short: carried - p.Density*all}
+		if carried >= s.density*all {
+			return out, &Failure{Class: ErrSinks, Short: carried - s.density*all}
 		}
 		out.Draft = afloat(u.Body, out.Volume)
 	}

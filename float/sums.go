@@ -16,6 +16,7 @@ type part struct {
 	loose   float64 // water inside that runs to the low side, m³
 	own     float64 // of a captive unit, its mass over the density, m³
 	captive bool
+	odd     bool    // not a strapped, dry cylinder in level water
 	wet     bool    // the water is not level: use up = n - (tx, ty, 0)
 	rise    float64 // of the water over the mean level
 	tx, ty  float64
@@ -27,6 +28,7 @@ type model struct {
 	parts      []part
 	mass       float64 // of all that is fixed, kg
 	mx, my, mz float64 // its moment
+	tx, ty     float64 // mean slope of a wave; up directions are reckoned from its normal
 	length     float64 // a typical lever, m
 	plane      float64 // a typical waterplane, m²
 	high       float64 // a typical half height of the bodies, m
@@ -94,17 +96,63 @@ func (p *Platform) model(buf []part) (m model, err error) {
 				q.body = u.Body
 			}
 		}
+		q.odd = q.body != nil || q.captive || q.loose > 0
 		high += half * q.volume
 		m.volume += q.volume
 		m.lift += max(q.volume-q.own-q.loose, 0)
 		buf = append(buf, q)
 	}
 	m.parts = buf
+	m.lean()
 	if m.volume > 0 {
 		m.high = high / m.volume
 	}
 	m.length = max(lever, 2*m.high)
 	return m, nil
+}
+
+// lean takes the mean slope of a wave out of the units' own. The platform slides
+// down it as fast as the water, so that its weight bears on the surface at right
+// angles, as the water's pressure does; only what the slopes differ by is left
+// to each unit.
+func (m *model) lean() {
+	var all float64
+	for i := range m.parts {
+		q := &m.parts[i]
+		m.tx += q.volume * q.tx
+		m.ty += q.volume * q.ty
+		all += q.volume
+	}
+	if m.tx == 0 && m.ty == 0 {
+		return
+	}
+	m.tx /= all
+	m.ty /= all
+	for i := range m.parts {
+		q := &m.parts[i]
+		q.tx -= m.tx
+		q.ty -= m.ty
+		q.rise -= m.tx*q.x + m.ty*q.y
+	}
+}
+
+// apparent turns a true up direction into that from the mean slope, and true
+// turns it back.
+func (m *model) apparent(x, y, z *float64) {
+	if m.tx != 0 || m.ty != 0 {
+		*x, *y = *x-m.tx, *y-m.ty
+		f := 1 / math.Sqrt(*x**x+*y**y+*z**z)
+		*x, *y, *z = *x*f, *y*f, *z*f
+	}
+}
+
+func (m *model) true(x, y, z float64) (float64, float64, float64) {
+	if m.tx != 0 || m.ty != 0 {
+		x, y = x+m.tx, y+m.ty
+		f := 1 / math.Sqrt(x*x+y*y+z*z)
+		x, y, z = x*f, y*f, z*f
+	}
+	return x, y, z
 }
 
 func (m *model) add(mass float64, at r3.Vec) {
@@ -147,54 +195,102 @@ func (m *model) at(nx, ny, nz, d float64, s *sums) {
 	f := 1 / math.Sqrt((1-nx)*(1+nx))
 	s.e1x, s.e1y, s.e1z = (1-nx)*(1+nx)*f, -nx*ny*f, -nx*nz*f
 	s.e2x, s.e2y, s.e2z = ny*s.e1z-nz*s.e1y, nz*s.e1x-nx*s.e1z, nx*s.e1y-ny*s.e1x
-	rho := m.rho
+	e1x, e1y, e2x, e2y := s.e1x, s.e1y, s.e2x, s.e2y
+	var v, bx, by, bz, deep, i0, i1, i2, i11, i12, i22 float64
 	for i := range m.parts {
 		q := &m.parts[i]
-		h := nx*q.x + ny*q.y + nz*q.z + d - q.rise
-		ux, uy := nx-q.tx, ny-q.ty
-		var w, inner local
-		q.local(h, ux, uy, nz, s, &w)
-
-		if q.captive {
-			if w.v <= q.own || q.own >= q.volume {
-				continue // floats by itself, or lies on the bottom
-			}
-			// Held under the frame. From its energy goes what it would have
-			// floating by itself at the same slope, so that force and moment
-			// fade together when it lets go.
-			q.localAt(q.own, ux, uy, nz, s, &inner)
-			w.vx, w.vy, w.vz = w.vx-inner.vx, w.vy-inner.vy, w.vz-inner.vz
-			own := rho * q.own
-			s.mass += own
-			s.gx, s.gy, s.gz = s.gx+own*q.x, s.gy+own*q.y, s.gz+own*q.z
-			s.energy -= own * q.rise // it rides on the wave when free
-			s.runs(&inner)
+		if q.odd {
+			m.addOdd(q, nx, ny, nz, d, s)
+			continue
 		}
-		if q.loose > 0 {
-			q.localAt(q.loose, nx, ny, nz, s, &inner)
-			v := q.loose
-			s.mass += rho * v
-			s.gx += rho * (v*q.x + inner.vx)
-			s.gy += rho * (v*q.y + inner.vy)
-			s.gz += rho * (v*q.z + inner.vz)
-			s.runs(&inner)
+		// A strapped cylinder in level water, the common case.
+		h := nx*q.x + ny*q.y + nz*q.z + d
+		sl := nx*q.ca + ny*q.sa
+		mm := (1 - sl) * (1 + sl)
+		sm := math.Sqrt(mm)
+		c := cutCylinder(h, sl, sm, q.r, q.l)
+		if c.v == 0 {
+			continue
 		}
-
-		s.v += w.v
-		s.bx += w.v*q.x + w.vx
-		s.by += w.v*q.y + w.vy
-		s.bz += w.v*q.z + w.vz
-		s.energy -= rho * (h*w.v + ux*w.vx + uy*w.vy + nz*w.vz)
+		im := 1 / sm
+		t := c.t * im
+		a := c.s - t*sl // along the axis
+		v += c.v
+		bx += c.v*q.x + a*q.ca + t*nx
+		by += c.v*q.y + a*q.sa + t*ny
+		bz += c.v*q.z + t*nz
+		deep += h*c.v + sl*c.s + sm*c.t
 		p1 := s.e1x*q.x + s.e1y*q.y + s.e1z*q.z
 		p2 := s.e2x*q.x + s.e2y*q.y + s.e2z*q.z
-		s.i0 += w.w0
-		s.i1 += p1*w.w0 + w.w1
-		s.i2 += p2*w.w0 + w.w2
-		s.i11 += p1*(p1*w.w0+2*w.w1) + w.w11
-		s.i12 += p1*(p2*w.w0+w.w2) + p2*w.w1 + w.w12
-		s.i22 += p2*(p2*w.w0+2*w.w2) + w.w22
+		// The axis laid in the waterplane is (a1, a2) of e1 and e2, across it (a2, -a1).
+		a1, a2 := (e1x*q.ca+e1y*q.sa)*im, (e2x*q.ca+e2y*q.sa)*im
+		i0 += c.w0
+		i1 += p1*c.w0 + a1*c.w1
+		i2 += p2*c.w0 + a2*c.w1
+		i11 += p1*(p1*c.w0+2*a1*c.w1) + a1*a1*c.w2 + a2*a2*c.wb
+		i12 += p1*p2*c.w0 + (p1*a2+p2*a1)*c.w1 + a1*a2*(c.w2-c.wb)
+		i22 += p2*(p2*c.w0+2*a2*c.w1) + a2*a2*c.w2 + a1*a1*c.wb
 	}
-	s.energy += nx*s.gx + ny*s.gy + nz*s.gz + d*s.mass
+	s.v += v
+	s.bx += bx
+	s.by += by
+	s.bz += bz
+	s.i0 += i0
+	s.i1 += i1
+	s.i2 += i2
+	s.i11 += i11
+	s.i12 += i12
+	s.i22 += i22
+	s.energy += nx*s.gx + ny*s.gy + nz*s.gz + d*s.mass - m.rho*deep
+}
+
+// addOdd adds a unit that is no plain cylinder: another body, captive, leaking,
+// or on a wave.
+func (m *model) addOdd(q *part, nx, ny, nz, d float64, s *sums) {
+	rho := m.rho
+	h := nx*q.x + ny*q.y + nz*q.z + d - q.rise
+	ux, uy := nx-q.tx, ny-q.ty
+	var w, inner local
+	q.local(h, ux, uy, nz, s, &w)
+
+	if q.captive {
+		if w.v <= q.own || q.own >= q.volume {
+			return // floats by itself, or lies on the bottom
+		}
+		// Held under the frame. From its energy goes what it would have
+		// floating by itself at the same slope, so that force and moment
+		// fade together when it lets go.
+		q.localAt(q.own, ux, uy, nz, s, &inner)
+		w.vx, w.vy, w.vz = w.vx-inner.vx, w.vy-inner.vy, w.vz-inner.vz
+		own := rho * q.own
+		s.mass += own
+		s.gx, s.gy, s.gz = s.gx+own*q.x, s.gy+own*q.y, s.gz+own*q.z
+		s.energy -= own * q.rise // it rides on the wave when free
+		s.runs(&inner)
+	}
+	if q.loose > 0 {
+		q.localAt(q.loose, nx, ny, nz, s, &inner)
+		v := q.loose
+		s.mass += rho * v
+		s.gx += rho * (v*q.x + inner.vx)
+		s.gy += rho * (v*q.y + inner.vy)
+		s.gz += rho * (v*q.z + inner.vz)
+		s.runs(&inner)
+	}
+
+	s.v += w.v
+	s.bx += w.v*q.x + w.vx
+	s.by += w.v*q.y + w.vy
+	s.bz += w.v*q.z + w.vz
+	s.energy -= rho * (h*w.v + ux*w.vx + uy*w.vy + nz*w.vz)
+	p1 := s.e1x*q.x + s.e1y*q.y + s.e1z*q.z
+	p2 := s.e2x*q.x + s.e2y*q.y + s.e2z*q.z
+	s.i0 += w.w0
+	s.i1 += p1*w.w0 + w.w1
+	s.i2 += p2*w.w0 + w.w2
+	s.i11 += p1*(p1*w.w0+2*w.w1) + w.w11
+	s.i12 += p1*(p2*w.w0+w.w2) + p2*w.w1 + w.w12
+	s.i22 += p2*(p2*w.w0+2*w.w2) + w.w22
 }
 
 // runs takes off the waterplane what water of a fixed volume inside a body takes

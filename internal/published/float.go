@@ -3,7 +3,14 @@ package published
 // floatSets lists the checks of package float by subject.
 var floatSets = []func() ([]Check, error){
 	floatSegmentChecks,
+	floatCylinderChecks,
 	floatRestChecks,
+	floatWaterChecks,
+	floatDrumChecks,
+	floatSealChecks,
+	floatMotionChecks,
+	floatCriteriaChecks,
+	floatWorkedChecks,
 }
 
 func floatChecks() ([]Check, error) {

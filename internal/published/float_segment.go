@@ -7,6 +7,10 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
+// fourUnits is four units in the last place of a number just below a power of
+// two, the narrowest reading.
+const fourUnits = 4.0 / (1 << 53)
+
 // floatSegmentChecks compares a level cylinder of unit diameter and length with
 // the circle's segment in many digits. An input such as 0.999 is no binary
 // number; near full, where the fraction hardly depends on it, that is harmless.
@@ -51,6 +55,40 @@ func floatSegmentChecks() ([]Check, error) {
 		add("centroid above the bottom", "centroid_above_bottom_over_D", 2*loss+1e-15, func(w float.Wet) float64 {
 			return 0.5 + w.VolumeMoment.Z/w.Volume
 		})
+	}
+
+	table, err = rows("float_segment_ends")
+	if err != nil {
+		return nil, err
+	}
+	for _, r := range table {
+		h, err := r.num("h")
+		if err != nil {
+			return nil, err
+		}
+		st, err := status(r["status"])
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, Check{
+			Package: "float", Quantity: "volume displaced",
+			Source:  measure.Source{Title: "Segment of a circle in multiple precision", Locator: "draft " + r["h"], Status: st},
+			Printed: r["area"], Relative: fourUnits,
+			Compute: func() (float64, error) { return unit.Displaced(h) },
+		})
+		if h <= 0.5 {
+			area, err := r.num("area")
+			if err != nil {
+				return nil, err
+			}
+			// The area's own rounding moves the draft by up to ⅔ of half a unit more.
+			out = append(out, Check{
+				Package: "float", Quantity: "draft of that volume",
+				Source:  measure.Source{Title: "Segment of a circle in multiple precision", Locator: "draft " + r["h"], Status: st},
+				Printed: r["h"], Relative: fourUnits,
+				Compute: func() (float64, error) { return unit.Draft(area) },
+			})
+		}
 	}
 
 	table, err = rows("float_segment_inverse")

@@ -1,0 +1,56 @@
+package float_test
+
+import (
+	"fmt"
+	"log"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.org/floewright/float"
+	"example.org/floewright/lumber/measure"
+)
+
+// Does the dock pass what is asked of private docks? An invented dock, 10 by 16 ft
+// on twelve drums.
+func ExampleRules() {
+	drum, err := float.DrumNamed("55 gal plastic, tight head")
+	if err != nil {
+		log.Fatal(err)
+	}
+	p := &float.Platform{
+		Density: 999.9,
+		Weights: []float.Weight{{Mass: 600, At: r3.Vec{Z: -0.1}}},
+		Corners: []r3.Vec{
+			{X: -8 * measure.Foot, Y: -5 * measure.Foot},
+			{X: 8 * measure.Foot, Y: -5 * measure.Foot},
+			{X: 8 * measure.Foot, Y: 5 * measure.Foot},
+			{X: -8 * measure.Foot, Y: 5 * measure.Foot},
+		},
+	}
+	for _, x := range []float64{-1.9, -0.65, 0.65, 1.9} {
+		for _, y := range []float64{-1.2, 0, 1.2} {
+			p.Units = append(p.Units, drum.Unit(r3.Vec{X: x, Y: y, Z: -0.45}, 0))
+		}
+	}
+	rules, err := float.Rules(float.Deck{Depth: 9 * measure.Inch})
+	if err != nil {
+		log.Fatal(err)
+	}
+	for _, rule := range rules {
+		check, err := rule(p)
+		if err != nil {
+			log.Fatal(err)
+		}
+		fmt.Printf("%s: %s: %s\n", check.Name, check.Numbers(measure.US), check.Words())
+	}
+	// Output:
+	// 20 psf over the deck: 26.5 psf, at least 20.0 psf: holds
+	// 400 lb on one spot: 810 lb, at least 400 lb: holds
+	// 7 in from water to frame: 1 ft 1-1/8 in, at least 7 in: holds
+	// end loses at most 4 in: 4-1/8 in, at most 4 in: short
+	// cross level 3/8 in in 3 ft: 0 in, at most 3/8 in: holds
+	// tilt at most 5 deg: 7.8 deg, at most 5.0 deg: short
+	// 10 in to the deck: 1 ft 10-1/8 in, at least 10 in: holds
+	// drums at most 85 % immersed: 85.7 %, at most 85.0 %: short
+	// deck edge dry: 8-7/8 in, at least 0 in: holds
+}

@@ -1,0 +1,351 @@
+package float
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// A Demand is what a choice of drums must meet. The platform must find a rest
+// with every corner of the deck dry in all three, and the rules must hold.
+type Demand struct {
+	Load  []Rule // as loaded
+	Crowd Crowd  // with these people at any place along the edge:
+	Edge  []Rule
+	Lost  []Rule // with each unit lost in turn
+
+	// Tries bounds the choices looked at; 0 means 20 000. A count, not a clock,
+	// so that every machine gives the same answer.
+	Tries int
+}
+
+// A Choice is the fewest units that meet a demand.
+type Choice struct {
+	Places   []int     // into the places offered
+	Platform *Platform // with units there
+	Margin   float64   // height of the lowest corner with the crowd at its worst place, m
+
+	Bound  int  // no choice of fewer units meets the demand
+	Proven bool // Bound is len(Places)
+	Tries  int  // choices looked at
+}
+
+// ErrNoChoice says that no choice of the places offered meets the demand, or
+// that none was found within the tries.
+var ErrNoChoice = errors.New("no choice of places meets the demand")
+
+// Fewest returns the smallest choice of places whose units, with those the
+// platform has, carry its load, a crowd at the edge, and the loss of any one
+// unit; among choices of that size the one that keeps the edge highest under the
+// crowd. It looks through all choices in order of size. When the tries run out
+// it returns the best found with what is proven so far.
+func (p *Platform) Fewest(ctx context.Context, places []Unit, d Demand) (Choice, error) {
+	f := &fewest{base: p, places: places, demand: d, tries: d.Tries}
+	if err := f.check(); err != nil {
+		return Choice{}, err
+	}
+	best := Choice{}
+	found := false
+
+	// A first answer: all places, then one after another taken away.
+	chosen := make([]int, len(places))
+	for i := range chosen {
+		chosen[i] = i
+	}
+	why := error(nil)
+	for len(chosen) > 0 {
+		margin, err := f.try(ctx, chosen)
+		if errors.Is(err, errShort) {
+			why = err
+			break
+		}
+		if err != nil {
+			return Choice{}, err
+		}
+		best = Choice{Places: slices.Clone(chosen), Margin: margin}
+		found = true
+		next, top := -1, math.Inf(-1)
+		for i := range chosen {
+			less := slices.Delete(slices.Clone(chosen), i, i+1)
+			m, err := f.try(ctx, less)
+			if err == nil && m > top+1e-9 {
+				next, top = i, m
+			} else if err != nil && !errors.Is(err, errShort) && !errors.Is(err, errTries) {
+				return Choice{}, err
+			}
+		}
+		if next < 0 {
+			break
+		}
+		chosen = slices.Delete(chosen, next, next+1)
+	}
+
+	// Then every choice of fewer, smallest first, and of the same size.
+	most := len(places)
+	if found {
+		most = len(best.Places)
+	}
+	best.Bound = f.least()
+	for size := best.Bound; size <= most; size++ {
+		complete, err := f.all(ctx, size, func(c []int, margin float64) {
+			if !found || len(c) < len(best.Places) || margin > best.Margin+1e-9 {
+				best.Places, best.Margin, found = slices.Clone(c), margin, true
+			}
+		})
+		if err != nil {
+			return Choice{}, err
+		}
+		if found && len(best.Places) == size {
+			best.Proven = best.Bound == size
+			break
+		}
+		if !complete {
+			break
+		}
+		best.Bound = size + 1
+	}
+	best.Tries = f.done
+	if !found {
+		if why == nil {
+			why = errShort
+		}
+		return Choice{Bound: best.Bound, Tries: f.done}, fmt.Errorf("%w: %d of them looked at; with all: %w", ErrNoChoice, f.done, why)
+	}
+	best.Platform = f.build(best.Places)
+	return best, nil
+}
+
+var (
+	errShort = errors.New("short")
+	errTries = errors.New("tries run out")
+)
+
+type fewest struct {
+	base   *Platform
+	places []Unit
+	demand Demand
+	tries  int
+	done   int
+}
+
+func (f *fewest) check() error {
+	if err := f.base.check(); err != nil {
+		return err
+	}
+	if len(f.places) == 0 || len(f.places) > 64 {
+		return (measure.Range{Lo: 1, Hi: 64, Source: ownBound}).Check("number of places", float64(len(f.places)))
+	}
+	for i := range f.places {
+		if !f.places[i].sound() {
+			return fault(i, f.places[i].check(""))
+		}
+	}
+	if f.tries == 0 {
+		f.tries = 20000
+	}
+	if f.tries < 0 {
+		return (measure.Range{Lo: 0, Hi: math.Inf(1)}).Check("Tries", float64(f.tries))
+	}
+	_, err := f.base.crowded(f.demand.Crowd)
+	return err
+}
+
+func (f *fewest) build(chosen []int) *Platform {
+	q := f.base.With()
+	for _, i := range chosen {
+		q.Units = append(q.Units, f.places[i])
+	}
+	return q
+}
+
+// least returns how many places buoyancy alone asks for, with the crowd and with
+// one unit lost.
+func (f *fewest) least() int {
+	p := f.base
+	load, fixed := 0.0, 0.0
+	for _, w := range p.Weights {
+		load += w.Mass
+	}
+	lift := func(u Unit) float64 {
+		if u.Flooded {
+			if u.Captive {
+				return 0
+			}
+			return -u.Mass
+		}
+		v := p.Density*(u.Body.Volume()-u.Leak) - u.Mass
+		if u.Captive {
+			v = max(v, 0)
+		}
+		return v
+	}
+	for _, u := range p.Units {
+		fixed += lift(u)
+	}
+	c := f.demand.Crowd
+	each := c.Each
+	if each == 0 {
+		each = adult
+	}
+	crowd := float64(c.People) * each
+	lifts := make([]float64, len(f.places))
+	for i, u := range f.places {
+		lifts[i] = lift(u)
+	}
+	slices.SortFunc(lifts, func(a, b float64) int {
+		switch {
+		case a > b:
+			return -1
+		case a < b:
+			return 1
+		}
+		return 0
+	})
+	sum := fixed
+	for n := 0; ; n++ {
+		// The least that losing one can take is a unit's lift, or none where none was chosen.
+		lost := sum
+		if n > 0 {
+			lost -= lifts[n-1]
+		}
+		if sum > load+crowd && lost > load {
+			return n
+		}
+		if n == len(lifts) {
+			return n
+		}
+		sum += lifts[n]
+	}
+}
+
+// all tries every choice of a size and hands over those that meet the demand.
+// It reports false when the tries run out.
+func (f *fewest) all(ctx context.Context, size int, meets func([]int, float64)) (bool, error) {
+	c := make([]int, size)
+	for i := range c {
+		c[i] = i
+	}
+	for {
+		margin, err := f.try(ctx, c)
+		switch {
+		case err == nil:
+			meets(c, margin)
+		case errors.Is(err, errTries):
+			return false, nil
+		case !errors.Is(err, errShort):
+			return false, err
+		}
+		// The next choice in order.
+		i := size - 1
+		for i >= 0 && c[i] == len(f.places)-size+i {
+			i--
+		}
+		if i < 0 {
+			return true, nil
+		}
+		c[i]++
+		for j := i + 1; j < size; j++ {
+			c[j] = c[j-1] + 1
+		}
+	}
+}
+
+// try returns the lowest corner's height under the crowd if the choice meets
+// the demand, and an error of class errShort if not.
+func (f *fewest) try(ctx context.Context, chosen []int) (float64, error) {
+	if err := ctx.Err(); err != nil {
+		return 0, err
+	}
+	if f.done >= f.tries {
+		return 0, errTries
+	}
+	f.done++
+	p := f.build(chosen)
+	if err := meet(p, f.demand.Load, "as loaded"); err != nil {
+		return 0, err
+	}
+	for i := range p.Units {
+		if p.Units[i].Flooded {
+			continue
+		}
+		q := p.With()
+		q.Units[i].Flooded = true
+		if err := meet(q, f.demand.Lost, "with a unit lost"); err != nil {
+			return 0, err
+		}
+	}
+	k, err := p.crowded(f.demand.Crowd)
+	if err != nil {
+		return 0, err
+	}
+	var post Posting
+	n := f.demand.Crowd.People
+	if n > k.room() {
+		return 0, (measure.Range{Lo: 0, Hi: float64(k.room()), Source: &measure.Source{
+			Title: "room along the edge", Status: measure.Exact,
+		}}).Check("People", float64(n))
+	}
+	for _, rules := range [2][]Rule{nil, f.demand.Edge} {
+		broken, err := k.breaks(n, rules, &post)
+		if err != nil {
+			return 0, err
+		}
+		switch {
+		case !broken:
+		case post.Failure != nil:
+			return 0, fmt.Errorf("%w with the crowd at the edge: %w", errShort, post.Failure)
+		case post.Wet:
+			return 0, fmt.Errorf("%w with the crowd at the edge: a corner is under water", errShort)
+		default:
+			return 0, fmt.Errorf("%w with the crowd at the edge: %s", errShort, post.Breaks)
+		}
+		if len(f.demand.Edge) == 0 {
+			break
+		}
+	}
+	s, err := k.worst(n)
+	if err != nil {
+		return 0, err
+	}
+	return k.height(s, n)
+}
+
+// meet returns nil where the platform rests with every corner dry and the rules
+// hold, and an error of class errShort otherwise.
+func meet(p *Platform, rules []Rule, when string) error {
+	s, err := p.Settle()
+	var failure *Failure
+	if errors.As(err, &failure) {
+		return fmt.Errorf("%w %s: %w", errShort, when, failure)
+	}
+	if err != nil {
+		return err
+	}
+	var h float64
+	var at r3.Vec
+	if at, h, err = s.Lowest(); err != nil {
+		return err
+	}
+	if !(h >= 0) {
+		return fmt.Errorf("%w %s: the corner at %.2f, %.2f m is under water", errShort, when, at.X, at.Y)
+	}
+	for _, rule := range rules {
+		check, err := rule(p.With())
+		if errors.As(err, &failure) {
+			return fmt.Errorf("%w %s: %w", errShort, when, failure)
+		}
+		if err != nil {
+			return err
+		}
+		if check.Verdict() != measure.Holds {
+			return fmt.Errorf("%w %s: %s", errShort, when, check)
+		}
+	}
+	return nil
+}
