@@ -54,7 +54,7 @@ func Lookup(species, grade string, s Section) (Grade, error) {
 	}
 	var fits []Grade
 	for _, g := range rows {
-		if g.Widest == 0 || s.wide() <= g.Widest || (g.Table == "4B" && g.Widest == widestOf(widths[7])) {
+		if g.Widest == 0 || s.wide() <= g.Widest {
 			fits = append(fits, g)
 		}
 	}
