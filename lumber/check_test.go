@@ -322,3 +322,70 @@ func TestRelief(t *testing.T) {
 		near(t, "relief", got, want)
 	}
 }
+
+// TestSizesBetween: a section between two of the list takes the cautious class,
+// for the size factor the wider, for flat use the narrower.
+func TestSizesBetween(t *testing.T) {
+	dfl := piece(t, "dfl", "2", "2x8").Grade
+	for _, c := range []struct{ thick, wide, cf, cfu float64 }{
+		{1.5, 5.5, 1.3, 1.15},
+		{1.5, 5.0, 1.3, 1.1}, // ripped
+		{1.5, 6.0, 1.2, 1.15},
+		{2.0, 6.0, 1.2, 1.15}, // sawn full
+		{2.9, 7.25, 1.2, 1.05},
+		{3.5, 9.25, 1.2, 1.1},
+		{3.0, 9.25, 1.1, 1.1},
+		{1.5, 15, 0.9, 1.2},
+		{1.5, 1.5, 1.5, 1},
+	} {
+		s := lumber.Section{Width: c.thick * measure.Inch, Depth: c.wide * measure.Inch}
+		cf, err := lumber.SizeFactor(lumber.Fb, dfl, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		cfu, err := lumber.FlatUse(lumber.Fb, dfl, s.Turned())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if cf.Value != c.cf || cfu.Value != c.cfu {
+			t.Errorf("%g x %g in.: CF %g, Cfu %g, want %g, %g", c.thick, c.wide, cf.Value, cfu.Value, c.cf, c.cfu)
+		}
+	}
+}
+
+// TestStringers: beams and stringers on their wide face lose strength by grade.
+func TestStringers(t *testing.T) {
+	for _, c := range []struct {
+		grade string
+		fb, e float64
+	}{{"ss", 0.86, 1}, {"1", 0.74, 0.9}, {"2", 1, 1}} {
+		m := piece(t, "dfl", c.grade, "6x12")
+		m.Length = 3
+		edge := adjusted(t, m, lumber.TenYears)
+		m.Flat = true
+		flat := adjusted(t, m, lumber.TenYears)
+		near(t, c.grade+" E", flat.E.Value, c.e*edge.E.Value)
+		near(t, c.grade+" Fb", flat.Fb.Value, c.fb*edge.FbAcross.Reference.SI()*0.8)
+	}
+	// A post is the same both ways.
+	m := piece(t, "dfl", "2", "6x8")
+	m.Flat, m.Length = true, 3
+	near(t, "post", adjusted(t, m, lumber.TenYears).Fb.Value, m.Grade.Fb.SI()*0.8)
+}
+
+// TestUnheld: a loading by name, and the rule of twice the width.
+func TestUnheld(t *testing.T) {
+	m := piece(t, "spf", "2", "2x4")
+	m.Length = 4
+	if v := adjusted(t, m, lumber.TenYears); !strings.Contains(v.Fb.String(), "CL 1 ") {
+		t.Errorf("a 2x4 needs no support: %v", v.Fb)
+	}
+	m = piece(t, "spf", "2", "2x10")
+	m.Unbraced = 2
+	uniform, point := m, m
+	uniform.Loading, point.Loading = "uniform", "point at mid span"
+	a, b := adjusted(t, uniform, lumber.TenYears), adjusted(t, point, lumber.TenYears)
+	if !(a.Fb.Value < b.Fb.Value) {
+		t.Errorf("uniform %v, point %v", a.Fb, b.Fb)
+	}
+}

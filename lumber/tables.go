@@ -59,7 +59,8 @@ type kindOfWood struct {
 // tables holds everything read from the embedded files.
 type tables struct {
 	species []kindOfWood
-	grades  []Grade // in the order of the files
+	grades  []Grade           // in the order of the files
+	keys    map[string]string // grade names in their one form
 }
 
 // loaded reads the embedded files once. An error would be a fault of the build;
@@ -67,7 +68,7 @@ type tables struct {
 var loaded = sync.OnceValues(load)
 
 func load() (*tables, error) {
-	t := &tables{}
+	t := &tables{keys: map[string]string{}}
 	lines, err := readTable("species")
 	if err != nil {
 		return nil, err
@@ -99,6 +100,7 @@ func load() (*tables, error) {
 				return nil, fmt.Errorf("table %s: %w", name, err)
 			}
 			t.grades = append(t.grades, g)
+			t.keys[g.Name] = gradeName(g.Name)
 		}
 	}
 	return t, nil
