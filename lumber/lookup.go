@@ -48,18 +48,18 @@ func Lookup(species, grade string, s Section) (Grade, error) {
 	rows := t.rowsFor(k.name, s)
 	want := gradeName(grade)
 	for _, g := range rows {
-		if want == "stud" && squeeze(g.Name) == "stud" && s.wide() > g.Widest {
+		if want == "stud" && g.Name == "Stud" && s.wide() > g.Widest {
 			want = "no3" // Table 4A: use the values of No.3
 		}
 	}
 	var fits []Grade
 	for _, g := range rows {
-		if g.Widest == 0 || s.wide() <= g.Widest || (g.Table == "4B" && g.Widest == widestOf(widths[7])) {
+		if g.Widest == 0 || s.wide() <= g.Widest {
 			fits = append(fits, g)
 		}
 	}
 	for _, g := range fits { // the first that fits is the narrowest width class
-		if slices.Contains(spellings(g.Name), want) {
+		if t.answers(g.Name, want) {
 			return g, nil
 		}
 	}
@@ -121,9 +121,7 @@ func squeeze(s string) string {
 // gradeName brings a grade's spelling into one form: "#2", "No. 2", "2",
 // "Number 2" are "no2".
 func gradeName(s string) string {
-	s = strings.NewReplacer("&", " ", " and ", " ", "number", "no", "better", "btr", "grade", "", "prime", "").
-		Replace(strings.ToLower(s))
-	key := squeeze(s)
+	key := squeeze(gradeWords.Replace(strings.ToLower(s)))
 	if key != "" && key[0] >= '1' && key[0] <= '3' {
 		key = "no" + key
 	}
@@ -132,6 +130,8 @@ func gradeName(s string) string {
 	}
 	return key
 }
+
+var gradeWords = strings.NewReplacer("&", " ", " and ", " ", "number", "no", "better", "btr", "grade", "", "prime", "")
 
 // gradeSpelled maps what stamps and yards write to the tables' names. A mixed
 // stamp counts as the lower of its grades: where the tables have one value for
@@ -147,13 +147,11 @@ var gradeSpelled = map[string]string{
 	"no1d": "no1dense", "no2d": "no2dense", "no1nd": "no1nondense", "no2nd": "no2nondense",
 }
 
-// spellings returns the names a row answers to, squeezed.
-func spellings(name string) []string {
-	key := gradeName(name)
-	if key == "no3stud" { // Southern Pine lists both on one line
-		return []string{key, "no3", "stud"}
-	}
-	return []string{key}
+// answers reports whether a row answers to a grade in its one form. Southern Pine
+// lists No.3 and Stud on one line.
+func (t *tables) answers(name, want string) bool {
+	key := t.keys[name]
+	return key == want || (key == "no3stud" && (want == "no3" || want == "stud"))
 }
 
 func candidates(species string, rows []Grade) string {

@@ -114,7 +114,7 @@ func (g Grade) fits(s Section) error {
 		}
 	}
 	hi := math.Inf(1)
-	if g.Widest > 0 && !(g.Table == "4B" && g.Widest == widestOf(widths[7])) {
+	if g.Widest > 0 {
 		hi = g.Widest
 	}
 	r := measure.Range{Kind: measure.Length, Hi: hi, OpenLo: true, Source: g.Fb.Source}

@@ -88,7 +88,7 @@ func (m Member) notchLimit(n Notch) measure.Check {
 	case !(n.From > 0):
 		c.Limit = math.NaN()
 		c.Err = &measure.Error{Field: "From", Class: measure.ErrUnknown, Want: "how far the notch reaches from the nearer support"}
-	case n.From > m.Length/3:
+	case n.From > m.Length/3+1e-9:
 		c.Limit = 0
 		c.Notes = []string{"no notch in the middle third of the span"}
 	}

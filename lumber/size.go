@@ -100,6 +100,9 @@ func BoardFeet(nominal string, length float64) (float64, error) {
 // lengths is the range of a piece's length.
 var lengths = measure.Range{Kind: measure.Length, Hi: 30, OpenLo: true}
 
+// sizeSigns brings the signs between two sides into one.
+var sizeSigns = strings.NewReplacer("×", "x", "X", "x", "*", "x", " by ", "x", "\"", "", "″", "", " ", "")
+
 // readSize splits a nominal size into its two sides.
 func readSize(nominal string) (w, d dressing, err error) {
 	bad := func(why string) error {
@@ -108,7 +111,7 @@ func readSize(nominal string) (w, d dressing, err error) {
 			Want: knownSizes(),
 		}
 	}
-	clean := strings.NewReplacer("×", "x", "X", "x", "*", "x", " by ", "x", "\"", "", "″", "", " ", "").Replace(strings.TrimSpace(nominal))
+	clean := sizeSigns.Replace(strings.TrimSpace(nominal))
 	first, second, ok := strings.Cut(clean, "x")
 	if !ok || strings.Contains(second, "x") {
 		return w, d, bad("a size is two nominal sides; the length is given apart")

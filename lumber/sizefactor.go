@@ -73,16 +73,26 @@ func SizeFactor(p Property, g Grade, s Section) (measure.Factor, error) {
 	case strings.HasPrefix(g.Table, "4A"):
 		f.Value, f.Why = size4A(p, g.Name, s, n), f.Why+", "+g.Name
 	default:
-		f.Value = math.Min(1, size4A(p, "", s, n))
+		f.Value = min(1, size4A(p, g.Name, s, n), size4A(p, "", s, n))
 		f.Why += "; no factor above 1 for values of one's own or a mixture"
 	}
 	return f, nil
 }
 
+// gradeKey is gradeName for the names of the tables without the work.
+func gradeKey(grade string) string {
+	if t, err := loaded(); err == nil {
+		if key, ok := t.keys[grade]; ok {
+			return key
+		}
+	}
+	return gradeName(grade)
+}
+
 // size4A is the factor of Table 4A by grade.
 func size4A(p Property, grade string, s Section, n float64) float64 {
 	r := sizeRows[n]
-	switch gradeName(grade) {
+	switch gradeKey(grade) {
 	case "stud":
 		switch {
 		case n >= 5:
@@ -115,7 +125,7 @@ func size4A(p Property, grade string, s Section, n float64) float64 {
 
 // ordinary reports whether a grade is one of Select Structural to No.3.
 func ordinary(grade string) bool {
-	switch gradeName(grade) {
+	switch gradeKey(grade) {
 	case "construction", "standard", "utility", "stud":
 		return false
 	}
@@ -149,7 +159,7 @@ func FlatUse(p Property, g Grade, s Section) (measure.Factor, error) {
 			return f, nil
 		}
 		f.Why = "beams and stringers on the wide face, " + g.Name
-		switch name := gradeName(g.Name); {
+		switch name := gradeKey(g.Name); {
 		case p == Fb && name == "selectstructural":
 			f.Value = 0.86
 		case p == Fb && name == "no1":

@@ -138,7 +138,7 @@ func (t *tables) gradeOf(words string) string {
 		return "" // a number
 	}
 	for _, g := range t.grades {
-		if g.Name != "No.3 and Stud" && gradeName(g.Name) == key {
+		if g.Name != "No.3 and Stud" && t.keys[g.Name] == key {
 			return g.Name
 		}
 	}

@@ -59,7 +59,8 @@ type kindOfWood struct {
 // tables holds everything read from the embedded files.
 type tables struct {
 	species []kindOfWood
-	grades  []Grade // in the order of the files
+	grades  []Grade           // in the order of the files
+	keys    map[string]string // grade names in their one form
 }
 
 // loaded reads the embedded files once. An error would be a fault of the build;
@@ -67,7 +68,7 @@ type tables struct {
 var loaded = sync.OnceValues(load)
 
 func load() (*tables, error) {
-	t := &tables{}
+	t := &tables{keys: map[string]string{}}
 	lines, err := readTable("species")
 	if err != nil {
 		return nil, err
@@ -99,6 +100,7 @@ func load() (*tables, error) {
 				return nil, fmt.Errorf("table %s: %w", name, err)
 			}
 			t.grades = append(t.grades, g)
+			t.keys[g.Name] = gradeName(g.Name)
 		}
 	}
 	return t, nil
@@ -128,7 +130,10 @@ func (t *tables) grade(table string, r map[string]string) (Grade, error) {
 		if !ok {
 			return g, fmt.Errorf("width %q", w)
 		}
-		g.Widest = widestOf(s)
+		// Table 4B's widest class serves beyond it as well, with a size factor.
+		if !(table == "4B" && s.n == 12) {
+			g.Widest = widestOf(s)
+		}
 	}
 	st, err := statusOf(r["status"])
 	if err != nil {
