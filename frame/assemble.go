@@ -41,6 +41,7 @@ type span struct {
 
 // A system is a beam prepared for solving.
 type system struct {
+	beam           *Beam
 	ei, ga, length float64
 	joints         []joint
 	spans          []span
@@ -49,9 +50,10 @@ type system struct {
 	rests          []Rest
 	at             []int // joint of each rest
 	fixed          []bool
-	base           *band   // stiffness of the beam alone
-	load           float64 // sum of the loads' sizes, N
-	stiffest       float64 // largest resistance of a joint to moving, N/m
+	base           *band     // stiffness of the beam alone
+	diagonal       []float64 // of the stiffness as last factored
+	load           float64   // sum of the loads' sizes, N
+	stiffest       float64   // largest resistance of a joint to moving, N/m
 	x              []two
 }
 
@@ -72,7 +74,7 @@ func (b *Beam) assemble(extra map[float64]jump) (*system, error) {
 	if err := b.check(); err != nil {
 		return nil, err
 	}
-	s := &system{ei: b.EI, ga: b.GA, length: b.Length, rests: b.Rests}
+	s := &system{beam: b, ei: b.EI, ga: b.GA, length: b.Length, rests: b.Rests}
 	if err := s.setJoints(b); err != nil {
 		return nil, err
 	}
@@ -124,6 +126,7 @@ func (s *system) setJoints(b *Beam) error {
 	}
 	s.fixed = make([]bool, n)
 	s.x = make([]two, n)
+	s.diagonal = make([]float64, n)
 	s.at = make([]int, len(b.Rests))
 	for i, r := range b.Rests {
 		s.at[i] = s.nearest(math.Min(math.Max(r.At, 0), b.Length), tol)

@@ -40,8 +40,8 @@ const leastPivot = 4e-15
 // factor overwrites m by its factors L and D. It returns the least pivot
 // relative to the diagonal element it began as, and its row: next to nothing
 // when a motion is free. A pivot lost in rounding is replaced by a tiny one, so
-// that the factors can still show the free motion. The negated comparisons
-// catch NaN.
+// that the factors can still show the free motion. NaN counts as
+// nothing.
 func (m *band) factor() (weakest float64, row int) {
 	weakest = math.Inf(1)
 	w := m.k + 1
@@ -65,10 +65,10 @@ func (m *band) factor() (weakest float64, row int) {
 			ri[j-i+m.k] = l
 		}
 		ratio := d / diagonal
-		if diagonal == 0 {
+		if !(diagonal > 0) || math.IsNaN(ratio) {
 			ratio = 0
 		}
-		if !(ratio >= weakest) {
+		if ratio < weakest {
 			weakest, row = ratio, i
 		}
 		if !(ratio > leastPivot) {

@@ -48,7 +48,8 @@ func (f *Influence) Area(from, to float64) (plus, minus float64) {
 			continue
 		}
 		lo, hi = lo-p.Start.X, hi-p.Start.X
-		_, _, _, _, w := l.polys(i)
+		c := l.curves(i)
+		w := poly(c.deflection[:])
 		area := w.integral()
 		a := lo
 		for _, b := range append(w.crossings(lo, hi), hi) {
@@ -139,7 +140,7 @@ func (b *Beam) influence(x float64, lift int, impose func(*Beam) map[float64]jum
 	if t, err = s.settle(); err != nil {
 		return nil, err
 	}
-	l, err := s.line(&c, t)
+	l, err := s.line(t)
 	if err != nil {
 		return nil, err
 	}

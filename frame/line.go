@@ -51,39 +51,50 @@ type Line struct {
 	Pieces   []Piece
 }
 
-// polys returns shear, moment, slope, deflection, and the slope of the axis, as
-// polynomials of the distance into the piece.
+// curves are the diagrams of one piece, as polynomials of the distance into it.
+// The axis is the slope of the deflection: without shear deflection, the slope.
+type curves struct {
+	shear       [3]float64
+	moment      [4]float64
+	slope, axis [5]float64
+	deflection  [6]float64
+}
+
+// curves returns those of piece i.
 //
 //	V = V0 - ∫q,  M = M0 + ∫V,  φ = φ0 + ∫M/EI,  w = w0 + ∫(φ - V/GA)
-func (l *Line) polys(i int) (shear, moment, slope, axis, deflection poly) {
+func (l *Line) curves(i int) curves {
 	p := &l.Pieces[i]
 	rise := 0.0
 	if h := p.To - p.Start.X; h > 0 {
 		rise = (p.QTo - p.Q) / h
 	}
-	s := p.Start
-	shear = poly{s.Shear, -p.Q, -rise / 2}
-	moment = poly{s.Moment, s.Shear, -p.Q / 2, -rise / 6}
-	slope = poly{s.Slope, s.Moment / l.EI, s.Shear / 2 / l.EI, -p.Q / 6 / l.EI, -rise / 24 / l.EI}
-	axis = slope
+	s := &p.Start
+	c := curves{
+		shear:  [3]float64{s.Shear, -p.Q, -rise / 2},
+		moment: [4]float64{s.Moment, s.Shear, -p.Q / 2, -rise / 6},
+		slope:  [5]float64{s.Slope, s.Moment / l.EI, s.Shear / 2 / l.EI, -p.Q / 6 / l.EI, -rise / 24 / l.EI},
+	}
+	c.axis = c.slope
 	if l.GA > 0 {
-		axis = append(poly(nil), slope...)
-		for k, v := range shear {
-			axis[k] -= v / l.GA
+		for k, v := range c.shear {
+			c.axis[k] -= v / l.GA
 		}
 	}
-	deflection = make(poly, 6)
-	deflection[0] = s.Deflection
-	for k, v := range axis {
-		deflection[k+1] = v / float64(k+1)
+	c.deflection[0] = s.Deflection
+	for k, v := range c.axis {
+		c.deflection[k+1] = v / float64(k+1)
 	}
-	return shear, moment, slope, axis, deflection
+	return c
 }
 
 // diagram returns the state at distance t into piece i.
 func (l *Line) diagram(i int, t float64) Diagram {
-	shear, moment, slope, _, deflection := l.polys(i)
-	return Diagram{l.Pieces[i].Start.X + t, shear.at(t), moment.at(t), slope.at(t), deflection.at(t)}
+	c := l.curves(i)
+	return Diagram{
+		l.Pieces[i].Start.X + t, poly(c.shear[:]).at(t), poly(c.moment[:]).at(t),
+		poly(c.slope[:]).at(t), poly(c.deflection[:]).at(t),
+	}
 }
 
 func (l *Line) length() float64 {
@@ -151,7 +162,8 @@ func (l *Line) ExtremesWithin(from, to float64) Extremes {
 			continue
 		}
 		lo, hi = lo-p.Start.X, hi-p.Start.X
-		shear, _, _, axis, _ := l.polys(i)
+		c := l.curves(i)
+		shear, axis := poly(c.shear[:]), poly(c.axis[:])
 		inner := append(shear.derivative().crossings(lo, hi), shear.crossings(lo, hi)...)
 		inner = append(inner, axis.crossings(lo, hi)...)
 		sort.Float64s(inner)

@@ -23,40 +23,44 @@ func Uniform(from, to, q float64) Load { return Load{From: from, To: to, Q: q, Q
 // Point returns a point load of p N, downward positive, at a place in m.
 func Point(at, p float64) Load { return Load{From: at, P: p} }
 
-func (l Load) spread() bool { return l.To > l.From }
+// spread reports the shape. A To of zero is none given, even where rounding has
+// left From a hair below zero.
+func (l Load) spread() bool { return l.To > l.From && l.To > 0 }
 
-// check returns what is wrong with a load on a length, if anything. The slack
-// lets places that were summed from feet and inches end where the beam ends.
-func (l Load) check(field string, length float64) error {
+// check returns what is wrong with load i of a list on a length, if anything.
+// The slack lets places that were summed from feet and inches end where the beam
+// ends.
+func (l *Load) check(list string, i int, length float64) error {
+	field := func(part string) string { return list + "[" + itoa(i) + "]" + part }
 	place := measure.Range{Kind: measure.Length, Lo: -slack * length, Hi: length * (1 + slack)}
-	if err := place.Check(field+".From", l.From); err != nil {
-		return err
+	if !place.Has(l.From) {
+		return place.Check(field(".From"), l.From)
 	}
 	if l.spread() {
-		if err := place.Check(field+".To", l.To); err != nil {
-			return err
+		if !place.Has(l.To) {
+			return place.Check(field(".To"), l.To)
 		}
 		if l.P != 0 || l.M != 0 { // NaN is not 0 either
-			return mixed(field, "a spread load (To beyond From) with a point load P or a couple M")
+			return mixed(field(""), "a spread load (To beyond From) with a point load P or a couple M")
 		}
 	} else {
 		if l.To != 0 && l.To != l.From {
 			return &measure.Error{
-				Field: field + ".To", Kind: measure.Length, Value: l.To, Class: measure.ErrRange,
+				Field: field(".To"), Kind: measure.Length, Value: l.To, Class: measure.ErrRange,
 				Want: "0 or From for a point load, more than From for a spread load",
 			}
 		}
 		if l.Q != 0 || l.QTo != 0 {
-			return mixed(field, "a point load (To not beyond From) with a line load Q or QTo")
+			return mixed(field(""), "a point load (To not beyond From) with a line load Q or QTo")
 		}
 	}
-	for _, f := range []struct {
+	for _, f := range [4]struct {
 		name  string
 		kind  measure.Kind
 		value float64
-	}{{"Q", measure.LineLoad, l.Q}, {"QTo", measure.LineLoad, l.QTo}, {"P", measure.Force, l.P}, {"M", measure.Moment, l.M}} {
-		if err := anyFinite(f.kind).Check(field+"."+f.name, f.value); err != nil {
-			return err
+	}{{".Q", measure.LineLoad, l.Q}, {".QTo", measure.LineLoad, l.QTo}, {".P", measure.Force, l.P}, {".M", measure.Moment, l.M}} {
+		if r := anyFinite(f.kind); !r.Has(f.value) {
+			return r.Check(field(f.name), f.value)
 		}
 	}
 	return nil

@@ -23,40 +23,38 @@ func (s *system) loose(k *band, t *trial, shift float64) bool {
 		stored += -shear*off + float64(moment+shear*p.h)*turn
 	}
 	for i, v := range v {
-		size += v * v * *s.base.at(i, i)
+		size += v * v * s.diagonal[i]
 	}
 	for i := range s.rests {
 		if s.rests[i].Support != nil {
 			w := v[s.joints[s.at[i]].w]
 			stored += t.tangent(i, shift) * w * w
-			size += t.stiffness[i] * w * w
 		}
 	}
 	return !(stored > 1e-18*size)
 }
 
-// softest returns the motion that the factored stiffness resists least, its
-// largest part 1, by inverse iteration from a move as a whole with a little of
-// everything.
+// softest returns the motion that the factored stiffness k resists least, each
+// unknown measured by its own stiffness, its largest part 1: inverse iteration
+// from a move as a whole with a little of everything.
 func (s *system) softest(k *band) []float64 {
 	v := make([]float64, len(s.x))
 	for i := range v {
-		if !s.fixed[i] {
-			v[i] = 0.01 * math.Sin(float64(7*i+1))
-		}
+		v[i] = 0.01 * math.Sin(float64(7*i+1))
 	}
 	for i := range s.joints {
-		if w := s.joints[i].w; !s.fixed[w] {
-			v[w]++
-		}
+		v[s.joints[i].w]++
 	}
 	for range 4 {
-		k.solve(v)
-		top := 0.0
 		for i := range v {
+			v[i] *= s.diagonal[i]
 			if s.fixed[i] {
 				v[i] = 0
 			}
+		}
+		k.solve(v)
+		top := 0.0
+		for i := range v {
 			top = max(top, math.Abs(v[i]))
 		}
 		if !(top > 0) || math.IsInf(top, 1) {

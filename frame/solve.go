@@ -16,7 +16,8 @@ const (
 	good     = 1e-9  // imbalance that a result may be left with
 	maxSteps = 200
 	rounding = 0x1p-53
-	doubtful = 1e-9 // relative pivot below which a motion is examined
+	leftover = 0x1p-96 // rounding of a movement kept in two parts, with room
+	doubtful = 1e-9    // relative pivot below which a motion is examined
 )
 
 // A trial is the state of balance at given movements.
@@ -27,8 +28,9 @@ type trial struct {
 	stiffness  []float64 // by rest
 	energy     []float64 // by rest
 	ends       [][2]float64
-	worst      float64 // largest imbalance over scale
-	scale      float64
+	left       float64 // largest imbalance, N
+	scale      float64 // largest force, N
+	moved      float64 // without loads, stiffest resistance times largest movement, N
 	badSupport error
 }
 
@@ -88,38 +90,50 @@ func (s *system) balance(t *trial) {
 		t.scale = max(t.scale, math.Abs(f))
 		stiffest = max(stiffest, k)
 	}
-	// Where no forces are needed (a simple beam whose support has settled) all
-	// are rounding: then the measure is one rounding of the movement.
 	moved := 0.0
 	for i := range s.joints {
-		moved = max(moved, math.Abs(t.x[s.joints[i].w].hi))
+		j := &s.joints[i]
+		turned := max(math.Abs(t.x[j.left].hi), math.Abs(t.x[j.right].hi))
+		moved = max(moved, math.Abs(t.x[j.w].hi), turned*s.length)
 	}
-	t.scale = max(t.scale, rounding*stiffest*moved)
-	worst := 0.0
+	t.moved = 0
+	if s.load == 0 {
+		t.moved = stiffest * moved
+	}
+	t.left = 0
 	for i := range s.joints {
 		j := &s.joints[i]
 		if !s.fixed[j.w] {
-			worst = max(worst, math.Abs(t.out[j.w]))
+			t.left = max(t.left, math.Abs(t.out[j.w]))
 		}
 		for _, d := range [2]int{j.left, j.right} {
 			if !s.fixed[d] {
-				worst = max(worst, math.Abs(t.out[d])/s.length)
+				t.left = max(t.left, math.Abs(t.out[d])/s.length)
 			}
 		}
 	}
-	t.worst = 0
-	if t.scale > 0 {
-		t.worst = worst / t.scale
+}
+
+// balanced reports whether the imbalance is at most a part of the largest force.
+func (t *trial) balanced(part float64) bool { return t.left <= part*t.scale }
+
+// settled reports whether the state is as good as can be had. Where no forces
+// are needed (an unloaded simple beam whose support has settled) all forces are
+// rounding; then the measure is the rounding of the movements.
+func (t *trial) settled() bool { return t.balanced(good) || t.left <= leftover*t.moved }
+
+// residual returns the imbalance relative to the largest force, or to the force
+// of one rounding of the movements where there are none.
+func (t *trial) residual() float64 {
+	if t.left == 0 {
+		return 0
 	}
+	return t.left / max(t.scale, rounding*t.moved)
 }
 
 func (s *system) refuse(i int, sink, force, stiffness float64) error {
-	name := s.rests[i].Name
-	if name == "" {
-		name = "Rests[" + itoa(i) + "]"
-	}
 	return &measure.Error{
-		Field: name + ".Support",
+		Field: s.beam.name(i) + ".Support",
 		Text:  fmt.Sprintf("force %g N, stiffness %g N/m at a sinkage of %g m", force, stiffness, sink),
 		Class: measure.ErrRange,
 		Want:  "a finite force and a finite stiffness of at least 0 N/m",
@@ -143,7 +157,7 @@ func (b *Beam) Solve() (*Line, error) {
 	if err != nil {
 		return nil, err
 	}
-	return s.line(b, t)
+	return s.line(t)
 }
 
 // settle finds the movements at which everything balances.
@@ -156,7 +170,7 @@ func (s *system) settle() (*trial, error) {
 	step := make([]float64, n)
 	factored := make([]float64, len(s.rests)) // stiffness in k
 	have := false
-	bestWorst := math.Inf(1)
+	best.left = math.Inf(1)
 	stalled := 0
 	soften := 1.0
 	s.balance(now)
@@ -187,22 +201,18 @@ func (s *system) settle() (*trial, error) {
 			soften = 1
 		}
 		// The tangent was examined above, so balance on it is a real rest.
-		if now.worst < bestWorst {
-			if now.worst > bestWorst/4 {
-				stalled++
-			} else {
+		stalled++
+		if !(now.left >= best.left) {
+			if now.left < best.left/4 {
 				stalled = 0
 			}
-			bestWorst = now.worst
-			best.copyFrom(now)
-		} else {
-			stalled++
-		}
-		if !shifted && (now.worst <= fine || bestWorst <= good && stalled >= 2) {
+			copy(best.x, now.x)
 			s.balance(best)
-			return best, nil
 		}
-		if shifted && now.worst <= fine {
+		if !shifted && (now.balanced(fine) || stalled >= 2 && best.settled()) {
+			return best, s.within(best.x)
+		}
+		if shifted && now.balanced(fine) {
 			// Balanced, but nothing would bring it back.
 			return nil, s.free(k, now)
 		}
@@ -218,11 +228,7 @@ func (s *system) settle() (*trial, error) {
 		}
 		now, next = next, now
 	}
-	return nil, fmt.Errorf("frame: %w: %d steps left an imbalance of %.1g of the largest force", ErrUnsettled, maxSteps, bestWorst)
-}
-
-func (t *trial) copyFrom(o *trial) {
-	copy(t.x, o.x)
+	return nil, fmt.Errorf("frame: %w: %d steps left an imbalance of %.1g of the largest force", ErrUnsettled, maxSteps, best.residual())
 }
 
 // tangent factors the stiffness at the state t. Where supports have let go and
@@ -257,6 +263,9 @@ func (s *system) tangentInto(k *band, t *trial, shift float64) {
 			*k.at(w, w) += t.tangent(i, shift)
 		}
 	}
+	for i := range s.diagonal {
+		s.diagonal[i] = *k.at(i, i)
+	}
 	for i, f := range s.fixed {
 		if f {
 			k.fix(i)
@@ -272,10 +281,24 @@ func (t *trial) tangent(i int, shift float64) float64 {
 	return shift
 }
 
-// adrift reports whether a movement is far past anything small.
+// within returns an error if the movements are beyond all bounds: what resists
+// them is as good as nothing.
+func (s *system) within(x []two) error {
+	if !s.adrift(x) {
+		return nil
+	}
+	v := make([]float64, len(x))
+	for i := range x {
+		v[i] = x[i].hi
+	}
+	return s.describe(v)
+}
+
+// adrift reports whether a movement is far past anything small: ten thousand
+// times the beam's length.
 func (s *system) adrift(x []two) bool {
 	for i := range s.joints {
-		if math.Abs(x[s.joints[i].w].hi) > 1e6*s.length {
+		if math.Abs(x[s.joints[i].w].hi) > 1e4*s.length {
 			return true
 		}
 	}
@@ -309,7 +332,7 @@ func (s *system) advance(now, next *trial, step []float64) error {
 	g0 := slope(now)
 	g1 := try(1)
 	// Close to the end the slope is rounding: take the whole step.
-	if next.badSupport != nil || now.worst <= 1e-10 || !(math.Abs(g1) > 0.5*math.Abs(g0)) {
+	if next.badSupport != nil || now.balanced(1e-10) || now.settled() || !(math.Abs(g1) > 0.5*math.Abs(g0)) {
 		return nil
 	}
 	lo, glo, hi, ghi := 0.0, g0, 1.0, g1
@@ -343,16 +366,17 @@ func (s *system) advance(now, next *trial, step []float64) error {
 }
 
 // line writes down the diagrams of the state t.
-func (s *system) line(b *Beam, t *trial) (*Line, error) {
+func (s *system) line(t *trial) (*Line, error) {
+	b := s.beam
 	l := &Line{
-		EI: b.EI, GA: b.GA, Residual: t.worst,
+		EI: b.EI, GA: b.GA, Residual: t.residual(),
 		Push: t.push, Couple: make([]float64, len(s.rests)), Places: make([]string, len(s.rests)),
 		Pieces: make([]Piece, 0, len(s.stretches)),
 	}
 	for i := range s.rests {
 		l.Places[i] = b.Rests[i].Name
 		if l.Places[i] == "" {
-			l.Places[i] = fmt.Sprintf("rest at %.3f m", noMinus(b.Rests[i].At, 3))
+			l.Places[i] = "rest at " + strconv.FormatFloat(noMinus(b.Rests[i].At, 3), 'f', 3, 64) + " m"
 		}
 		if j := &s.joints[s.at[i]]; j.rigid == i {
 			l.Push[i] = -t.out[j.w] + 0
@@ -392,11 +416,11 @@ func (l *Line) strain() float64 {
 	w := [4]float64{0.3478548451374538, 0.6521451548625461, 0.6521451548625461, 0.3478548451374538}
 	var sum float64
 	for i := range l.Pieces {
-		shear, moment, _, _, _ := l.polys(i)
+		c := l.curves(i)
 		h := l.Pieces[i].To - l.Pieces[i].Start.X
 		for k := range x {
 			t := h / 2 * (1 + x[k])
-			m, v := moment.at(t), shear.at(t)
+			m, v := poly(c.moment[:]).at(t), poly(c.shear[:]).at(t)
 			e := m * m / (2 * l.EI)
 			if l.GA > 0 {
 				e += v * v / (2 * l.GA)

@@ -11,8 +11,8 @@ import (
 const walkLimit = 20000
 
 // Walk moves a group of loads over the beam (a person, the wheels of a cart) and
-// returns what the beam suffers at most. The group's places are from its own
-// origin, which goes from where the group first touches the beam to where it
+// returns what the beam suffers at most. The group's places are zero or more,
+// from its own origin, which goes from where the group first touches the beam to where it
 // leaves; what of it stands off the beam is left out. The beam's own loads stay.
 //
 // The group is set down every step m, and on and close beside every rest and
@@ -53,20 +53,10 @@ func reach(group []Load) (first, last float64, err error) {
 	}
 	first, last = math.Inf(1), math.Inf(-1)
 	for i, l := range group {
-		field := "group[" + itoa(i) + "]"
-		if err := anyFinite(measure.Length).Check(field+".From", l.From); err != nil {
+		if err := (measure.Range{Kind: measure.Length, Lo: 0, Hi: largest}).Check("group["+itoa(i)+"].From", l.From); err != nil {
 			return 0, 0, err
 		}
-		// Places of a group may lie either side of its origin: only the shape
-		// is checked, as if moved to begin at 0.
-		moved := l
-		if l.spread() {
-			moved.To = l.To - l.From
-		} else if l.To == l.From {
-			moved.To = 0
-		}
-		moved.From = 0
-		if err := moved.check(field, largest); err != nil {
+		if err := l.check("group", i, largest); err != nil {
 			return 0, 0, err
 		}
 		first, last = math.Min(first, l.From), math.Max(last, l.From)
@@ -123,6 +113,7 @@ func (b *Beam) shift(group []Load, origin float64) []Load {
 			l.From += origin
 			l.To = 0
 			if b.on(l.From) {
+				l.From = math.Min(math.Max(l.From, 0), b.Length)
 				out = append(out, l)
 			}
 			continue

@@ -12,7 +12,10 @@ import (
 
 func frameChecks() ([]Check, error) {
 	var out []Check
-	for _, part := range []func() ([]Check, error){frameBeamChecks, frameCoefficientChecks, frameFoundationChecks} {
+	for _, part := range []func() ([]Check, error){
+		frameBeamChecks, frameCoefficientChecks, frameVarying, frameMoving, frameShear, frameWorked,
+		foundationFunctions, foundationFinite, foundationWorked,
+	} {
 		checks, err := part()
 		if err != nil {
 			return nil, err

@@ -39,18 +39,6 @@ func solved(build func() frame.Beam) func() (*frame.Line, error) {
 // the bed that it stands for.
 func between(l *frame.Line, x float64) float64 { return (l.Before(x).Shear + l.At(x).Shear) / 2 }
 
-func frameFoundationChecks() ([]Check, error) {
-	var out []Check
-	for _, part := range []func() ([]Check, error){foundationFunctions, foundationFinite, foundationWorked, frameWorked, frameShear} {
-		checks, err := part()
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, checks...)
-	}
-	return out, nil
-}
-
 // foundationFunctions reads the four functions off a beam long enough to count
 // as infinite, with beta, k and P all 1.
 func foundationFunctions() ([]Check, error) {
