@@ -11,7 +11,7 @@ import (
 func iceChecks() ([]Check, error) {
 	var out []Check
 	for _, set := range []func() ([]Check, error){
-		iceClasses, iceBack, iceRows, iceWeights, iceFinland, iceManual, iceRules,
+		iceClasses, iceBack, iceRows, iceWeights, iceFinland, iceManual, iceRules, iceKelvin,
 	} {
 		checks, err := set()
 		if err != nil {
@@ -20,7 +20,9 @@ func iceChecks() ([]Check, error) {
 		out = append(out, checks...)
 	}
 	for i := range out {
-		out[i].Package = "ice"
+		if out[i].Package == "" {
+			out[i].Package = "ice"
+		}
 	}
 	return out, nil
 }
