@@ -29,9 +29,9 @@ func TestRun(t *testing.T) {
 		want      dock.Status
 		out, errs string
 	}{
-		{nil, dock.SomeOpen, "Otter Point", ""},
+		{nil, dock.SomeShort, "Otter Point", ""},
 		{[]string{"-demo", "work"}, dock.SomeOpen, "Yard work float", ""},
-		{[]string{"-units", "si"}, dock.SomeOpen, "7.315 m", ""},
+		{[]string{"-units", "si"}, dock.SomeShort, "7.315 m", ""},
 		{[]string{"-demo", "work", "-units", "us"}, dock.SomeOpen, " lb, at most", ""},
 		{[]string{"-plan", crowd}, dock.SomeShort, "SHORT", ""},
 		{[]string{"-plan", bad}, dock.Unusable, "", "bad.json:2:"},

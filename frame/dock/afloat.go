@@ -130,7 +130,7 @@ func (d *Dock) uniform() loading {
 	return loading{
 		name:    "under " + measure.Pressure.Print(l.Flotation.Value, d.system()),
 		rests:   rests{on(l.Flotation), on(l.Centre)},
-		notes:   []string{"uniform load: " + srcUniform.String(), "its centre " + d.standing() + " above the deck"},
+		notes:   []string{"uniform load: " + limit("", evenLoad).Rule.String(), "its centre " + d.standing() + " above the deck"},
 		weights: []float.Weight{{Mass: l.Flotation.Value * d.length * d.width / measure.Gravity, At: r3.Vec{Z: d.deckTop() + l.Centre.Value}}},
 	}
 }

@@ -78,16 +78,13 @@ func (fl floating) fill(c measure.Check, value, failed float64) measure.Check {
 // edgeDry checks that the deck's lowest edge stays above the water. A dock that
 // goes under has all of its deck's height against it.
 func (d *Dock) edgeDry(fl floating) measure.Check {
-	return fl.fill(measure.Check{
-		Name: "Lowest deck edge above the water " + fl.name, Kind: measure.Length, Limit: 0, AtLeast: true, Rule: srcDry,
-	}, fl.edge, -d.deckTop())
+	return fl.fill(limit("Lowest deck edge above the water "+fl.name, deckDry), fl.edge, -d.deckTop())
 }
 
 // immersion checks the share of the most immersed float.
 func (d *Dock) immersion(fl floating) measure.Check {
-	c := fl.fill(measure.Check{
-		Name: "Most immersed float " + fl.name, Kind: measure.Percent, Limit: immersedShare, Rule: srcImmersed,
-	}, fl.share, 1)
+	c := fl.fill(limit("Most immersed float "+fl.name, immersed), fl.share, 1)
+	c.Kind = measure.Percent
 	if fl.err == nil {
 		c.Notes = append(c.Notes, d.at(fl.deepest))
 	}
@@ -96,38 +93,34 @@ func (d *Dock) immersion(fl floating) measure.Check {
 
 // tilt checks the deck's tilt.
 func (d *Dock) tilt(fl floating) measure.Check {
-	return fl.fill(measure.Check{
-		Name: "Tilt of the deck " + fl.name, Kind: measure.Angle, Limit: tiltMost, Rule: srcTilt,
-	}, fl.state.Tilt(), 60*degree)
+	return fl.fill(limit("Tilt of the deck "+fl.name, tiltMost), fl.state.Tilt(), 60*degree)
 }
 
 // frameDry checks the height of the frame's underside over the water.
 func (d *Dock) frameDry(fl floating) measure.Check {
-	return fl.fill(measure.Check{
-		Name: "Water to the frame's underside " + fl.name, Kind: measure.Length, Limit: frameFree, AtLeast: true, Rule: srcFrameFree,
-	}, fl.frame, 0)
+	return fl.fill(limit("Water to the frame's underside "+fl.name, frameFree), fl.frame, 0)
 }
 
 // deckHigh checks the height of the deck over the water.
 func (d *Dock) deckHigh(fl floating) measure.Check {
-	return fl.fill(measure.Check{
-		Name: "Water to the deck's lowest corner " + fl.name, Kind: measure.Length, Limit: deckFree, AtLeast: true, Rule: srcDeckFree,
-	}, fl.edge, 0)
+	return fl.fill(limit("Water to the deck's lowest corner "+fl.name, deckFree), fl.edge, 0)
 }
 
 // draft checks the draft of the most immersed float against the one at which the
 // share is reached.
 func (d *Dock) draft(fl floating) measure.Check {
-	c := measure.Check{Name: "Draft of the deepest float " + fl.name, Kind: measure.Length, Rule: srcImmersed}
+	c := limit("Draft of the deepest float "+fl.name, immersed)
+	share := c.Limit
+	c.Kind, c.Limit = measure.Length, math.NaN()
 	if len(d.floats) == 0 {
 		return fl.fill(c, math.NaN(), math.NaN())
 	}
 	m := d.floats[fl.deepest]
 	size := d.floatSize(m.set)
-	c.Limit = immersedShare * size.height
+	c.Limit = share * size.height
 	if size.drum && fl.err == nil {
 		drum := float.Cylinder{Diameter: size.height, Length: size.long}
-		c.Limit, c.Err = drum.Draft(immersedShare * drum.Volume())
+		c.Limit, c.Err = drum.Draft(share * drum.Volume())
 	}
 	value := math.NaN()
 	if u, err := fl.state.Unit(fl.deepest); err == nil {
@@ -170,6 +163,55 @@ func (d *Dock) empty() []measure.Check {
 		fl = settle(base, fl.loading)
 	}
 	return fl.checks(rs, d.weight, d.frameDry, d.deckHigh, d.draft, d.immersion)
+}
+
+// standard holds the dock with nobody aboard against the rest of package float's
+// default set: 20 psf over the deck and 400 lb on any one spot, each with the deck's
+// edge dry and no float too deep, and the rules on level, ends and tilt.
+func (d *Dock) standard() []measure.Check {
+	base, rs, err := d.platform()
+	var out []measure.Check
+	for _, row := range []struct{ criterion, under string }{
+		{deckDry, " under 20 psf, and under 400 lb on any spot"},
+		{immersed, " under 20 psf, and under 400 lb on any spot"},
+		{endDrop, ""},
+		{crossLevel, ""},
+		{tiltMost, ""},
+	} {
+		c := limit(row.criterion+row.under, row.criterion)
+		c.Value = math.NaN()
+		if err != nil {
+			c.Err = err
+		} else if c, err = d.criterion(base, row.criterion); err != nil {
+			c, err = measure.Refuse(row.criterion, err), nil
+		}
+		c.Name, c.Rests = "Criterion: "+row.criterion+row.under, rs.assumptions()
+		out = append(out, c)
+	}
+	return out
+}
+
+// criterion runs one row of package float's table. Its remarks are replaced by
+// what the row measures, since their details are in SI.
+func (d *Dock) criterion(base *float.Platform, name string) (measure.Check, error) {
+	var selected []float.Criterion
+	for _, n := range []string{evenLoad, spotLoad} {
+		s, err := float.CriterionNamed(n)
+		if err != nil {
+			return measure.Check{}, err
+		}
+		selected = append(selected, s)
+	}
+	row, err := float.CriterionNamed(name)
+	if err != nil {
+		return measure.Check{}, err
+	}
+	c, err := row.Rule(float.Deck{Depth: d.deckTop()}, selected...)(base)
+	c.Notes = []string{row.What}
+	if row.Reading != "" {
+		c.Notes = append(c.Notes, "read as: "+row.Reading)
+	}
+	return c, err
 }
 
 // loaded returns the checks under the uniform load.

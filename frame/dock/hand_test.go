@@ -65,13 +65,13 @@ func TestSwimPlatformByHand(t *testing.T) {
 	}
 }
 
-// The work float by hand: blocks 1.2 m x 0.8 m, so that draft is mass over
+// The work float by hand: blocks 1.4 m x 1.0 m, so that draft is mass over
 // density over the sum of their planes, and small-angle heel is moment over
 // weight times GM (ship hydrostatics: BM = I/V), 1 % off at 4 degrees.
 func TestWorkFloatByHand(t *testing.T) {
 	r := report(t, demoText(t, "work", `"along": "0.6 m", "across": "1.2 m"`, `"along": "3 m", "across": "1.2 m"`))
 	mass := check(t, r, "Weight of the whole dock").Value
-	const plane, rho = 8 * 1.2 * 0.8, 998.21 // at 20 °C
+	const plane, rho = 8 * 1.4 * 1.0, 998.21 // at 20 °C
 	if got, want := check(t, r, "Draft of the deepest float with nobody").Value, mass/rho/plane; math.Abs(got-want) > 1e-5 {
 		t.Errorf("draft %.5f m, by hand %.5f m", got, want)
 	}
@@ -79,11 +79,11 @@ func TestWorkFloatByHand(t *testing.T) {
 	all := mass + crew
 	v := all / rho
 	kb := v / plane / 2                                          // above the blocks' bottoms
-	inertia := 8 * (1.2*math.Pow(0.8, 3)/12 + 1.2*0.8*0.78*0.78) // m4 about the long axis
+	inertia := 8 * (1.4/12 + 1.4*0.7*0.7) // m4 about the long axis
 	// Heights above the blocks' bottoms: blocks 0.2, joists and rims 0.492,
 	// boards 0.603, hardware 0.492, chest 0.4 over a deck at 0.622, crew 1.0.
 	joists, rims, boards := 157.0, 64.3, 324.0
-	kg := (136*0.2 + (joists+rims+28)*0.492 + boards*0.603 + 55*(0.622+0.4) + crew*(0.622+1)) / all
+	kg := (8*24*0.2 + (joists+rims+28)*0.492 + boards*0.603 + 55*(0.622+0.4) + crew*(0.622+1)) / all
 	heel := math.Atan(crew * arm / (all * (kb + inertia/v - kg)))
 	if got := check(t, r, "Tilt of the deck").Value; math.Abs(got/heel-1) > 0.02 {
 		t.Errorf("tilt %.4f rad, small-angle by hand %.4f rad", got, heel)

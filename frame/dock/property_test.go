@@ -22,6 +22,9 @@ func TestTurnedDock(t *testing.T) {
 	turned = regexp.MustCompile(`"along": ("[\d.]+ m"), "across": ("[\d.]+ m")`).ReplaceAllString(turned, `"along": $2, "across": $1`)
 	b := report(t, turned)
 	for i, topic := range a.Topics {
+		if topic.Title == "AFLOAT, STANDARD LOADS" {
+			continue // these know length from width
+		}
 		for j, c := range topic.Checks {
 			o := b.Topics[i].Checks[j]
 			if math.Abs(c.Value-o.Value) > 1e-9*math.Max(1, math.Abs(c.Value)) {
@@ -90,7 +93,7 @@ func TestUnknownNeverImproves(t *testing.T) {
 		}
 		before := d.Report(measure.US)
 		for i, e := range plan.Explain() {
-			if (i+b)%5 > 1 { // two of the five plans for each field, in turn
+			if (i+b)%5 > 0 { // one of the five plans for each field, in turn
 				continue
 			}
 			path := strings.ReplaceAll(e.Path, "[]", "[1]")

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"example.org/floewright/float"
 	"example.org/floewright/frame/plan"
 	"example.org/floewright/ice"
 	"example.org/floewright/lumber/measure"
@@ -53,6 +54,7 @@ var sheet = []struct {
 	{"AFLOAT, NOBODY ABOARD", (*Dock).empty},
 	{"AFLOAT, UNIFORM LOAD", (*Dock).loaded},
 	{"AFLOAT, EVERYONE AT ONE EDGE", (*Dock).crowded},
+	{"AFLOAT, STANDARD LOADS", (*Dock).standard},
 	{"LUMBER", (*Dock).lumber},
 	{"STOCK", (*Dock).stock},
 	{"ICE", (*Dock).onIce},
@@ -224,7 +226,7 @@ func (d *Dock) cautions() []Caution {
 	for i := range d.plan.Floats {
 		if d.plan.Floats[i].Shape.Value == "drum" {
 			out = append(out,
-				Caution{"Several authorities forbid drums as floats: reused drums on US Army Corps lakes (63 FR 35826, 1998; ER 1130-2-406), any previously used drum and all metal drums on TVA reservoirs (18 CFR 1304.400). Ask first.", "regulations named, read"},
+				Caution{float.DrumNotice, "regulations named, read"},
 				Caution{"Know what a drum held. Do not cut, weld or drill a drum with an unknown residue.", "common practice"})
 			break
 		}

@@ -1,6 +1,9 @@
 package dock
 
-import "example.org/floewright/lumber/measure"
+import (
+	"example.org/floewright/float"
+	"example.org/floewright/lumber/measure"
+)
 
 // The rules that the checks of this package apply themselves.
 var (
@@ -9,30 +12,32 @@ var (
 		Locator: "load constant 23 kg (51 lb) a person", Status: measure.Quoted,
 	}
 	srcArchimedes = &measure.Source{Title: "Archimedes' principle", Locator: "floats held under", Status: measure.Exact}
-	srcFrameFree  = &measure.Source{
-		Title: "Ameren Missouri, Lake of the Ozarks Dock Guidelines", Locator: "Loads: water to frame under dead load", Status: measure.Read,
-	}
-	srcDeckFree = &measure.Source{
-		Title: "Lake St. Croix Beach (Minnesota), city code", Locator: "docks (4)(b)", Status: measure.Read,
-	}
-	srcUniform = &measure.Source{
-		Title: "Ameren Missouri, Lake of the Ozarks Dock Guidelines", Locator: "Loads: 20 psf for flotation", Status: measure.Read,
-	}
-	srcTilt = &measure.Source{
-		Title: "An unnamed US state building code, floating docks", Locator: "tilt under load along a side", Status: measure.Quoted,
-	}
-	srcImmersed = &measure.Source{Title: "No float more than 85 % immersed at any selected load", Status: measure.OwnChoice}
-	srcDry      = &measure.Source{Title: "The lowest deck edge dry at any selected load", Status: measure.OwnChoice}
-	srcPerson   = &measure.Source{Title: "IMO, Code on Intact Stability", Locator: "3.5.2.7, a standing person's centre 1.0 m up", Status: measure.Read}
-	srcLength   = &measure.Source{Title: "A piece is cut from one board", Status: measure.Exact}
+	srcPerson     = &measure.Source{Title: "IMO, Code on Intact Stability", Locator: "3.5.2.7, a standing person's centre 1.0 m up", Status: measure.Read}
+	srcLength     = &measure.Source{Title: "A piece is cut from one board", Status: measure.Exact}
 )
 
-// The limits that go with them.
 const (
-	liftOne       = 23.0 // kg
-	frameFree     = 7 * measure.Inch
-	deckFree      = 10 * measure.Inch
-	tiltMost      = 5 * degree
-	immersedShare = 0.85
-	degree        = 0.017453292519943295 // π/180
+	liftOne = 23.0                 // kg
+	degree  = 0.017453292519943295 // π/180
 )
+
+// The criteria of floating that the loadings are held against, by their names in
+// package float.
+const (
+	frameFree  = "7 in from water to frame"
+	deckFree   = "10 in to the deck"
+	deckDry    = "deck edge dry"
+	immersed   = "drums at most 85 % immersed"
+	tiltMost   = "tilt at most 5 deg"
+	evenLoad   = "20 psf over the deck"
+	spotLoad   = "400 lb on one spot"
+	endDrop    = "end loses at most 4 in"
+	crossLevel = "cross level 3/8 in in 3 ft"
+)
+
+// limit returns a check with the limit, side and source of a criterion of package
+// float; the value is the caller's.
+func limit(name, criterion string) measure.Check {
+	c, err := float.CriterionNamed(criterion)
+	return measure.Check{Name: name, Kind: c.Kind, Limit: c.Limit, AtLeast: c.AtLeast, Rule: c.Source, Err: err}
+}
