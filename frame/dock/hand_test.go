@@ -78,7 +78,7 @@ func TestWorkFloatByHand(t *testing.T) {
 	crew, arm := 3*95.0, 1.2-0.15
 	all := mass + crew
 	v := all / rho
-	kb := v / plane / 2                                          // above the blocks' bottoms
+	kb := v / plane / 2                   // above the blocks' bottoms
 	inertia := 8 * (1.4/12 + 1.4*0.7*0.7) // m4 about the long axis
 	// Heights above the blocks' bottoms: blocks 0.2, joists and rims 0.492,
 	// boards 0.603, hardware 0.492, chest 0.4 over a deck at 0.622, crew 1.0.
