@@ -97,7 +97,7 @@ func (m Member) withCompression(d Demand, v Design) (float64, error) {
 	fbe := math.Inf(1)
 	if f[edge] > 0 && f[flat] > 0 {
 		var err error
-		if fbe, err = m.fbE(v, edge); err != nil {
+		if fbe, err = m.fbE(v.Emin.Value, edge); err != nil {
 			return 0, err
 		}
 	}
@@ -124,10 +124,10 @@ func (m Member) withCompression(d Demand, v Design) (float64, error) {
 
 // fbE returns the buckling stress of bending on edge; infinite where CL is 1 by
 // rule.
-func (m Member) fbE(v Design, edge int) (float64, error) {
-	s, fb, held := m.whole(), v.Fb, m.Held
+func (m Member) fbE(emin float64, edge int) (float64, error) {
+	s, held := m.whole(), m.Held
 	if edge == 1 {
-		s, fb, held = m.ply().Turned(), v.FbAcross, false
+		s, held = m.ply().Turned(), false
 		m.Unbraced = math.Max(m.Unbraced, m.Length)
 	}
 	if s.Depth <= s.Width || held || nominalDepth(s.Depth) <= 2*nominalDepth(s.Width) {
@@ -141,6 +141,6 @@ func (m Member) fbE(v Design, edge int) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	_, fbe, err := beamStability(fb.without("CL", "Cfu"), v.Emin.Value, le, s.Depth, s.Width)
+	fbe, _, err := beamBuckling(emin, le, s.Depth, s.Width)
 	return fbe, err
 }

@@ -59,7 +59,8 @@ func (m Member) lateral(s Section, fb, emin Strength) (measure.Factor, error) {
 	if err != nil {
 		return f, err
 	}
-	return BeamStability(fb.without("Cfu"), emin.Value, le, s.Depth, s.Width)
+	// Fb* leaves out Cfu, which is 1 for whatever is deeper than wide.
+	return BeamStability(fb.Value, emin.Value, le, s.Depth, s.Width)
 }
 
 // nominalDepth turns a dressed side into the nominal one that the rules of thumb

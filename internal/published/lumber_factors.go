@@ -35,11 +35,14 @@ func lumberFactors() ([]Check, error) {
 			}
 		}
 		c := Check{
-			Package: lumberPackage, Source: src, Quantity: strings.Join(what, " "), Printed: r["printed"],
+			Package: lumberPackage, Source: src, Quantity: strings.Join(what, " "), Printed: r["printed"], Step: exactStep,
 			Compute: func() (float64, error) {
 				f, err := lumberFactor(r, p)
 				return f.Value, err
 			},
+		}
+		if r["symbol"] == "Cb" { // rounded from its formula
+			c.Step = 0.01
 		}
 		if err := r.deviation(&c); err != nil {
 			return nil, err
@@ -48,6 +51,9 @@ func lumberFactors() ([]Check, error) {
 	}
 	return out, nil
 }
+
+// exactStep is for printed factors that are exact: 0.9 is not 0.92.
+const exactStep = 1e-9
 
 // lumberFactor calls the function a row is about.
 func lumberFactor(r row, p lumber.Property) (measure.Factor, error) {
