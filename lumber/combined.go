@@ -42,10 +42,10 @@ func (m Member) withTension(d Demand, v Design) (float64, error) {
 	if v.Ft.Err != nil {
 		return 0, v.Ft.Err
 	}
-	ft := d.Axial / m.whole().Area()
+	ft := d.Axial / m.Whole().Area()
 	pulled := ft / v.Ft.Value
 	pressed := 0.0
-	if f := math.Abs(d.Moment) / m.whole().Modulus(); f > 0 {
+	if f := math.Abs(d.Moment) / m.Whole().Modulus(); f > 0 {
 		if v.Fb.Err != nil {
 			return 0, v.Fb.Err
 		}
@@ -69,9 +69,9 @@ func (m Member) withTension(d Demand, v Design) (float64, error) {
 // NDS 3.9.2. Where a bracket is not positive the member buckles: an error.
 func (m Member) withCompression(d Demand, v Design) (float64, error) {
 	s := m.ply()
-	f := [2]float64{math.Abs(d.Moment) / m.whole().Modulus(), math.Abs(d.FlatMoment) / m.modulusAcross()}
+	f := [2]float64{math.Abs(d.Moment) / m.Whole().Modulus(), math.Abs(d.FlatMoment) / m.modulusAcross()}
 	strength := [2]Strength{v.Fb, v.FbAcross}
-	fc := -d.Axial / m.whole().Area()
+	fc := -d.Axial / m.Whole().Area()
 	var euler [2]float64
 	if fc > 0 {
 		if v.Fc.Err != nil {
@@ -125,7 +125,7 @@ func (m Member) withCompression(d Demand, v Design) (float64, error) {
 // fbE returns the buckling stress of bending on edge; infinite where CL is 1 by
 // rule.
 func (m Member) fbE(emin float64, edge int) (float64, error) {
-	s, held := m.whole(), m.Held
+	s, held := m.Whole(), m.Held
 	if edge == 1 {
 		s, held = m.ply().Turned(), false
 		m.Unbraced = math.Max(m.Unbraced, m.Length)

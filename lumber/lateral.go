@@ -21,7 +21,7 @@ func (m Member) lateralLength() (float64, error) {
 
 // beam returns CL for bending about the horizontal axis.
 func (m Member) beam(fb, emin Strength) (measure.Factor, error) {
-	s := m.whole()
+	s := m.Whole()
 	return m.lateral(s, fb, emin)
 }
 

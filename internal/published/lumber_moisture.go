@@ -15,7 +15,7 @@ func lumberDensity() ([]Check, error) {
 		return nil, err
 	}
 	book := measure.Source{Title: "Wood Structural Design Data (American Wood Council)", Edition: "1992", Locator: "weights at 15 %", Status: measure.Read}
-	worked := independent("NDS Supplement 3.1.3", "62.4 G/(1 + 0.009 G m)(1 + m/100), m held at 30 below the line")
+	worked := lumberWorked("NDS Supplement 3.1.3", "62.4 G/(1 + 0.009 G m)(1 + m/100), m held at 30 below the line")
 	var out []Check
 	for _, r := range table {
 		g, err := r.num("G")
@@ -33,7 +33,7 @@ func lumberDensity() ([]Check, error) {
 			printed := r[column]
 			out = append(out, Check{
 				Package: lumberPackage, Quantity: fmt.Sprintf("density of %s at %g %%", r["species"], m), Source: src,
-				Printed: printed, Unit: "lb/ft³", Step: step(column),
+				Printed: printed, Unit: "lb/ft³", Step: lumberStep(column),
 				Compute: func() (float64, error) {
 					rho, err := lumber.Density(g, m)
 					return rho / measure.PCF, err
@@ -46,7 +46,7 @@ func lumberDensity() ([]Check, error) {
 
 // step restores the rounding step of columns that lost trailing zeros: the
 // book's weights have one decimal, the computed ones two.
-func step(column string) float64 {
+func lumberStep(column string) float64 {
 	if column == "printed" {
 		return 0.1
 	}
@@ -59,7 +59,7 @@ func lumberPoreFull() ([]Check, error) {
 	if err != nil {
 		return nil, err
 	}
-	src := independent("Wood Handbook, chapter 4", "100 (1.54 - Gb)/(1.54 Gb)")
+	src := lumberWorked("Wood Handbook, chapter 4", "100 (1.54 - Gb)/(1.54 Gb)")
 	var out []Check
 	for _, r := range table {
 		basic, err := r.num("basic")

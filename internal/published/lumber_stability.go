@@ -16,7 +16,7 @@ func lumberColumns() ([]Check, error) {
 	}
 	var out []Check
 	for _, r := range table {
-		x, err := r.nums("FcStar", "Emin", "le")
+		x, err := lumberNums(r, "FcStar", "Emin", "le")
 		if err != nil {
 			return nil, err
 		}
@@ -32,7 +32,7 @@ func lumberColumns() ([]Check, error) {
 				return f.Value * x[0] * measure.PSI * s.Area() / measure.PoundForce, err
 			},
 		}
-		if err := r.deviation(&c); err != nil {
+		if err := lumberDeviation(r, &c); err != nil {
 			return nil, err
 		}
 		out = append(out, c)
