@@ -2,6 +2,7 @@ package published
 
 import (
 	"fmt"
+	"math"
 
 	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
@@ -31,8 +32,8 @@ func lumberSource(title, edition, locator, word string) (measure.Source, error) 
 	return measure.Source{Title: title, Edition: edition, Locator: locator, Status: st}, err
 }
 
-// lumberDeviation sets a row's own limit where the table has one.
-func lumberDeviation(r row, c *Check) error {
+// deviation sets a row's own limit where the table has one.
+func (r row) deviation(c *Check) error {
 	c.Because = r["because"]
 	if c.Because == "" {
 		return nil
@@ -42,25 +43,15 @@ func lumberDeviation(r row, c *Check) error {
 	return err
 }
 
-// lumberNums returns several columns as numbers.
-func lumberNums(r row, columns ...string) ([]float64, error) {
-	out := make([]float64, len(columns))
-	for i, c := range columns {
-		x, err := r.num(c)
-		if err != nil {
-			return nil, err
-		}
-		out[i] = x
-	}
-	return out, nil
-}
-
-// lumberWorked is the status of values computed by another program.
-func lumberWorked(title, locator string) measure.Source {
+// independent is the status of values computed by another program.
+func independent(title, locator string) measure.Source {
 	return measure.Source{Title: title, Locator: locator, Status: measure.Independent}
 }
 
-// lumberPSI returns a value of one's own, for examples that give a stress.
-func lumberPSI(x float64) lumber.Value {
+// psiOf returns a value of one's own, for examples that give a stress.
+func psiOf(x float64) lumber.Value {
 	return lumber.Value{Printed: x, Unit: measure.PSI, Source: &measure.Source{Title: "the example", Status: measure.Read}}
 }
+
+// safe is the square root for spans by bending.
+func safe(x float64) float64 { return math.Sqrt(math.Max(0, x)) }

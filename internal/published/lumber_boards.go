@@ -14,7 +14,7 @@ func lumberBoards() ([]Check, error) {
 	if err != nil {
 		return nil, err
 	}
-	src := lumberWorked("Beams of one to three equal spans", "point load at mid span")
+	src := independent("Beams of one to three equal spans", "point load at mid span")
 	var out []Check
 	for _, r := range table {
 		x, err := lumberNums(r, "spacing", "force", "spans")

@@ -26,7 +26,7 @@ func lumberExamples() ([]Check, error) {
 			Package: lumberPackage, Source: src, Quantity: r["quantity"], Printed: r["printed"], Unit: r["unit"],
 			Compute: func() (float64, error) { return lumberExample(r["id"]) },
 		}
-		if err := lumberDeviation(r, &c); err != nil {
+		if err := r.deviation(&c); err != nil {
 			return nil, err
 		}
 		out = append(out, c)
@@ -171,10 +171,10 @@ func lumberFormwork(id string) (float64, error) {
 	}
 	m := lumber.Member{Section: s, Dry: true, Smooth: true, Held: true}
 	continuous := func(fb, fv, w float64) (bending, shear float64, err error) {
-		m.Grade = lumber.Grade{Species: "the example", Fb: lumberPSI(fb), Fv: lumberPSI(fv)}
+		m.Grade = lumber.Grade{Species: "the example", Fb: psiOf(fb), Fv: psiOf(fv)}
 		d, err := m.Adjusted(lumber.TenYears)
 		w *= measure.PLF
-		return math.Sqrt(10*d.Fb.Value*s.Modulus()/w) / in, (d.Fv.Value*s.Area()/1.5/(0.625*w) + 2*s.Depth) / in, err
+		return safe(10*d.Fb.Value*s.Modulus()/w) / in, (d.Fv.Value*s.Area()/1.5/(0.625*w) + 2*s.Depth) / in, err
 	}
 	switch id {
 	case "P1":

@@ -44,7 +44,7 @@ func lumberFactors() ([]Check, error) {
 		if r["symbol"] == "Cb" { // rounded from its formula
 			c.Step = 0.01
 		}
-		if err := lumberDeviation(r, &c); err != nil {
+		if err := r.deviation(&c); err != nil {
 			return nil, err
 		}
 		out = append(out, c)

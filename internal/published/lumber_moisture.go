@@ -15,7 +15,7 @@ func lumberDensity() ([]Check, error) {
 		return nil, err
 	}
 	book := measure.Source{Title: "Wood Structural Design Data (American Wood Council)", Edition: "1992", Locator: "weights at 15 %", Status: measure.Read}
-	worked := lumberWorked("NDS Supplement 3.1.3", "62.4 G/(1 + 0.009 G m)(1 + m/100), m held at 30 below the line")
+	worked := independent("NDS Supplement 3.1.3", "62.4 G/(1 + 0.009 G m)(1 + m/100), m held at 30 below the line")
 	var out []Check
 	for _, r := range table {
 		g, err := r.num("G")
@@ -59,7 +59,7 @@ func lumberPoreFull() ([]Check, error) {
 	if err != nil {
 		return nil, err
 	}
-	src := lumberWorked("Wood Handbook, chapter 4", "100 (1.54 - Gb)/(1.54 Gb)")
+	src := independent("Wood Handbook, chapter 4", "100 (1.54 - Gb)/(1.54 Gb)")
 	var out []Check
 	for _, r := range table {
 		basic, err := r.num("basic")

@@ -12,7 +12,7 @@ func lumberSizes() ([]Check, error) {
 		return nil, err
 	}
 	ps20 := measure.Source{Title: "American Softwood Lumber Standard PS 20", Locator: "dressed sizes", Status: measure.Quoted}
-	worked := lumberWorked("Section properties", "b d, b d²/6, b d³/12")
+	worked := independent("Section properties", "b d, b d²/6, b d³/12")
 	const in = measure.Inch
 	var out []Check
 	for _, r := range table {
@@ -46,7 +46,7 @@ func lumberSizes() ([]Check, error) {
 		}
 		out = append(out, Check{
 			Package: lumberPackage, Quantity: r["nominal"] + " board feet a foot",
-			Source: lumberWorked("Board measure", "nominal inches times nominal inches over 12"), Printed: r["bf"], Unit: "bf/ft",
+			Source: independent("Board measure", "nominal inches times nominal inches over 12"), Printed: r["bf"], Unit: "bf/ft",
 			Compute: func() (float64, error) { return lumber.BoardFeet(r["nominal"], measure.Foot) },
 		})
 	}
@@ -59,7 +59,7 @@ func lumberTorsion() ([]Check, error) {
 	if err != nil {
 		return nil, err
 	}
-	series := lumberWorked("Saint-Venant's series for the torsion of rectangles", "summed at high precision")
+	series := independent("Saint-Venant's series for the torsion of rectangles", "summed at high precision")
 	book := measure.Source{Title: "Textbooks on strength of materials", Locator: "appendix table of torsion of rectangles", Status: measure.Read}
 	var out []Check
 	for _, r := range table {

@@ -43,7 +43,7 @@ func lumberJoists() ([]Check, error) {
 				return span / measure.Inch, err
 			},
 		}
-		if err := lumberDeviation(r, &c); err != nil {
+		if err := r.deviation(&c); err != nil {
 			return nil, err
 		}
 		out = append(out, c)
@@ -153,7 +153,7 @@ func lumberDeckBeams() ([]Check, error) {
 				return span / measure.Inch, err
 			},
 		}
-		if err := lumberDeviation(r, &c); err != nil {
+		if err := r.deviation(&c); err != nil {
 			return nil, err
 		}
 		out = append(out, c)

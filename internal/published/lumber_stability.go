@@ -32,7 +32,7 @@ func lumberColumns() ([]Check, error) {
 				return f.Value * x[0] * measure.PSI * s.Area() / measure.PoundForce, err
 			},
 		}
-		if err := lumberDeviation(r, &c); err != nil {
+		if err := r.deviation(&c); err != nil {
 			return nil, err
 		}
 		out = append(out, c)
