@@ -40,7 +40,7 @@ func (m Member) Overhang(back, point, less float64) (float64, measure.Check, err
 		return 0, measure.Check{}, v.E.Err
 	}
 	// a² + L a = 3EI/(180 P) = k; the root without loss of digits where k is small.
-	k := 3 * v.E.Value * m.whole().Inertia() / (tipLimit * point)
+	k := 3 * v.E.Value * m.Whole().Inertia() / (tipLimit * point)
 	tip := 2*k/(back+math.Sqrt(back*back+4*k)) - less
 	c := measure.Check{
 		Name: "overhang, a quarter of the span governs", Kind: measure.Length, Value: math.NaN(), Limit: back / 4,
@@ -94,7 +94,7 @@ func (m Member) BeamSpan(joist, overhang, dead, live float64) (float64, measure.
 			return 0, measure.Check{}, s.Err
 		}
 	}
-	s := m.whole()
+	s := m.Whole()
 	reach := (joist + overhang) * (joist + overhang) / (2 * joist)
 	all, passing := (dead+live)*reach, live*reach
 	c := measure.Check{Kind: measure.Length, Value: m.Length, Limit: math.Inf(1), Rule: srcBeam, Rests: m.restsHeld("by the joists")}

@@ -110,7 +110,7 @@ func limited(name string, value float64, s Strength, rule *measure.Source) measu
 func (m Member) modulusAcross() float64 { return m.plies() * m.ply().Turned().Modulus() }
 
 func (m Member) bending(d Demand, v Design) measure.Check {
-	return limited("bending", math.Abs(d.Moment)/m.whole().Modulus(), v.Fb, srcBending)
+	return limited("bending", math.Abs(d.Moment)/m.Whole().Modulus(), v.Fb, srcBending)
 }
 
 func (m Member) bendingAcross(d Demand, v Design) measure.Check {
@@ -119,7 +119,7 @@ func (m Member) bendingAcross(d Demand, v Design) measure.Check {
 
 func (m Member) shear(d Demand, v Design) measure.Check {
 	force := math.Abs(d.Shear) - d.Relief
-	c := limited("shear", 1.5*force/m.whole().Area(), v.Fv, srcShear)
+	c := limited("shear", 1.5*force/m.Whole().Area(), v.Fv, srcShear)
 	if d.Relief > 0 {
 		c.Name = "shear a depth from the support"
 		c.Notes = append(c.Notes, "loads within a depth of the support's face are left out (NDS 3.4.3.1): "+
@@ -129,7 +129,7 @@ func (m Member) shear(d Demand, v Design) measure.Check {
 }
 
 func (m Member) axial(d Demand, v Design) measure.Check {
-	stress := math.Abs(d.Axial) / m.whole().Area()
+	stress := math.Abs(d.Axial) / m.Whole().Area()
 	if d.Axial > 0 {
 		return limited("tension", stress, v.Ft, srcTension)
 	}
@@ -146,7 +146,7 @@ func (m Member) bearing(d Demand, v Design) measure.Check {
 	}
 	s := v.FcPerp
 	s.factor(BearingArea(d.Bearing, d.Inner))
-	return limited("bearing", d.Reaction/(m.whole().Width*d.Bearing), s, srcBearing)
+	return limited("bearing", d.Reaction/(m.Whole().Width*d.Bearing), s, srcBearing)
 }
 
 // creep returns Kcr, by which the elastic deflection under lasting load grows

@@ -42,10 +42,10 @@ func (m Member) withTension(d Demand, v Design) (float64, error) {
 	if v.Ft.Err != nil {
 		return 0, v.Ft.Err
 	}
-	ft := d.Axial / m.whole().Area()
+	ft := d.Axial / m.Whole().Area()
 	pulled := ft / v.Ft.Value
 	pressed := 0.0
-	if f := math.Abs(d.Moment) / m.whole().Modulus(); f > 0 {
+	if f := math.Abs(d.Moment) / m.Whole().Modulus(); f > 0 {
 		if v.Fb.Err != nil {
 			return 0, v.Fb.Err
 		}
@@ -69,9 +69,9 @@ func (m Member) withTension(d Demand, v Design) (float64, error) {
 // NDS 3.9.2. Where a bracket is not positive the member buckles: an error.
 func (m Member) withCompression(d Demand, v Design) (float64, error) {
 	s := m.ply()
-	f := [2]float64{math.Abs(d.Moment) / m.whole().Modulus(), math.Abs(d.FlatMoment) / m.modulusAcross()}
+	f := [2]float64{math.Abs(d.Moment) / m.Whole().Modulus(), math.Abs(d.FlatMoment) / m.modulusAcross()}
 	strength := [2]Strength{v.Fb, v.FbAcross}
-	fc := -d.Axial / m.whole().Area()
+	fc := -d.Axial / m.Whole().Area()
 	var euler [2]float64
 	if fc > 0 {
 		if v.Fc.Err != nil {
@@ -97,7 +97,7 @@ func (m Member) withCompression(d Demand, v Design) (float64, error) {
 	fbe := math.Inf(1)
 	if f[edge] > 0 && f[flat] > 0 {
 		var err error
-		if fbe, err = m.fbE(v, edge); err != nil {
+		if fbe, err = m.fbE(v.Emin.Value, edge); err != nil {
 			return 0, err
 		}
 	}
@@ -124,10 +124,10 @@ func (m Member) withCompression(d Demand, v Design) (float64, error) {
 
 // fbE returns the buckling stress of bending on edge; infinite where CL is 1 by
 // rule.
-func (m Member) fbE(v Design, edge int) (float64, error) {
-	s, fb, held := m.whole(), v.Fb, m.Held
+func (m Member) fbE(emin float64, edge int) (float64, error) {
+	s, held := m.Whole(), m.Held
 	if edge == 1 {
-		s, fb, held = m.ply().Turned(), v.FbAcross, false
+		s, held = m.ply().Turned(), false
 		m.Unbraced = math.Max(m.Unbraced, m.Length)
 	}
 	if s.Depth <= s.Width || held || nominalDepth(s.Depth) <= 2*nominalDepth(s.Width) {
@@ -141,6 +141,6 @@ func (m Member) fbE(v Design, edge int) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	_, fbe, err := beamStability(fb.without("CL", "Cfu"), v.Emin.Value, le, s.Depth, s.Width)
+	fbe, _, err := beamBuckling(emin, le, s.Depth, s.Width)
 	return fbe, err
 }

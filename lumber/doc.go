@@ -16,11 +16,51 @@
 // compares them with a [Demand] of any analysis. The zero values of a Member are
 // the cautious ones: wet, incised, single, unheld, loads permanent.
 //
+// Tables of spans follow from the same values: [Member.Span] for joists,
+// [Member.BeamSpan] for beams of one to three plies, [Member.Overhang] for joists
+// past their support, [Board.Check] for deck boards by table or rating. Weight,
+// shrinkage and gaps follow from specific gravity and moisture ([Member.Weights],
+// [Shrinkage], [Gap]).
+//
+// # Assumptions
+//
+// Where sources differ both are on record, and the choice is named: Select
+// Structural Spruce-Pine-Fir has an Fb of 1250 psi (one transcription prints 1150,
+// from which the published spans do not follow); Douglas Fir-Larch No.2 has 900
+// (875 until 1997); Southern Pine before 2013 was listed higher and is not mixed
+// in; Redwood weighs by a specific gravity of 0.37 on the light and 0.44 on the
+// heavy side. Timbers that show incisions are reduced like dimension lumber, damp
+// lumber in service is taken at 60 % moisture, and a section up to 1/16 in. off a
+// dressed size counts as that size: our choices.
+//
+// # What is complete
+//
+// Sizes of PS 20 to 14 in. of width and timbers to 24 in.; Table 4A for thirteen
+// species groups, Table 4B in thirteen grades, Table 4D for Douglas Fir-Larch,
+// Hem-Fir, Spruce-Pine-Fir and Southern Pine, with gaps: a grade that is not in
+// the files is an error that lists those that are. All factors of NDS Table 4.3.1
+// but buckling stiffness (CT, for trusses). Columns are single or of
+// plies that buckle each for itself sideways (no credit for nailing, NDS 15.3).
+// The strength across the grain in tension, and what a notch away from the ends
+// takes off the bending strength, are not computed: check the depth left.
+//
+// Published spans that do not follow from design values, and are not reproduced:
+// deck beams of species other than Southern Pine, and one to three short cells of
+// three-ply beams. Heights of deck posts (their load is not on record) are left
+// out. Tests run every recorded outside value.
+//
 // # Limits
 //
 // Boards thinner than 2 in. nominal, 5/4 decking among them, have no published
-// design values: their strength is no answer, their rule a table or the rating
-// on the board. Glued, machine-graded and fire-treated lumber, impact, and the
-// resistance factors of limit states design are not covered. Nothing here
-// replaces local codes, permits and licensed practice.
+// design values: their strength is no answer, their rule a table or the rating on
+// the board. Glued, machine-graded and fire-treated lumber, impact, and limit
+// states design (the CSA values for Canada) are not covered. Nothing here replaces
+// local codes, permits and licensed practice.
+//
+// # Sources
+//
+// National Design Specification for Wood Construction and its Supplement,
+// American Wood Council, 2018; PS 20, NIST; International Residential Code 2012 to
+// 2021 and DCA 6-2015 for spans; Wood Handbook, FPL-GTR-190, and FPL-RP-489 for
+// moisture. Each value and factor names its place and how well it was read.
 package lumber

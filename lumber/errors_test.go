@@ -133,6 +133,7 @@ func TestBadNumbers(t *testing.T) {
 		"Unbraced":      member(func(m *lumber.Member, x float64) { m.Unbraced = x }),
 		"Length":        member(func(m *lumber.Member, x float64) { m.Length = x }),
 		"Fb":            member(func(m *lumber.Member, x float64) { m.Grade.Fb.Printed = x * 1e-9; m.Grade.Fb.Unit = 1 }),
+		"Widest":        member(func(m *lumber.Member, x float64) { m.Grade.Widest = x }),
 		"Emin":          member(func(m *lumber.Member, x float64) { m.Grade.Emin.Printed = x }),
 		"Bearing":       demand(func(d *lumber.Demand, x float64) { d.Bearing = x }),
 		"Relief":        demand(func(d *lumber.Demand, x float64) { d.Relief = x }),

@@ -405,3 +405,35 @@ func FuzzMoisture(f *testing.F) {
 		}
 	})
 }
+
+// FuzzOwnGrade: values of one's own are reduced, never raised beyond what the
+// duration and the flat use allow, and a missing one has its reason.
+func FuzzOwnGrade(f *testing.F) {
+	f.Add(8e6, 1e6, 2e6, 1e7, 9e9, 3e9, 0.05, 0.2)
+	f.Add(0.0, -1e6, 2e6, 1e7, 9e9, 3e9, 0.05, 0.2)
+	f.Add(1.0, math.NaN(), 2e6, 1e7, 9e9, math.Inf(1), 0.14, 0.14)
+	f.Fuzz(func(t *testing.T, fb, fv, perp, fc, e, emin, w, d float64) {
+		own := func(x float64) lumber.Value { return lumber.Value{Printed: x, Unit: 1} }
+		m := lumber.Member{
+			Section: lumber.Section{Width: w, Depth: d}, Length: 1.5,
+			Grade: lumber.Grade{Name: "as tested", Fb: own(fb), Fv: own(fv), FcPerp: own(perp), Fc: own(fc), E: own(e), Emin: own(emin)},
+		}
+		v, err := m.Adjusted(lumber.TenYears)
+		ours(t, err)
+		if err != nil {
+			return
+		}
+		for symbol, s := range all(v) {
+			ours(t, s.Err)
+			if math.IsNaN(s.Value) || s.Value < 0 || s.Value > 1.2*s.Reference.SI() || (s.Err != nil && s.Value != 0) {
+				t.Fatalf("%s %+v", symbol, s)
+			}
+			if s.Reference.SI() == 0 && s.Err == nil {
+				t.Fatalf("%s has a value out of none", symbol)
+			}
+		}
+		if got := m.Whole(); got != m.Section {
+			t.Fatalf("one ply is %v", got)
+		}
+	})
+}

@@ -21,7 +21,7 @@ func (m Member) lateralLength() (float64, error) {
 
 // beam returns CL for bending about the horizontal axis.
 func (m Member) beam(fb, emin Strength) (measure.Factor, error) {
-	s := m.whole()
+	s := m.Whole()
 	return m.lateral(s, fb, emin)
 }
 
@@ -59,7 +59,8 @@ func (m Member) lateral(s Section, fb, emin Strength) (measure.Factor, error) {
 	if err != nil {
 		return f, err
 	}
-	return BeamStability(fb.without("Cfu"), emin.Value, le, s.Depth, s.Width)
+	// Fb* leaves out Cfu, which is 1 for whatever is deeper than wide.
+	return BeamStability(fb.Value, emin.Value, le, s.Depth, s.Width)
 }
 
 // nominalDepth turns a dressed side into the nominal one that the rules of thumb

@@ -36,7 +36,7 @@ type Member struct {
 	Plies int // side by side, 0 is 1; moments and forces are of all together
 
 	Dry        bool // stays at 19 % moisture or less; not on a dock
-	Smooth     bool // not incised: the faces show no slits
+	Smooth     bool // not incised: the faces show no slits (Southern Pine mostly; look)
 	Repetitive bool // one of three or more, at most 24 in. apart, joined by boards
 	Flat       bool // lies on its wide face, however Section is written
 
@@ -56,8 +56,10 @@ func (m Member) ply() Section {
 	return m.Section
 }
 
-// whole returns the section of all plies.
-func (m Member) whole() Section {
+// Whole returns the section of all plies as it stands, for bending about the
+// horizontal axis. Plies are nailed, not glued: sideways and in torsion they act
+// each for itself, so that their stiffnesses add.
+func (m Member) Whole() Section {
 	s := m.ply()
 	s.Width *= m.plies()
 	return s
@@ -87,21 +89,21 @@ func (m Member) check() error {
 	if _, err := Temperature(Fb, m.Temperature, m.Dry); err != nil {
 		return err
 	}
-	if err := m.checkValues(); err != nil {
+	if err := m.Grade.check(); err != nil {
 		return err
 	}
 	return m.Grade.fits(m.Section)
 }
 
-// checkValues finds numbers among the design values that are none.
-func (m Member) checkValues() error {
+// check finds numbers among the design values that are none.
+func (g Grade) check() error {
 	r := measure.Range{Kind: measure.Stress, Hi: 1e15}
 	for p := Fb; p < properties; p++ {
-		if err := r.Check("Grade."+p.String(), m.Grade.value(p).SI()); err != nil {
+		if err := r.Check("Grade."+p.String(), g.value(p).SI()); err != nil {
 			return err
 		}
 	}
-	return nil
+	return measure.Range{Kind: measure.Length, Hi: lengths.Hi}.Check("Grade.Widest", g.Widest)
 }
 
 // fits returns an error where the values belong to another size.

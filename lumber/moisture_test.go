@@ -60,9 +60,23 @@ func TestWeights(t *testing.T) {
 		}
 		near(t, "weight", got, rho*volume)
 	}
-	if w.Soaked/volume < 1000 {
-		t.Errorf("soaked wood floats: %g kg/m³", w.Soaked/volume)
+	_, full, err := lumber.PoreFull(0.44)
+	if err != nil {
+		t.Fatal(err)
 	}
+	near(t, "soaked", w.Soaked, full*volume)
+	mixed, err := lumber.Weakest("2", m.Section, "syp", "spf")
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.Grade = mixed
+	if w, err = m.Weights(); err != nil {
+		t.Fatal(err)
+	}
+	if _, full, err = lumber.PoreFull(0.55); err != nil {
+		t.Fatal(err)
+	}
+	near(t, "soaked, species not known", w.Soaked, full*volume)
 	for _, mass := range []float64{1, 20, 500} {
 		s, err := w.Weighed(mass)
 		if err != nil || s.Bought != mass || s.Light > mass || s.Damp < mass || s.Soaked < mass ||

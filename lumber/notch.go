@@ -32,7 +32,7 @@ func (m Member) CheckNotch(n Notch, shear float64, t Duration) ([]measure.Check,
 	if err != nil {
 		return nil, err
 	}
-	s := m.whole()
+	s := m.Whole()
 	for _, c := range []struct {
 		field string
 		x     float64
@@ -69,7 +69,7 @@ func (m Member) CheckNotch(n Notch, shear float64, t Duration) ([]measure.Check,
 
 // notchLimit is the rule of how deep a notch may be and where.
 func (m Member) notchLimit(n Notch) measure.Check {
-	s := m.whole()
+	s := m.Whole()
 	c := measure.Check{
 		Name: "depth of the notch", Kind: measure.Length, Value: n.Depth, Limit: s.Depth / 4, Rule: srcNotched,
 	}
@@ -112,7 +112,7 @@ func (m Member) CheckJoint(loaded, end, shear float64, t Duration) (measure.Chec
 	if err != nil {
 		return measure.Check{}, err
 	}
-	s := m.whole()
+	s := m.Whole()
 	if err := (measure.Range{Kind: measure.Length, Hi: s.Depth, OpenLo: true}).Check("depth at the joint", loaded); err != nil {
 		return measure.Check{}, err
 	}

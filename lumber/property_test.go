@@ -285,3 +285,75 @@ func TestOrder(t *testing.T) {
 		}
 	}
 }
+
+// TestSlender: RB and le/d end at 50.
+func TestSlender(t *testing.T) {
+	for slender, ok := range map[float64]bool{49.9: true, 50.1: false} {
+		le := slender * slender * 0.04 * 0.04 / 0.2 // RB² = le d/b²
+		_, err := lumber.BeamStability(1e7, 4e9, le, 0.2, 0.04)
+		_, errC := lumber.ColumnStability(1e7, 4e9, slender)
+		if (err == nil) != ok || (errC == nil) != ok {
+			t.Errorf("%g: %v, %v", slender, err, errC)
+		}
+		if f, err := lumber.BeamStability(1e7, 4e9, le, 0.04, 0.2); err != nil || f.Value != 1 {
+			t.Errorf("lying: %v, %v", f, err)
+		}
+	}
+}
+
+// TestEffectiveLengthEdges: the lines on both sides of lu/d = 7 and 14.3.
+func TestEffectiveLengthEdges(t *testing.T) {
+	for _, c := range []struct {
+		loading     string
+		slender, le float64
+	}{
+		{"uniform", 6.99, 2.06 * 6.99},
+		{"uniform", 7, 1.63*7 + 3},
+		{"uniform", 20, 1.63*20 + 3},
+		{"", 6.99, 2.06 * 6.99},
+		{"", 7, 1.63*7 + 3},
+		{"", 14.29, 1.63*14.29 + 3},
+		{"", 14.31, 1.84 * 14.31},
+	} {
+		got, err := lumber.EffectiveLength(c.loading, c.slender*0.25, 0.25)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, c.loading, got/0.25, c.le)
+	}
+}
+
+// TestTorsionSeries compares with the series as it is printed in textbooks, summed
+// term by term.
+func TestTorsionSeries(t *testing.T) {
+	for _, ratio := range []float64{1, 1.2, 2, 184.0 / 38, 30} {
+		sum := 0.0
+		for n := 4001.0; n > 0; n -= 2 {
+			sum += math.Tanh(n*math.Pi*ratio/2) / math.Pow(n, 5)
+		}
+		want := ratio * (1.0/3 - 64/math.Pow(math.Pi, 5)/ratio*sum)
+		if got := (lumber.Section{Width: 1, Depth: ratio}).Torsion(); math.Abs(got/want-1) > 1e-14 {
+			t.Errorf("b/t %g: %.17g, want %.17g", ratio, got, want)
+		}
+	}
+}
+
+// TestHeldAcross: boards on the upper edge do not hold a wide flat member that is
+// bent in its own plane.
+func TestHeldAcross(t *testing.T) {
+	m := piece(t, "spf", "2", "2x10")
+	m.Flat, m.Held, m.Length = true, true, 3
+	if v := adjusted(t, m, lumber.TenYears); !strings.Contains(v.FbAcross.String(), "CL 0.") || !strings.Contains(v.Fb.String(), "CL 1 ") {
+		t.Errorf("%v; %v", v.Fb, v.FbAcross)
+	}
+}
+
+// TestPosts: a timber more than 2 in. wider than thick is a stringer.
+func TestPosts(t *testing.T) {
+	for wide, table := range map[float64]string{7.5: "4D Posts & Timbers", 7.6: "4D Beams & Stringers"} {
+		g, err := lumber.Lookup("dfl", "2", lumber.Section{Width: wide * measure.Inch, Depth: 5.5 * measure.Inch})
+		if err != nil || g.Table != table {
+			t.Errorf("5.5 x %g in.: %s, %v", wide, g.Table, err)
+		}
+	}
+}

@@ -66,7 +66,7 @@ func SizeFactor(p Property, g Grade, s Section) (measure.Factor, error) {
 		if n == 14 {
 			f.Value, f.Why = 0.9, "wider than 12 in."
 		}
-		if p == Fb && fourThick(s) && n >= 8 && ordinary(g.Name) {
+		if p == Fb && fourThick(s) && n >= 8 {
 			f.Value *= 1.1
 			f.Why += "; 4 in. thick, 8 in. or wider"
 		}
@@ -121,15 +121,6 @@ func size4A(p Property, grade string, s Section, n float64) float64 {
 		return r.fb4
 	}
 	return r.fb
-}
-
-// ordinary reports whether a grade is one of Select Structural to No.3.
-func ordinary(grade string) bool {
-	switch gradeKey(grade) {
-	case "construction", "standard", "utility", "stud":
-		return false
-	}
-	return true
 }
 
 // FlatUse returns the flat use factor Cfu of a section as it stands, for Fb

@@ -61,7 +61,7 @@ func (m Member) SpanWithin(fraction, spacing, dead, live float64) (float64, meas
 			return 0, measure.Check{}, s.Err
 		}
 	}
-	s := m.whole()
+	s := m.Whole()
 	bending := math.Sqrt(8 * v.Fb.Value * s.Modulus() / ((dead + live) * spacing))
 	deflection := math.Cbrt(384 * v.E.Value * s.Inertia() / (5 * fraction * live * spacing))
 	c := measure.Check{

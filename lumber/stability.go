@@ -103,38 +103,42 @@ var (
 //
 // It is 1 where the depth is at most the width. NDS 3.3.3.
 func BeamStability(fbStar, emin, le, depth, width float64) (measure.Factor, error) {
-	f, _, err := beamStability(fbStar, emin, le, depth, width)
-	return f, err
-}
-
-// beamStability returns FbE as well.
-func beamStability(fbStar, emin, le, depth, width float64) (f measure.Factor, fbe float64, err error) {
+	var f measure.Factor
 	if err := (Section{Width: width, Depth: depth}).check(); err != nil {
-		return f, 0, err
+		return f, err
 	}
 	if err := stresses.Check("Fb*", fbStar); err != nil {
-		return f, 0, err
+		return f, err
 	}
+	fbe, rb, err := beamBuckling(emin, le, depth, width)
+	f = measure.Factor{Symbol: "CL", Name: "beam stability", Value: 1, Source: srcCL}
+	switch {
+	case depth <= width && !math.IsNaN(rb):
+		f.Why = "not deeper than wide"
+		return f, nil
+	case err != nil:
+		return measure.Factor{}, err
+	}
+	f.Value = stability(fbe/fbStar, 0.95)
+	f.Why = "RB " + number(math.Round(rb*100)/100)
+	return f, nil
+}
+
+// beamBuckling returns FbE and RB. RB is NaN where the data is malformed.
+func beamBuckling(emin, le, depth, width float64) (fbe, rb float64, err error) {
 	if err := stresses.Check("Emin'", emin); err != nil {
-		return f, 0, err
+		return 0, math.NaN(), err
 	}
 	long := lengths
 	long.Hi *= 3 // effective lengths exceed the member's
 	if err := long.Check("effective length", le); err != nil {
-		return f, 0, err
+		return 0, math.NaN(), err
 	}
-	f = measure.Factor{Symbol: "CL", Name: "beam stability", Value: 1, Why: "not deeper than wide", Source: srcCL}
-	if depth <= width {
-		return f, math.Inf(1), nil
-	}
-	rb := math.Sqrt(le*depth) / width
+	rb = math.Sqrt(le*depth) / width
 	if err := slenderBeam.Check("slenderness RB", rb); err != nil {
-		return f, 0, err
+		return 0, rb, err
 	}
-	fbe = 1.20 * emin / (rb * rb)
-	f.Value = stability(fbe/fbStar, 0.95)
-	f.Why = "RB " + number(math.Round(rb*100)/100)
-	return f, fbe, nil
+	return 1.20 * emin / (rb * rb), rb, nil
 }
 
 // ColumnStability returns the column stability factor CP of sawn lumber from Fc*

@@ -18,7 +18,9 @@ type Weights struct {
 // Weights returns the masses of the member, all plies, over its Length, from the
 // specific gravity of its Grade: Light from the light side of the species, Damp
 // and Soaked from the heavy. Preservative adds at most 1.5 % when dry and is not
-// counted. Density's sources.
+// counted. Fresh from treatment, lumber can hold 32 or 38 lb of water a cubic foot
+// (sources differ), which lies between Damp and Soaked: weigh it. Sources as for
+// [Density].
 func (m Member) Weights() (Weights, error) {
 	var w Weights
 	if err := m.Section.check(); err != nil {
@@ -30,7 +32,7 @@ func (m Member) Weights() (Weights, error) {
 	if err := lengths.Check("Length", m.Length); err != nil {
 		return w, err
 	}
-	volume := m.whole().Area() * m.Length
+	volume := m.Whole().Area() * m.Length
 	for _, c := range []struct {
 		to       *float64
 		g        Value

@@ -2,6 +2,7 @@ package published
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"example.org/floewright/lumber"
@@ -23,7 +24,7 @@ func lumberExamples() ([]Check, error) {
 		}
 		c := Check{
 			Package: lumberPackage, Source: src, Quantity: r["quantity"], Printed: r["printed"], Unit: r["unit"],
-			Compute: func() (float64, error) { return workedExample(r["id"]) },
+			Compute: func() (float64, error) { return lumberExample(r["id"]) },
 		}
 		if err := r.deviation(&c); err != nil {
 			return nil, err
@@ -33,12 +34,12 @@ func lumberExamples() ([]Check, error) {
 	return out, nil
 }
 
-// workedExample computes one example, in its printed unit.
-func workedExample(id string) (float64, error) {
+// lumberExample computes one example, in its printed unit.
+func lumberExample(id string) (float64, error) {
 	kind, rest, _ := strings.Cut(id, " ")
 	switch {
 	case kind == "sec":
-		return sectionExample(rest)
+		return lumberSectionExample(rest)
 	case kind == "plf":
 		s, err := lumber.Size(rest)
 		return 35 * measure.PCF * s.Area() * measure.Foot / measure.Pound, err
@@ -47,18 +48,18 @@ func workedExample(id string) (float64, error) {
 		if err != nil {
 			return 0, err
 		}
-		return stabilityAt(ratio)
+		return lumberStabilityAt(ratio)
 	case strings.HasPrefix(id, "B") && rest != "":
-		return beamExample(kind, rest)
+		return lumberBeamExample(kind, rest)
 	case strings.HasPrefix(id, "G"), strings.HasPrefix(id, "K"):
-		return columnExample(id)
+		return lumberColumnExample(id)
 	case strings.HasPrefix(id, "P"):
-		return formworkExample(id)
+		return lumberFormwork(id)
 	}
-	return adjustedExample(id)
+	return lumberAdjusted(id)
 }
 
-func sectionExample(what string) (float64, error) {
+func lumberSectionExample(what string) (float64, error) {
 	size, symbol, _ := strings.Cut(what, " ")
 	s, err := lumber.Size(size)
 	const in = measure.Inch
@@ -71,15 +72,15 @@ func sectionExample(what string) (float64, error) {
 	return s.Inertia() / (in * in * in * in), err
 }
 
-// stabilityAt returns CL where FbE is a ratio of Fb*: RB is 10 here.
-func stabilityAt(ratio float64) (float64, error) {
+// lumberStabilityAt returns CL where FbE is a ratio of Fb*: RB is 10 here.
+func lumberStabilityAt(ratio float64) (float64, error) {
 	const fb = 1000 * measure.PSI
 	f, err := lumber.BeamStability(fb, ratio*fb*100/1.2, 1, 0.25, 0.05)
 	return f.Value, err
 }
 
-// beamExample computes the beams held sideways at a distance.
-func beamExample(id, what string) (float64, error) {
+// lumberBeamExample computes the beams held sideways at a distance.
+func lumberBeamExample(id, what string) (float64, error) {
 	b := map[string]struct {
 		species, size string
 		unbraced      float64
@@ -91,7 +92,7 @@ func beamExample(id, what string) (float64, error) {
 		"B3": {"sp", "2x8", 10, 2, false, false},
 		"B4": {"hf", "2x6", 3, 1, false, true},
 	}[id]
-	m, err := tableMember(b.species, "No.2", b.size)
+	m, err := lumberMember(b.species, "No.2", b.size)
 	if err != nil {
 		return 0, err
 	}
@@ -104,6 +105,17 @@ func beamExample(id, what string) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
+	le, err := lumber.EffectiveLength(m.Loading, m.Unbraced, m.Depth)
+	if err != nil {
+		return 0, err
+	}
+	rb := math.Sqrt(le*m.Depth) / m.Whole().Width
+	switch what {
+	case "RB":
+		return rb, nil
+	case "FbE":
+		return 1.2 * d.Emin.Value / (rb * rb) / measure.PSI, d.Emin.Err
+	}
 	if what == "Fb'" {
 		return d.Fb.Value / measure.PSI, d.Fb.Err
 	}
@@ -115,9 +127,9 @@ func beamExample(id, what string) (float64, error) {
 	return 0, fmt.Errorf("%s has no CL", id)
 }
 
-// columnExample computes the columns; those of the textbook use the older form,
+// lumberColumnExample computes the columns; those of the textbook use the older form,
 // 0.3 E for 0.822 Emin'.
-func columnExample(id string) (float64, error) {
+func lumberColumnExample(id string) (float64, error) {
 	star, emin, slender := 1897.5, 550000.0, 21.818
 	area := 1.0
 	if strings.HasPrefix(id, "G") {
@@ -132,9 +144,9 @@ func columnExample(id string) (float64, error) {
 	}
 	switch id[len(id)-1:] {
 	case "1":
-		return ratioOf(f.Value) * star, nil
+		return lumberRatioOf(f.Value) * star, nil
 	case "a":
-		return ratioOf(f.Value), nil
+		return lumberRatioOf(f.Value), nil
 	case "2", "b":
 		return f.Value, nil
 	case "3":
@@ -143,13 +155,13 @@ func columnExample(id string) (float64, error) {
 	return f.Value * star * area / 1000, nil
 }
 
-// ratioOf inverts the column formula for a = FcE/Fc*: with c = 0.8 the factor C is
+// lumberRatioOf inverts the column formula for a = FcE/Fc*: with c = 0.8 the factor C is
 // the lesser root of C² - C (1 + a)/c + a/c = 0, so that a = C (1 - c C)/(1 - C).
-func ratioOf(c float64) float64 { return c * (1 - 0.8*c) / (1 - c) }
+func lumberRatioOf(c float64) float64 { return c * (1 - 0.8*c) / (1 - c) }
 
-// formworkExample computes the examples of the book on formwork. Its continuous
+// lumberFormwork computes the examples of the book on formwork. Its continuous
 // members carry M = w l²/10 and V = 5/8 w (l - 2 d).
-func formworkExample(id string) (float64, error) {
+func lumberFormwork(id string) (float64, error) {
 	const in, lb = measure.Inch, measure.PoundForce
 	s, err := lumber.Size(map[string]string{"P3": "3x8", "P4": "3x8", "P10": "4x6", "P11": "4x6"}[id])
 	if err != nil {
@@ -166,7 +178,11 @@ func formworkExample(id string) (float64, error) {
 	}
 	switch id {
 	case "P1":
-		return 500 * measure.PLF * 30 * in * 30 * in / 10 / (lb * in), nil
+		checks, err := m.Check(lumber.Demand{Moment: 500 * measure.PLF * 30 * in * 30 * in / 10}, lumber.TenYears)
+		if err != nil {
+			return 0, err
+		}
+		return checks[0].Value * s.Modulus() / (lb * in), nil
 	case "P2":
 		return s.Modulus() / (in * in * in), nil
 	case "P3":
@@ -205,11 +221,11 @@ func formworkExample(id string) (float64, error) {
 	return 0, fmt.Errorf("no example %q", id)
 }
 
-// adjustedExample computes adjusted values, notches, shrinkage and measure.
-func adjustedExample(id string) (float64, error) {
+// lumberAdjusted computes adjusted values, notches, shrinkage and measure.
+func lumberAdjusted(id string) (float64, error) {
 	switch id {
 	case "W1", "W2":
-		m, err := tableMember("Douglas Fir-Larch", "No.1", "2x8")
+		m, err := lumberMember("Douglas Fir-Larch", "No.1", "2x8")
 		if err != nil {
 			return 0, err
 		}
@@ -220,7 +236,7 @@ func adjustedExample(id string) (float64, error) {
 		}
 		return d.Ft.Value / measure.PSI, err
 	case "M1", "M2", "M4":
-		m, err := tableMember("Hem-Fir", "No.2", "2x10")
+		m, err := lumberMember("Hem-Fir", "No.2", "2x10")
 		if err != nil {
 			return 0, err
 		}
@@ -235,7 +251,7 @@ func adjustedExample(id string) (float64, error) {
 		// a column of a millimetre has no stability to lose
 		return d.Fc.Value / measure.PSI, err
 	case "M5":
-		m, err := tableMember("Hem-Fir", "No.2", "6x14")
+		m, err := lumberMember("Hem-Fir", "No.2", "6x14")
 		if err != nil {
 			return 0, err
 		}
@@ -244,9 +260,9 @@ func adjustedExample(id string) (float64, error) {
 		f, err := lumber.SizeFactor(lumber.Fb, m.Grade, m.Section)
 		return f.Value, err
 	case "C1":
-		return stabilityAt(2.83)
+		return lumberStabilityAt(2.83)
 	case "BR1":
-		m, err := tableMember("spf", "No.2", "2x8")
+		m, err := lumberMember("spf", "No.2", "2x8")
 		if err != nil {
 			return 0, err
 		}
@@ -262,7 +278,7 @@ func adjustedExample(id string) (float64, error) {
 		}
 		return 0, fmt.Errorf("no bearing among the checks")
 	case "N7.25", "N6":
-		m, err := tableMember("spf", "No.2", "2x8")
+		m, err := lumberMember("spf", "No.2", "2x8")
 		if err != nil {
 			return 0, err
 		}

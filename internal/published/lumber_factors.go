@@ -35,11 +35,14 @@ func lumberFactors() ([]Check, error) {
 			}
 		}
 		c := Check{
-			Package: lumberPackage, Source: src, Quantity: strings.Join(what, " "), Printed: r["printed"],
+			Package: lumberPackage, Source: src, Quantity: strings.Join(what, " "), Printed: r["printed"], Step: lumberExact,
 			Compute: func() (float64, error) {
 				f, err := lumberFactor(r, p)
 				return f.Value, err
 			},
+		}
+		if r["symbol"] == "Cb" { // rounded from its formula
+			c.Step = 0.01
 		}
 		if err := r.deviation(&c); err != nil {
 			return nil, err
@@ -49,9 +52,12 @@ func lumberFactors() ([]Check, error) {
 	return out, nil
 }
 
+// lumberExact is for printed factors that are exact: 0.9 is not 0.92.
+const lumberExact = 1e-9
+
 // lumberFactor calls the function a row is about.
 func lumberFactor(r row, p lumber.Property) (measure.Factor, error) {
-	s, g, err := factorCase(r)
+	s, g, err := lumberFactorCase(r)
 	if err != nil {
 		return measure.Factor{}, err
 	}
@@ -86,8 +92,8 @@ func lumberFactor(r row, p lumber.Property) (measure.Factor, error) {
 	return measure.Factor{}, fmt.Errorf("lumber_factors: %q under %q", r["symbol"], r["condition"])
 }
 
-// factorCase returns the section and the grade a row speaks of.
-func factorCase(r row) (lumber.Section, lumber.Grade, error) {
+// lumberFactorCase returns the section and the grade a row speaks of.
+func lumberFactorCase(r row) (lumber.Section, lumber.Grade, error) {
 	if r["width"] == "" {
 		return lumber.Section{}, lumber.Grade{}, nil
 	}

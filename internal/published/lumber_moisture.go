@@ -33,7 +33,7 @@ func lumberDensity() ([]Check, error) {
 			printed := r[column]
 			out = append(out, Check{
 				Package: lumberPackage, Quantity: fmt.Sprintf("density of %s at %g %%", r["species"], m), Source: src,
-				Printed: printed, Unit: "lb/ft³", Step: step(column),
+				Printed: printed, Unit: "lb/ft³", Step: lumberStep(column),
 				Compute: func() (float64, error) {
 					rho, err := lumber.Density(g, m)
 					return rho / measure.PCF, err
@@ -46,7 +46,7 @@ func lumberDensity() ([]Check, error) {
 
 // step restores the rounding step of columns that lost trailing zeros: the
 // book's weights have one decimal, the computed ones two.
-func step(column string) float64 {
+func lumberStep(column string) float64 {
 	if column == "printed" {
 		return 0.1
 	}

@@ -17,7 +17,7 @@ func lumberJoists() ([]Check, error) {
 	}
 	var out []Check
 	for _, r := range table {
-		x, err := r.nums("spacing", "dead", "live", "fraction")
+		x, err := lumberNums(r, "spacing", "dead", "live", "fraction")
 		if err != nil {
 			return nil, err
 		}
@@ -29,7 +29,7 @@ func lumberJoists() ([]Check, error) {
 			Package: lumberPackage, Source: src, Printed: r["printed"], Unit: "in",
 			Quantity: fmt.Sprintf("%s %s %s at %g in.", r["species"], r["grade"], r["size"], x[0]),
 			Compute: func() (float64, error) {
-				m, err := tableMember(r["species"], r["grade"], r["size"])
+				m, err := lumberMember(r["species"], r["grade"], r["size"])
 				if err != nil {
 					return 0, err
 				}
@@ -51,7 +51,7 @@ func lumberJoists() ([]Check, error) {
 	return out, nil
 }
 
-func tableMember(species, grade, size string) (lumber.Member, error) {
+func lumberMember(species, grade, size string) (lumber.Member, error) {
 	s, err := lumber.Size(size)
 	if err != nil {
 		return lumber.Member{}, err
@@ -60,8 +60,8 @@ func tableMember(species, grade, size string) (lumber.Member, error) {
 	return lumber.Member{Section: s, Grade: g}, err
 }
 
-// deckCap is the longest span the tables of deck joists print.
-const deckCap = 18 * measure.Foot
+// lumberDeckCap is the longest span the tables of deck joists print.
+const lumberDeckCap = 18 * measure.Foot
 
 // lumberDeckJoists checks the deck joists of a group: the least of its species.
 func lumberDeckJoists() ([]Check, error) {
@@ -81,7 +81,7 @@ func lumberDeckJoists() ([]Check, error) {
 		least := func(of func(m lumber.Member, span float64) (float64, error)) (float64, error) {
 			best := math.Inf(1)
 			for _, species := range strings.Split(r["species"], ";") {
-				m, err := tableMember(species, "No.2", r["size"])
+				m, err := lumberMember(species, "No.2", r["size"])
 				if err != nil {
 					return 0, err
 				}
@@ -90,7 +90,7 @@ func lumberDeckJoists() ([]Check, error) {
 				if err != nil {
 					return 0, err
 				}
-				x, err := of(m, math.Min(span, deckCap))
+				x, err := of(m, math.Min(span, lumberDeckCap))
 				if err != nil {
 					return 0, err
 				}
@@ -135,7 +135,7 @@ func lumberDeckBeams() ([]Check, error) {
 	src := measure.Source{Title: "International Residential Code", Edition: "2018", Locator: "Table R507.5, deck beams", Status: measure.Memory}
 	var out []Check
 	for _, r := range table {
-		x, err := r.nums("plies", "joist")
+		x, err := lumberNums(r, "plies", "joist")
 		if err != nil {
 			return nil, err
 		}
@@ -143,7 +143,7 @@ func lumberDeckBeams() ([]Check, error) {
 			Package: lumberPackage, Source: src, Printed: r["printed"], Unit: "in",
 			Quantity: fmt.Sprintf("beam of %g %s under joists of %g ft", x[0], r["size"], x[1]),
 			Compute: func() (float64, error) {
-				m, err := tableMember("Southern Pine", "No.2", r["size"])
+				m, err := lumberMember("Southern Pine", "No.2", r["size"])
 				if err != nil {
 					return 0, err
 				}
