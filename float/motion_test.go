@@ -3,6 +3,7 @@ package float_test
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -437,6 +438,75 @@ func TestMotionAgainstMatrices(t *testing.T) {
 			if math.Abs(det/size) > 1e-7 {
 				t.Errorf("added mass %g: T = %.6f s leaves det(K - ω²M) = %.3g of the stiffness", share, period, det/size)
 			}
+		}
+	}
+}
+
+// TestMotionTurned turns a lopsided dock by an odd angle about the vertical: its
+// three periods, whatever they are called, stay.
+func TestMotionTurned(t *testing.T) {
+	p := tubeDock()
+	p.Units = append(p.Units, float.Unit{Body: float.Cylinder{Diameter: 0.5, Length: 1}, At: r3.Vec{X: 1.5, Y: 0.3}, Heading: 0.4, Mass: 20})
+	p.Units = append(p.Units, float.Unit{Body: float.Block{Length: 1.5, Width: 0.4, Height: 0.3}, At: r3.Vec{X: -1.5, Y: -0.3}, Heading: -0.7, Mass: 30})
+	deck, err := float.Weight{Mass: 700, At: r3.Vec{X: 0.1, Z: 0.5}}.Spread(6, 3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Weights = deck
+	list := func(p *float.Platform) []float64 {
+		m, err := p.Motion()
+		if err != nil {
+			t.Fatal(err)
+		}
+		out := []float64{m.Heave.Shortest, m.Roll.Shortest, m.Pitch.Shortest}
+		slices.Sort(out)
+		return out
+	}
+	want := list(p)
+	for _, turn := range []float64{0.6, 2, -1} {
+		sin, cos := math.Sincos(turn)
+		q := p.With()
+		for i := range q.Units {
+			v := p.Units[i].At
+			q.Units[i].At = r3.Vec{X: cos*v.X - sin*v.Y, Y: sin*v.X + cos*v.Y, Z: v.Z}
+			q.Units[i].Heading += turn
+		}
+		for i := range q.Weights {
+			v := p.Weights[i].At
+			q.Weights[i].At = r3.Vec{X: cos*v.X - sin*v.Y, Y: sin*v.X + cos*v.Y, Z: v.Z}
+		}
+		for i, period := range list(q) {
+			if math.Abs(period/want[i]-1) > 1e-9 {
+				t.Errorf("turned by %g: periods %v, want %v", turn, list(q), want)
+			}
+		}
+	}
+}
+
+// TestMotionBlock works the roll of a float of solid foam by hand: its own mass has
+// the moment of inertia m (W² + H²)/12.
+func TestMotionBlock(t *testing.T) {
+	const l, b, h, mass, rho, g = 4.0, 1.5, 0.4, 600.0, 1000.0, 9.80665
+	p := &float.Platform{Units: []float.Unit{{Body: float.Block{Length: l, Width: b, Height: h}, Mass: mass}}, Density: rho}
+	m, err := p.Motion()
+	if err != nil {
+		t.Fatal(err)
+	}
+	draft := mass / (rho * l * b)
+	added := math.Max(math.Pi/8*rho*b*b*l, mass)
+	for _, c := range []struct {
+		name      string
+		got       float64
+		own, side float64
+		turning   float64
+	}{
+		{"roll", m.Roll.Longest, (b*b + h*h) / 12, b, added * b * b / 32},
+		{"pitch", m.Pitch.Longest, (l*l + h*h) / 12, l, added * l * l / 12},
+	} {
+		stiff := rho*g*l*b*c.side*c.side/12 - mass*g*(h/2-draft/2)
+		want := 2 * math.Pi * math.Sqrt((mass*c.own+c.turning)/stiff)
+		if math.Abs(c.got/want-1) > 1e-9 {
+			t.Errorf("%s %.9g s, by hand %.9g s", c.name, c.got, want)
 		}
 	}
 }
