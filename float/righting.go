@@ -161,7 +161,7 @@ func (h *holder) hold(angle float64) (Point, bool) {
 	x, y, z := h.up(angle, other)
 	m.at(x, y, z, d, s)
 	var t sums
-	levelled := 0
+	levelled, stuck := 0, false
 	for range maxSteps {
 		st, ct := math.Sincos(other)
 		// The direction in which n turns as the other turn grows: (-ct, sa st, -ca st)
@@ -183,7 +183,7 @@ func (h *holder) hold(angle float64) (Point, bool) {
 		h00 := m.rho * max(s.i0, 1e-9*m.plane)
 		h0w := m.rho * (w1*s.i1 + w2*s.i2)
 		hww := m.rho*(w1*w1*s.i11+2*w1*w2*s.i12+w2*w2*s.i22) - curve - h0w*h0w/h00
-		if residual <= 1e-12 {
+		if residual <= 1e-12 || stuck && residual <= tolerated {
 			if hww < -1e-9*s.mass*m.length {
 				return Point{Other: other}, false
 			}
@@ -212,7 +212,12 @@ func (h *holder) hold(angle float64) (Point, bool) {
 				return Point{Other: to}, false
 			}
 			m.at(x, y, z, td, &t)
-			if residual < 1e-7 || t.energy <= s.energy+1e-4*cut*slope+slack {
+			if residual < 1e-7 {
+				g0, g1, g2, _, _ := m.forces(x, y, z, &t)
+				now := max(math.Abs(g0), math.Abs(w1*g1+w2*g2)/m.length) / t.mass
+				taken = now < residual
+			}
+			if taken || residual > tolerated && t.energy <= s.energy+1e-4*cut*slope+slack {
 				other, d, taken = to, td, true
 				*s = t
 				break
@@ -220,7 +225,11 @@ func (h *holder) hold(angle float64) (Point, bool) {
 			cut /= 2
 		}
 		if !taken {
-			return Point{Other: other}, false
+			if stuck || residual > tolerated {
+				return Point{Other: other}, false
+			}
+			stuck = true
+			x, y, z = h.up(angle, other)
 		}
 	}
 	return Point{Other: other}, false

@@ -42,11 +42,16 @@ func (p *Platform) SettleFrom(heel, trim float64) (State, error) {
 	nx, ny, nz := upright(heel, trim)
 	if !(nz >= math.Cos(p.stop())) {
 		r := stopRange
-		r.Lo, r.Hi = -p.stop(), p.stop()
-		if err := r.Check("heel", heel); err != nil {
+		r.Hi = p.stop()
+		if err := headingRange.Check("heel", heel); err != nil {
 			return State{}, err
 		}
-		return State{}, r.Check("trim", trim)
+		if err := headingRange.Check("trim", trim); err != nil {
+			return State{}, err
+		}
+		return State{}, &measure.Error{
+			Field: "tilt of heel and trim", Kind: measure.Angle, Value: math.Acos(nz), Range: r, Class: measure.ErrRange,
+		}
 	}
 	if f := m.carries(); f != nil {
 		return State{}, f
