@@ -234,9 +234,9 @@ func ExampleFailure() {
 	_, err := p.Settle()
 	var f *float.Failure
 	if errors.As(err, &f) && errors.Is(err, float.ErrCapsizes) {
-		fmt.Printf("goes over; %.0f N·m are lacking\n", f.Short)
+		fmt.Printf("goes over; %.1f kN·m are lacking\n", f.Short/1000)
 	}
-	// Output: goes over; 5141 N·m are lacking
+	// Output: goes over; 5.3 kN·m are lacking
 }
 
 // A drum as a spring for the frame above it.

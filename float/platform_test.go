@@ -361,3 +361,17 @@ func TestUnitsOfEveryKind(t *testing.T) {
 		near(t, "draft of a block", k.Draft, -low, 1e-12)
 	}
 }
+
+// Up to sixteen units Settle allocates nothing.
+func TestSettleAllocatesNothing(t *testing.T) {
+	p := rows(8)
+	p.Units[3].Leak = 0.01
+	p.Units[5].Captive = true
+	if n := testing.AllocsPerRun(100, func() {
+		if _, err := p.Settle(); err != nil {
+			t.Fatal(err)
+		}
+	}); n != 0 {
+		t.Errorf("%v allocations", n)
+	}
+}
