@@ -388,3 +388,81 @@ func FuzzFewest(f *testing.F) {
 		}
 	})
 }
+
+// into maps any number into a range.
+func into(x, lo, hi float64) float64 {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return lo
+	}
+	return lo + (hi-lo)*(0.5+math.Atan(x)/math.Pi)
+}
+
+// Whatever the dock, if it stands firm: mirrored it lies mirrored, on turned axes
+// it lies the same, from elsewhere it comes to the same rest, with more load it
+// lies deeper, and its centres stand over each other.
+func FuzzInvariants(f *testing.F) {
+	f.Add(0.1, 0.3, 0.2, -0.2, 0.5, 0.3, -0.4, uint16(0), 0.2, -0.3, 1.0)
+	f.Add(-0.5, 1.3, 0.9, 1.2, -0.5, -0.3, 0.4, uint16(0x1e4), -2.0, 0.3, -2.0)
+	f.Add(0.5, -1.3, 0.9, 0.2, -1.5, 0.3, 2.4, uint16(0x0d9), 2.0, 2.3, 0.1)
+	f.Fuzz(func(t *testing.T, d, l, x, y, load, gx, gy float64, kinds uint16, heel, trim, turn float64) {
+		d, l = into(d, 0.3, 0.9), into(l, 0.5, 3)
+		all := 4 * 1000 * float.Cylinder{Diameter: d, Length: l}.Volume()
+		p := dockOf(d, l, into(x, 1, 4), into(y, 0.8, 3), -d/2, 0.02*all, all*into(load, 0.05, 0.7),
+			into(gx, -0.3, 0.3), into(gy, -0.3, 0.3), 0.2, 1000, kinds&0x1ff)
+		s, err := p.Settle()
+		if err != nil {
+			expected(t, err)
+			return
+		}
+		balance(t, p, s)
+		if s.Principal()[0].Height < 0.5 || s.Tilt() > 0.1 {
+			return // another rest position may exist
+		}
+		for i := range p.Units {
+			u, err := s.Unit(i)
+			if err != nil || u.Share > 0.75 || p.Units[i].Flooded || p.Units[i].Captive {
+				return // it gives way, or lets go: the dock goes over from not far off
+			}
+		}
+		const near9 = 1e-9
+		o, err := p.SettleFrom(s.Heel+into(heel, -0.06, 0.06), s.Trim+into(trim, -0.04, 0.04))
+		if err != nil {
+			t.Fatalf("from elsewhere: %v", err)
+		}
+		near(t, "heel from elsewhere", o.Heel, s.Heel, near9)
+		near(t, "trim from elsewhere", o.Trim, s.Trim, near9)
+
+		turn = into(turn, -3, 3)
+		sin, cos := math.Sincos(turn)
+		m, q := p.With(), p.With()
+		for i := range p.Units {
+			m.Units[i].At.Y *= -1
+			m.Units[i].Heading *= -1
+			at := p.Units[i].At
+			q.Units[i].At = r3.Vec{X: at.X*cos - at.Y*sin, Y: at.X*sin + at.Y*cos, Z: at.Z}
+			q.Units[i].Heading += turn
+		}
+		m.Weights[0].At.Y *= -1
+		at := p.Weights[0].At
+		q.Weights[0].At = r3.Vec{X: at.X*cos - at.Y*sin, Y: at.X*sin + at.Y*cos, Z: at.Z}
+		if o, err = m.Settle(); err != nil {
+			t.Fatalf("mirrored: %v", err)
+		}
+		near(t, "mirrored heel", o.Heel, -s.Heel, near9)
+		near(t, "mirrored trim", o.Trim, s.Trim, near9)
+		if o, err = q.Settle(); err != nil {
+			t.Fatalf("on turned axes: %v", err)
+		}
+		near(t, "tilt on turned axes", o.Tilt(), s.Tilt(), near9)
+		near(t, "level on turned axes", o.Level, s.Level, near9)
+
+		// More load over the buoyancy: straight down, to first order.
+		if o, err = p.With(float.Weight{Mass: 1e-3 * all, At: s.Buoyancy}).Settle(); err != nil {
+			expected(t, err)
+			return
+		}
+		if !(o.Height(s.Buoyancy) < s.Height(s.Buoyancy)) {
+			t.Errorf("rises to %v from %v under more load", o.Height(s.Buoyancy), s.Height(s.Buoyancy))
+		}
+	})
+}

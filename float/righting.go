@@ -16,8 +16,8 @@ type Curve struct {
 
 	// What was found between the first and the last angle.
 	Rest      Mark // where the lever rises through zero: a rest position
-	Under     Mark // where the deck's edge (Corners) first goes under water
-	Peak      Mark // the greatest lever
+	Under     Mark // where the deck's edge (Corners) first goes under water; the first angle if it is
+	Peak      Mark // the greatest lever; at the last angle it may rise on
 	Vanishing Mark // past the peak, where the lever falls through zero
 
 	// Area is the work over the weight, m rad, from Rest (or the first angle) to
@@ -96,6 +96,8 @@ func (p *Platform) Righting(axis float64, angles []float64) (Curve, error) {
 		curve.Points = append(curve.Points, pt)
 		if i > 0 {
 			curve.see(&h, curve.Points[i-1], pt)
+		} else if pt.Edge < 0 {
+			curve.Under = Mark{true, pt.Angle, pt.Lever}
 		}
 	}
 	curve.finish(&h)
@@ -248,9 +250,12 @@ func (h *holder) edge(x, y, z, d float64) float64 {
 	return low
 }
 
+// noLever is a lever that counts as none, m: a dock that rests upright has it.
+const noLever = 1e-12
+
 // see looks for marks between two neighbouring points.
 func (c *Curve) see(h *holder, a, b Point) {
-	if !c.Rest.Found && a.Lever <= 0 && b.Lever > 0 {
+	if !c.Rest.Found && a.Lever <= noLever && b.Lever > noLever {
 		c.Rest = h.solve(a, b, func(p Point) float64 { return p.Lever })
 	}
 	if !c.Under.Found && len(h.platform.Corners) > 0 && a.Edge >= 0 && b.Edge < 0 {
@@ -263,7 +268,7 @@ func (c *Curve) see(h *holder, a, b Point) {
 // form of false position.
 func (h *holder) solve(a, b Point, f func(Point) float64) Mark {
 	fa, fb := f(a), f(b)
-	if fa == 0 {
+	if math.Abs(fa) <= noLever {
 		return Mark{true, a.Angle, a.Lever}
 	}
 	side := 0

@@ -104,6 +104,23 @@ func TestRightingMarks(t *testing.T) {
 	sum *= (fine[1] - fine[0]) / 3
 	near(t, "area", c.Area, sum, 1e-7)
 
+	// Upright at rest, and with the edge under from the start.
+	up := eight()
+	up.Weights = up.Weights[:1]
+	u, err := up.Righting(0, steps(0.5, 11))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !u.Rest.Found || u.Rest.Angle != 0 || u.Vanishing.Found {
+		t.Errorf("upright: %+v, %+v", u.Rest, u.Vanishing)
+	}
+	if u, err = p.Righting(0, []float64{c.Under.Angle + 0.1, c.Under.Angle + 0.2}); err != nil {
+		t.Fatal(err)
+	}
+	if !u.Under.Found || u.Under.Angle != c.Under.Angle+0.1 || u.Rest.Found {
+		t.Errorf("under from the start: %+v", u.Under)
+	}
+
 	// To the other side the mirrored curve; angles must then rise too.
 	m := p.With()
 	for i := range m.Weights {
