@@ -61,6 +61,18 @@ func (b Block) Wet(height float64, up r3.Vec) Wet {
 		return Wet{Volume: b.Volume()}
 	}
 
+	// The face the waterplane is nearest to.
+	k := 0
+	for i := range u {
+		if u[i] > u[k] {
+			k = i
+		}
+	}
+	i, j := (k+1)%3, (k+2)%3
+	if rest := u[i]*edge[i] + u[j]*edge[j]; rest <= depth && depth <= u[k]*edge[k] {
+		return b.barge(h, dir, i, j, k)
+	}
+
 	var volume float64
 	var moment [3]float64
 	for i := range 3 { // the face x[i] = edge[i]
@@ -74,14 +86,7 @@ func (b Block) Wet(height float64, up r3.Vec) Wet {
 		moment[k] += edge[i] * mk / 4
 	}
 
-	// The waterplane, projected on the face it is nearest to, and its cone.
-	k := 0
-	for i := range u {
-		if u[i] > u[k] {
-			k = i
-		}
-	}
-	i, j := (k+1)%3, (k+2)%3
+	// The waterplane, projected on that face, and its cone.
 	p := rectangle(edge[i], edge[j])
 	p.cut(u[i], u[j], depth)
 	p.cut(-u[i], -u[j], -(depth - u[k]*edge[k]))
@@ -128,6 +133,34 @@ func (b Block) Wet(height float64, up r3.Vec) Wet {
 			pi[0][0], pi[1][1], pi[2][2],
 			sign[0] * sign[1] * pi[0][1], sign[0] * sign[2] * pi[0][2], sign[1] * sign[2] * pi[1][2],
 		},
+	}
+}
+
+// barge is Wet where the water cuts all four edges along k, the common case. It
+// is a prism with a sloping end, and nothing cancels as the slope vanishes.
+func (b Block) barge(h float64, n [3]float64, i, j, k int) Wet {
+	edge := [3]float64{b.Length, b.Width, b.Height}
+	area, half := edge[i]*edge[j], edge[k]/2
+	z, si, sj := -h/n[k], -n[i]/n[k], -n[j]/n[k] // the surface: z + si x + sj y
+	ri, rj := edge[i]*edge[i]/12, edge[j]*edge[j]/12
+	sign := math.Copysign(1, n[k])
+	f := 1 / math.Abs(n[k])
+
+	var v, pm [3]float64
+	v[i], v[j] = sign*area*si*ri, sign*area*sj*rj
+	v[k] = sign * area * ((z-half)*(z+half) + si*si*ri + sj*sj*rj) / 2
+	pm[k] = f * area * z
+	var q [3][3]float64
+	q[i][i], q[j][j] = f*area*ri, f*area*rj
+	q[i][k], q[j][k] = f*area*si*ri, f*area*sj*rj
+	q[k][k] = f * area * (z*z + si*si*ri + sj*sj*rj)
+	both := func(a, b int) float64 { return q[a][b] + q[b][a] }
+	return Wet{
+		Volume:       area * (half + sign*z),
+		VolumeMoment: r3.Vec{X: v[0], Y: v[1], Z: v[2]},
+		Plane:        f * area,
+		PlaneMoment:  r3.Vec{X: pm[0], Y: pm[1], Z: pm[2]},
+		PlaneInertia: [6]float64{q[0][0], q[1][1], q[2][2], both(0, 1), both(0, 2), both(1, 2)},
 	}
 }
 

@@ -98,3 +98,41 @@ func TestOutlineRefuses(t *testing.T) {
 		}
 	}
 }
+
+// TestSpotsOblique checks the inset of a deck without right angles: each of its
+// corners lies as far as asked from the two edges it belongs to, and none nearer.
+func TestSpotsOblique(t *testing.T) {
+	o, err := deckOutline([]r3.Vec{{}, {X: 4, Y: -1}, {X: 5, Y: 2}, {X: 2, Y: 3.5}, {X: -0.5, Y: 2}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	const inset = 0.2
+	spots, err := o.spots(inset)
+	if err != nil {
+		t.Fatal(err)
+	}
+	n, exact := len(o.ring), 0
+	for _, s := range spots {
+		at := 0
+		for i := range n {
+			a, b := o.ring[i], o.ring[(i+1)%n]
+			ux, uy := unit2(a, b)
+			d := ux*(s.Y-a.Y) - uy*(s.X-a.X) // from the edge, inward
+			if d < inset-1e-12 {
+				t.Errorf("spot %+v is %g from edge %d", s, d, i)
+			}
+			if near(d, inset) {
+				at++
+			}
+		}
+		if at == 2 {
+			exact++
+		}
+		if at == 0 {
+			t.Errorf("spot %+v is at no edge", s)
+		}
+	}
+	if exact != n {
+		t.Errorf("%d spots at two edges, want %d corners", exact, n)
+	}
+}

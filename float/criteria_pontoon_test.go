@@ -23,46 +23,46 @@ func tubeDock() *float.Platform {
 	}
 }
 
-// TestPontoonHeel finds the same by Settle: the crowd of 20 psf, 18 m² of deck,
-// 1757.7 kg, stands 0.5 m off the middle.
+// TestPontoonHeel finds the same by Settle: the crowd on 18 m² of deck stands a sixth
+// of its 3 m width, 0.5 m, off the middle. Under 20 psf the tube must keep a quarter
+// of its section, under 22 psf as much as the shift put under.
 func TestPontoonHeel(t *testing.T) {
 	p := tubeDock()
-	crowd := 20 * measure.PSF * 18 / measure.Gravity
-	at := func(y float64) float.State {
-		q := *p
-		q.Weights = append(slices.Clone(p.Weights), float.Weight{Mass: crowd, At: r3.Vec{Y: y, Z: 1.6}})
-		s, err := q.Settle()
-		if err != nil {
-			t.Fatal(err)
-		}
-		return s
-	}
-	level, err := at(0).Unit(0)
-	low, err2 := at(0.5).Unit(0)
-	if err != nil || err2 != nil {
-		t.Fatal(err, err2)
-	}
-	want := 1 - low.Share - math.Max(0.25, low.Share-level.Share)
-	check, err := ruleOf(t, "pontoon heel", float.Deck{})(p)
-	if err != nil || math.Abs(check.Value-want) > 1e-9 {
-		t.Errorf("%v, %v; by hand %g", check, err, want)
-	}
-
-	q := *p
-	q.Weights = append(slices.Clone(p.Weights), float.Weight{Mass: crowd, At: r3.Vec{X: 3, Z: 1.6}})
-	s, err := q.Settle()
+	c, err := float.CriterionNamed("pontoon heel")
 	if err != nil {
-		// Everybody at the end is too much: the rule must say so, not hold.
-		check, err := ruleOf(t, "pontoon trim", float.Deck{})(p)
-		if err != nil || check.Verdict() == measure.Holds {
-			t.Errorf("%v, %v", check, err)
-		}
-		return
+		t.Fatal(err)
 	}
-	want = s.Height(r3.Vec{X: 3, Y: 1.2}) + 0.35*math.Hypot(s.Up.Y, s.Up.Z)
-	check, err = ruleOf(t, "pontoon trim", float.Deck{})(p)
-	if err != nil || math.Abs(check.Value-want) > 1e-9 {
-		t.Errorf("%v, %v; by hand %g", check, err, want)
+	for _, v := range []struct {
+		psf     float64
+		quarter bool
+	}{{20, true}, {22, false}} {
+		c.Pressure = v.psf * measure.PSF
+		crowd := c.Pressure * 18 / measure.Gravity
+		share := func(y float64) float64 {
+			s, err := p.With(float.Weight{Mass: crowd, At: r3.Vec{Y: y, Z: 1.6}}).Settle()
+			if err != nil {
+				t.Fatal(err)
+			}
+			u, err := s.Unit(0)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return u.Share
+		}
+		level, low := share(0), share(0.5)
+		if (low-level < 0.25) != v.quarter {
+			t.Fatalf("%g psf: the shift put %g under", v.psf, low-level)
+		}
+		want := 1 - low - math.Max(0.25, low-level)
+		check, err := c.Rule(float.Deck{})(p)
+		if err != nil || math.Abs(check.Value-want) > 1e-9 {
+			t.Errorf("%g psf: %v, %v; by hand %g", v.psf, check, err, want)
+		}
+	}
+	c.Pressure = 30 * measure.PSF // capsizes with everybody in the middle or near it
+	check, err := c.Rule(float.Deck{})(p)
+	if err != nil || check.Verdict() != measure.Short {
+		t.Errorf("capsizing: %v, %v", check, err)
 	}
 }
 

@@ -519,3 +519,49 @@ func TestCriteriaOwnLoad(t *testing.T) {
 		t.Errorf("%v, %v; want the dead load's tilt, 0", check, err)
 	}
 }
+
+// TestCriteriaCrossLevel puts a weight off the middle of the box: the rise in 3 ft
+// of board is 3 ft times the sine of the heel, in closed form.
+func TestCriteriaCrossLevel(t *testing.T) {
+	p := boxDock()
+	p.Weights = append(p.Weights, float.Weight{Mass: 350, At: r3.Vec{X: 0, Y: 1.1, Z: 1}})
+	want := 3 * 0.3048 * math.Sin(boxTilt(350, 1.1, 1, boxB, boxL))
+	check, err := ruleOf(t, "cross level 3/8 in in 3 ft", float.Deck{})(p)
+	if err != nil || math.Abs(check.Value-want) > 1e-9 || check.Verdict() != measure.Short {
+		t.Errorf("%v, %v; by hand %g m", check, err, want)
+	}
+}
+
+// TestCriteriaLostIsNoLoad checks that losing a drum has limits of its own: it does
+// not count among the loads under which the drums must stay 85 % or less.
+func TestCriteriaLostIsNoLoad(t *testing.T) {
+	alone, err := float.Rules(float.Deck{}, "drums at most 85 % immersed", "20 psf over the deck")
+	beside, err2 := float.Rules(float.Deck{}, "drums at most 85 % immersed", "20 psf over the deck", "freeboard 0.10 m with one drum lost")
+	if err != nil || err2 != nil {
+		t.Fatal(err, err2)
+	}
+	a, err := alone[0](drumDock(0))
+	b, err2 := beside[0](drumDock(0))
+	if err != nil || err2 != nil || a.Value != b.Value {
+		t.Errorf("%v beside a lost drum %v; %v %v", a, b, err, err2)
+	}
+	// Nor does a lost drum under a load.
+	c, err := float.CriterionNamed("freeboard 0.10 m with one drum lost")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c.Pressure = 5 * measure.PSF
+	every, err := float.CriterionNamed("drums at most 85 % immersed")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := every.Rule(float.Deck{}, every, c)(drumDock(0))
+	s, err2 := drumDock(0).Settle()
+	if err != nil || err2 != nil {
+		t.Fatal(err, err2)
+	}
+	u, err := s.Unit(0)
+	if err != nil || math.Abs(d.Value-u.Share) > 1e-9 {
+		t.Errorf("%v, %v; dead load alone %g", d, err, u.Share)
+	}
+}

@@ -83,10 +83,11 @@ func (p *Platform) crowded(c Crowd) (*crowded, error) {
 
 // room returns how many find room along the line.
 func (k *crowded) room() int {
-	if k.crowd.Room == 0 {
-		return math.MaxInt
+	n := k.edge.length() / k.crowd.Room
+	if !(n < 1e6) {
+		return 1e6 // beyond any number asked for
 	}
-	return int(k.edge.length() / k.crowd.Room)
+	return int(n)
 }
 
 // place puts n people around a way along the edge.

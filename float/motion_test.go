@@ -3,6 +3,7 @@ package float_test
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -301,5 +302,211 @@ func TestSpread(t *testing.T) {
 	}
 	if mass != m || r3.Norm(moment) > 1e-9 || math.Abs(xx-m*l*l/12) > 1e-9 || math.Abs(yy-m*b*b/12) > 1e-9 || math.Abs(xy) > 1e-9 {
 		t.Errorf("mass %g, moment %+v, second moments %g %g %g", mass, moment, xx, yy, xy)
+	}
+}
+
+// TestMotionAgainstMatrices works a lopsided dock by hand: tubes of several sizes,
+// along and across, one deep under water, one open to the lake, floating level since
+// its deck is put where that makes it so. Mass and stiffness matrices for (rise of
+// the centre of gravity, turns of up toward x and y) are added up below from the
+// formulas of a level cylinder; each period must make K - ω²M singular.
+func TestMotionAgainstMatrices(t *testing.T) {
+	const rho, g = 1000.0, 9.80665
+	type tube struct {
+		d, l, x, y, z, mass float64
+		across, flooded     bool
+	}
+	tubes := []tube{
+		{0.6, 3.0, 0.5, 1.3, -0.05, 40, false, false},
+		{0.5, 2.0, -1.0, -1.1, 0.03, 25, false, false},
+		{0.58, 0.9, 2.2, -0.9, -0.02, 18, true, false},
+		{0.4, 1.5, -1.5, 0.6, -0.9, 30, false, false}, // deep
+		{0.3, 0.8, 1.0, -0.4, -0.3, 9, true, true},    // open to the lake
+	}
+	p := &float.Platform{Density: rho}
+	var volume float64
+	var buoyancy, moment r3.Vec // of volume, of the tubes' masses
+	mass := 0.0
+	for _, c := range tubes {
+		u := float.Unit{Body: float.Cylinder{Diameter: c.d, Length: c.l}, At: r3.Vec{X: c.x, Y: c.y, Z: c.z}, Mass: c.mass, Flooded: c.flooded}
+		if c.across {
+			u.Heading = math.Pi / 2
+		}
+		p.Units = append(p.Units, u)
+		mass += c.mass
+		moment = r3.Add(moment, r3.Scale(c.mass, u.At))
+		if c.flooded {
+			continue
+		}
+		r := c.d / 2
+		area, down := math.Pi*r*r, 0.0 // of the wet section, its first moment under the axis
+		if -c.z < r {
+			q := math.Sqrt(r*r - c.z*c.z)
+			area = r*r*math.Acos(c.z/r) - c.z*q
+			down = 2 * q * q * q / 3
+		}
+		volume += area * c.l
+		buoyancy = r3.Add(buoyancy, r3.Scale(c.l, r3.Vec{X: area * c.x, Y: area * c.y, Z: area*c.z - down}))
+	}
+	deck := rho*volume - mass
+	at := r3.Scale(1/deck, r3.Sub(r3.Scale(rho, buoyancy), moment))
+	at.Z = 0.35
+	const length, width = 5.0, 2.5
+	plate, err := float.Weight{Mass: deck, At: at}.Spread(length, width)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Weights = plate
+	rest, err := p.Settle()
+	if err != nil || math.Abs(rest.Heel)+math.Abs(rest.Trim)+math.Abs(rest.Level) > 1e-9 {
+		t.Fatalf("the dock was to float level: %+v, %v", rest, err)
+	}
+	centre := r3.Scale(1/(rho*volume), r3.Add(moment, r3.Scale(deck, at)))
+	m, err := p.Motion()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, share := range []float64{0.5, 1} {
+		var inertia, stiffness [3][3]float64
+		rise := func(k *[3][3]float64, by, x, y float64) {
+			v := [3]float64{1, x - centre.X, y - centre.Y}
+			for a := range 3 {
+				for b := range 3 {
+					k[a][b] += by * v[a] * v[b]
+				}
+			}
+		}
+		body := func(by, x, y, z, xx, yy, zz float64) { // second moments about its own centre, over the mass
+			rise(&inertia, by, x, y)
+			h := (z-centre.Z)*(z-centre.Z) + zz
+			inertia[1][1] += by * (h + xx)
+			inertia[2][2] += by * (h + yy)
+		}
+		body(deck, at.X, at.Y, at.Z, length*length/12, width*width/12, 0)
+		tip := rho*volume*centre.Z - rho*buoyancy.Z
+		stiffness[1][1] -= g * tip
+		stiffness[2][2] -= g * tip
+		for _, c := range tubes {
+			r := c.d / 2
+			along, across := c.l*c.l/12, r*r/2 // of a thin round shell
+			xx, yy := along, across
+			if c.across {
+				xx, yy = across, along
+			}
+			body(c.mass, c.x, c.y, c.z, xx, yy, across)
+			if c.flooded {
+				body(rho*math.Pi*r*r*c.l, c.x, c.y, c.z, xx, yy, across)
+				continue
+			}
+			added := rho * math.Pi * r * r * c.l // deep: all it displaces
+			if -c.z < r {
+				q := math.Sqrt(r*r - c.z*c.z)
+				plane := 2 * q * c.l
+				wide := 4 * q * q / 12
+				px, py := along, wide
+				if c.across {
+					px, py = wide, along
+				}
+				rise(&stiffness, rho*g*plane, c.x, c.y)
+				stiffness[1][1] += rho * g * plane * px
+				stiffness[2][2] += rho * g * plane * py
+				added = rho * math.Max((r*r*math.Acos(c.z/r)-c.z*q)*c.l, math.Pi/8*4*q*q*c.l)
+			}
+			rise(&inertia, share*added, c.x, c.y)
+			ax, ay := along, 0.0
+			if c.across {
+				ax, ay = 0, along
+			}
+			inertia[1][1] += share * added * ax
+			inertia[2][2] += share * added * ay
+		}
+		for _, band := range []float.Band{m.Heave, m.Roll, m.Pitch} {
+			period := band.Shortest
+			if i == 1 {
+				period = band.Longest
+			}
+			omega2 := math.Pow(2*math.Pi/period, 2)
+			var k [3][3]float64
+			size := 1.0
+			for a := range 3 {
+				for b := range 3 {
+					k[a][b] = stiffness[a][b] - omega2*inertia[a][b]
+				}
+				size *= stiffness[a][a]
+			}
+			det := k[0][0]*(k[1][1]*k[2][2]-k[1][2]*k[2][1]) - k[0][1]*(k[1][0]*k[2][2]-k[1][2]*k[2][0]) + k[0][2]*(k[1][0]*k[2][1]-k[1][1]*k[2][0])
+			if math.Abs(det/size) > 1e-7 {
+				t.Errorf("added mass %g: T = %.6f s leaves det(K - ω²M) = %.3g of the stiffness", share, period, det/size)
+			}
+		}
+	}
+}
+
+// TestMotionTurned turns a lopsided dock by an odd angle about the vertical: its
+// three periods, whatever they are called, stay.
+func TestMotionTurned(t *testing.T) {
+	p := tubeDock()
+	p.Units = append(p.Units, float.Unit{Body: float.Cylinder{Diameter: 0.5, Length: 1}, At: r3.Vec{X: 1.5, Y: 0.3}, Heading: 0.4, Mass: 20})
+	p.Units = append(p.Units, float.Unit{Body: float.Block{Length: 1.5, Width: 0.4, Height: 0.3}, At: r3.Vec{X: -1.5, Y: -0.3}, Heading: -0.7, Mass: 30})
+	deck, err := float.Weight{Mass: 700, At: r3.Vec{X: 0.1, Z: 0.5}}.Spread(6, 3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Weights = deck
+	list := func(p *float.Platform) []float64 {
+		m, err := p.Motion()
+		if err != nil {
+			t.Fatal(err)
+		}
+		out := []float64{m.Heave.Shortest, m.Roll.Shortest, m.Pitch.Shortest}
+		slices.Sort(out)
+		return out
+	}
+	want := list(p)
+	for _, turn := range []float64{0.6, 2, -1} {
+		sin, cos := math.Sincos(turn)
+		q := p.With()
+		for i := range q.Units {
+			v := p.Units[i].At
+			q.Units[i].At = r3.Vec{X: cos*v.X - sin*v.Y, Y: sin*v.X + cos*v.Y, Z: v.Z}
+			q.Units[i].Heading += turn
+		}
+		for i := range q.Weights {
+			v := p.Weights[i].At
+			q.Weights[i].At = r3.Vec{X: cos*v.X - sin*v.Y, Y: sin*v.X + cos*v.Y, Z: v.Z}
+		}
+		for i, period := range list(q) {
+			if math.Abs(period/want[i]-1) > 1e-9 {
+				t.Errorf("turned by %g: periods %v, want %v", turn, list(q), want)
+			}
+		}
+	}
+}
+
+// TestMotionBlock works the roll of a float of solid foam by hand: its own mass has
+// the moment of inertia m (W² + H²)/12.
+func TestMotionBlock(t *testing.T) {
+	const l, b, h, mass, rho, g = 4.0, 1.5, 0.4, 600.0, 1000.0, 9.80665
+	p := &float.Platform{Units: []float.Unit{{Body: float.Block{Length: l, Width: b, Height: h}, Mass: mass}}, Density: rho}
+	m, err := p.Motion()
+	if err != nil {
+		t.Fatal(err)
+	}
+	draft := mass / (rho * l * b)
+	added := math.Max(math.Pi/8*rho*b*b*l, mass)
+	for _, c := range []struct {
+		name      string
+		got       float64
+		own, side float64
+		turning   float64
+	}{
+		{"roll", m.Roll.Longest, (b*b + h*h) / 12, b, added * b * b / 32},
+		{"pitch", m.Pitch.Longest, (l*l + h*h) / 12, l, added * l * l / 12},
+	} {
+		stiff := rho*g*l*b*c.side*c.side/12 - mass*g*(h/2-draft/2)
+		want := 2 * math.Pi * math.Sqrt((mass*c.own+c.turning)/stiff)
+		if math.Abs(c.got/want-1) > 1e-9 {
+			t.Errorf("%s %.9g s, by hand %.9g s", c.name, c.got, want)
+		}
 	}
 }

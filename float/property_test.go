@@ -277,6 +277,23 @@ func TestFailures(t *testing.T) {
 	near(t, "buoyancy lacking", f.Short, 3252, 1e-9)
 }
 
+// The tilt stop is the caller's.
+func TestTiltStop(t *testing.T) {
+	p := eight()
+	s, err := p.Settle()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.TiltStop = s.Tilt() - 1e-3
+	if _, err := p.Settle(); !errors.Is(err, float.ErrCapsizes) {
+		t.Errorf("past the stop: %v", err)
+	}
+	p.TiltStop = s.Tilt() + 0.02
+	if _, err := p.Settle(); err != nil {
+		t.Errorf("within the stop: %v", err)
+	}
+}
+
 // A dock that leans on outriggers has an unstable balance upright; Settle leaves
 // it toward +y, and its mirror image is another rest position.
 func TestLeavesUnstableBalance(t *testing.T) {
@@ -332,6 +349,8 @@ func TestWave(t *testing.T) {
 		t.Fatal(err)
 	}
 	near(t, "heel on a slope", flat.Heel-s.Heel, slope, 0.03*slope)
+
+	near(t, "length of the up vector", r3.Norm(s.Up), 1, 1e-15)
 
 	short := []struct{ length, height float64 }{{4.2, 0.1}, {math.NaN(), 0.1}, {10, 2}, {10, math.NaN()}}
 	for _, w := range short {

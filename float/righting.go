@@ -16,8 +16,8 @@ type Curve struct {
 
 	// What was found between the first and the last angle.
 	Rest      Mark // where the lever rises through zero: a rest position
-	Under     Mark // where the deck's edge (Corners) first goes under water
-	Peak      Mark // the greatest lever
+	Under     Mark // where the deck's edge (Corners) first goes under water; the first angle if it is
+	Peak      Mark // the greatest lever; at the last angle it may rise on
 	Vanishing Mark // past the peak, where the lever falls through zero
 
 	// Area is the work over the weight, m rad, from Rest (or the first angle) to
@@ -96,6 +96,8 @@ func (p *Platform) Righting(axis float64, angles []float64) (Curve, error) {
 		curve.Points = append(curve.Points, pt)
 		if i > 0 {
 			curve.see(&h, curve.Points[i-1], pt)
+		} else if pt.Edge < 0 {
+			curve.Under = Mark{true, pt.Angle, pt.Lever}
 		}
 	}
 	curve.finish(&h)
@@ -161,7 +163,7 @@ func (h *holder) hold(angle float64) (Point, bool) {
 	x, y, z := h.up(angle, other)
 	m.at(x, y, z, d, s)
 	var t sums
-	levelled := 0
+	levelled, stuck := 0, false
 	for range maxSteps {
 		st, ct := math.Sincos(other)
 		// The direction in which n turns as the other turn grows: (-ct, sa st, -ca st)
@@ -183,7 +185,7 @@ func (h *holder) hold(angle float64) (Point, bool) {
 		h00 := m.rho * max(s.i0, 1e-9*m.plane)
 		h0w := m.rho * (w1*s.i1 + w2*s.i2)
 		hww := m.rho*(w1*w1*s.i11+2*w1*w2*s.i12+w2*w2*s.i22) - curve - h0w*h0w/h00
-		if residual <= 1e-12 {
+		if residual <= 1e-12 || stuck && residual <= tolerated {
 			if hww < -1e-9*s.mass*m.length {
 				return Point{Other: other}, false
 			}
@@ -212,7 +214,12 @@ func (h *holder) hold(angle float64) (Point, bool) {
 				return Point{Other: to}, false
 			}
 			m.at(x, y, z, td, &t)
-			if residual < 1e-7 || t.energy <= s.energy+1e-4*cut*slope+slack {
+			if residual < 1e-7 {
+				g0, g1, g2, _, _ := m.forces(x, y, z, &t)
+				now := max(math.Abs(g0), math.Abs(w1*g1+w2*g2)/m.length) / t.mass
+				taken = now < residual
+			}
+			if taken || residual > tolerated && t.energy <= s.energy+1e-4*cut*slope+slack {
 				other, d, taken = to, td, true
 				*s = t
 				break
@@ -220,7 +227,11 @@ func (h *holder) hold(angle float64) (Point, bool) {
 			cut /= 2
 		}
 		if !taken {
-			return Point{Other: other}, false
+			if stuck || residual > tolerated {
+				return Point{Other: other}, false
+			}
+			stuck = true
+			x, y, z = h.up(angle, other)
 		}
 	}
 	return Point{Other: other}, false
@@ -239,9 +250,12 @@ func (h *holder) edge(x, y, z, d float64) float64 {
 	return low
 }
 
+// noLever is a lever that counts as none, m: a dock that rests upright has it.
+const noLever = 1e-12
+
 // see looks for marks between two neighbouring points.
 func (c *Curve) see(h *holder, a, b Point) {
-	if !c.Rest.Found && a.Lever <= 0 && b.Lever > 0 {
+	if !c.Rest.Found && a.Lever <= noLever && b.Lever > noLever {
 		c.Rest = h.solve(a, b, func(p Point) float64 { return p.Lever })
 	}
 	if !c.Under.Found && len(h.platform.Corners) > 0 && a.Edge >= 0 && b.Edge < 0 {
@@ -254,7 +268,7 @@ func (c *Curve) see(h *holder, a, b Point) {
 // form of false position.
 func (h *holder) solve(a, b Point, f func(Point) float64) Mark {
 	fa, fb := f(a), f(b)
-	if fa == 0 {
+	if math.Abs(fa) <= noLever {
 		return Mark{true, a.Angle, a.Lever}
 	}
 	side := 0

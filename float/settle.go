@@ -12,8 +12,9 @@ const (
 	balanced  = 1e-14 // imbalance over weight at which Settle stops
 	tolerated = 1e-9  // at which it may stop when rounding lets it go no further
 	maxTurn   = 0.2   // rad a step
+	slowTurn  = 0.02  // rad a step where a capsize is confirmed
 	nudge     = 1e-3  // rad by which an unstable balance is left
-	maxSteps  = 120
+	maxSteps  = 300
 	stackSize = 16 // units that need no allocation
 )
 
@@ -26,8 +27,8 @@ const (
 // toward positive trim; the mirror image of such an answer is another answer.
 //
 // Physical failures are a [*Failure]: of class [ErrSinks], [ErrNoFloat],
-// [ErrCapsizes] where it tilts past TiltStop, or [ErrUnsettled]. Bad data is a
-// [*measure.Error]. Settle does not change the platform and, up to 16 units,
+// [ErrCapsizes] where it tilts past TiltStop (confirmed by a second search in
+// short steps), or [ErrUnsettled]. Bad data is a [*measure.Error]. Settle does not change the platform and, up to 16 units,
 // allocates nothing.
 func (p *Platform) Settle() (State, error) { return p.SettleFrom(0, 0) }
 
@@ -42,11 +43,16 @@ func (p *Platform) SettleFrom(heel, trim float64) (State, error) {
 	nx, ny, nz := upright(heel, trim)
 	if !(nz >= math.Cos(p.stop())) {
 		r := stopRange
-		r.Lo, r.Hi = -p.stop(), p.stop()
-		if err := r.Check("heel", heel); err != nil {
+		r.Hi = p.stop()
+		if err := headingRange.Check("heel", heel); err != nil {
 			return State{}, err
 		}
-		return State{}, r.Check("trim", trim)
+		if err := headingRange.Check("trim", trim); err != nil {
+			return State{}, err
+		}
+		return State{}, &measure.Error{
+			Field: "tilt of heel and trim", Kind: measure.Angle, Value: math.Acos(nz), Range: r, Class: measure.ErrRange,
+		}
 	}
 	if f := m.carries(); f != nil {
 		return State{}, f
@@ -56,7 +62,13 @@ func (p *Platform) SettleFrom(heel, trim float64) (State, error) {
 	}
 	m.apparent(&nx, &ny, &nz)
 	var s sums
-	end := m.settle(&nx, &ny, &nz, math.Cos(p.stop()), &s)
+	x, y, z := nx, ny, nz
+	end := m.settle(&nx, &ny, &nz, math.Cos(p.stop()), maxTurn, &s)
+	if end.class == ErrCapsizes {
+		// A long step may have leapt over a rest position.
+		nx, ny, nz = x, y, z
+		end = m.settle(&nx, &ny, &nz, math.Cos(p.stop()), slowTurn, &s)
+	}
 	heel, trim = attitude(m.true(nx, ny, nz))
 	switch end.class {
 	case nil:
@@ -143,8 +155,9 @@ func (m *model) forces(nx, ny, nz float64, s *sums) (g0, g1, g2, curve, residual
 	return g0, g1, g2, curve, residual
 }
 
-// settle finds the rest position from the attitude n, which it changes.
-func (m *model) settle(nx, ny, nz *float64, cosStop float64, s *sums) (end ending) {
+// settle finds the rest position from the attitude n, which it changes, with
+// turns of at most most a step.
+func (m *model) settle(nx, ny, nz *float64, cosStop, most float64, s *sums) (end ending) {
 	x, y, z := *nx, *ny, *nz
 	d := m.guess(x, y, z)
 	m.at(x, y, z, d, s)
@@ -197,11 +210,11 @@ func (m *model) settle(nx, ny, nz *float64, cosStop float64, s *sums) (end endin
 		p1, p2 := a*c-b*sn, a*sn+b*c
 		p0 := -(g0 + h01*p1 + h02*p2) / h00
 		cut := 1.0
-		if q := math.Sqrt(p1*p1 + p2*p2); q > maxTurn {
-			cut = maxTurn / q
+		if q := math.Sqrt(p1*p1 + p2*p2); q > most {
+			cut = most / q
 		}
-		if q := math.Abs(p0) * cut; q > 2*m.high+m.length*maxTurn {
-			cut *= (2*m.high + m.length*maxTurn) / q
+		if q := math.Abs(p0) * cut; q > 2*m.high+m.length*most {
+			cut *= (2*m.high + m.length*most) / q
 		}
 		slope := g0*p0 + g1*p1 + g2*p2
 		slack := 1e-13 * s.mass * m.length

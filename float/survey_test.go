@@ -285,6 +285,10 @@ func TestSurveyCoverage(t *testing.T) {
 	}
 	clean := taped(t, truth, 0.004)
 	rng := rand.New(rand.NewPCG(1, 2))
+	// Doubts of the plan's weights, which the mass found does not rest on, keep the
+	// search for leaks short.
+	wide := certain
+	wide.Mass, wide.Place = 0.2, 0.2
 	const n = 400
 	var in [4]int
 	for range n {
@@ -292,7 +296,7 @@ func TestSurveyCoverage(t *testing.T) {
 		for i := range f {
 			f[i].Value += rng.NormFloat64() * f[i].Within / 2
 		}
-		got, err := float.Survey{Plan: plan, Freeboards: f, Doubt: certain}.Find()
+		got, err := float.Survey{Plan: plan, Freeboards: f, Doubt: wide}.Find()
 		if err != nil {
 			t.Fatal(err)
 		}
