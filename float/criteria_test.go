@@ -180,7 +180,7 @@ func TestCriteriaShare(t *testing.T) {
 	}
 }
 
-// TestCriteriaDefaultSet holds the set of the specification, by name, and that the
+// TestCriteriaDefaultSet holds the default set, by name, and that the
 // two loads of the first source are never put on together.
 func TestCriteriaDefaultSet(t *testing.T) {
 	want := []string{
