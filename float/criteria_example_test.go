@@ -54,3 +54,41 @@ func ExampleRules() {
 	// drums at most 85 % immersed: 85.7 %, at most 85.0 %: short
 	// deck edge dry: 8-7/8 in, at least 0 in: holds
 }
+
+// How many people for the sign, if the deck may tilt 5 degrees and its edge must stay
+// dry? The invented dock of eight drums; nobody else aboard.
+func ExampleCriterion_AsLoaded() {
+	var rules []float.Rule
+	for _, name := range []string{"tilt at most 5 deg", "deck edge dry"} {
+		c, err := float.CriterionNamed(name)
+		if err != nil {
+			log.Fatal(err)
+		}
+		rules = append(rules, c.AsLoaded().Rule(float.Deck{}))
+	}
+	post, err := planOfExample().Post(float.Crowd{}, rules...)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%d people at one place; one more breaks %q\n", post.People, post.Breaks.Name)
+	// Output: 1 people at one place; one more breaks "tilt at most 5 deg"
+}
+
+// A town with a stricter freeboard (invented): a copy of a row with its own limit.
+func ExampleCriterion_Rule() {
+	c, err := float.CriterionNamed("10 in to the deck")
+	if err != nil {
+		log.Fatal(err)
+	}
+	c.Name, c.Limit = "14 in to the deck", 14*measure.Inch
+	c.Source = &measure.Source{Title: "an invented town", Status: measure.OwnChoice}
+	check, err := c.Rule(float.Deck{})(planOfExample())
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%s: %s: %s\n", check.Name, check.Numbers(measure.US), check.Words())
+	fmt.Println(len(check.Notes) > 0 && check.Notes[len(check.Notes)-1] == float.DrumNotice)
+	// Output:
+	// 14 in to the deck: 1 ft 8-15/16 in, at least 1 ft 2 in: holds
+	// true
+}

@@ -8,7 +8,7 @@ import (
 
 var (
 	ameren      = &measure.Source{Title: "Ameren Missouri, Lake of the Ozarks dock guidelines", Locator: "page on loads", Status: measure.Read}
-	quotedTilt  = &measure.Source{Title: "a US state building code, not named", Locator: "as quoted in a structural engineering forum, thread 507600", Status: measure.Quoted}
+	quotedTilt  = &measure.Source{Title: "a US state building code, not named", Locator: "in a structural engineering forum, thread 507600", Status: measure.Quoted}
 	stCroix     = &measure.Source{Title: "Lake St. Croix Beach, Minnesota, municipal code", Locator: "docks (4)(b)", Status: measure.Read}
 	ufcFloat    = &measure.Source{Title: "UFC 4-152-01", Edition: "28 July 2005", Locator: "par. 7-3.3, landing float", Status: measure.Read}
 	enIntact    = &measure.Source{Title: "EN 14504", Edition: "2019", Locator: "4.3.2, inland passenger landing stages", Status: measure.Read}
@@ -19,7 +19,7 @@ var (
 	wrightLoad  = &measure.Source{Title: "Wrightsville Beach, North Carolina, town code", Locator: "piers and docks, live load", Status: measure.Read}
 	wrightPlan  = &measure.Source{Title: "Wrightsville Beach, North Carolina, town code", Locator: "floating docks (F)(1)", Status: measure.Read}
 	crowding    = &measure.Source{Title: "Directive 2006/87/EC", Edition: "as BinSchUO 2008", Locator: "Annex II, 15.03: 3.75 persons/m² of 75 kg", Status: measure.Read}
-	dockPrimer  = &measure.Source{Title: "Fisheries and Oceans Canada, dock primer", Locator: "wording as repeated on a blog", Status: measure.Quoted}
+	dockPrimer  = &measure.Source{Title: "Fisheries and Oceans Canada, dock primer", Locator: "wording repeated on a blog", Status: measure.Quoted}
 	imo         = &measure.Source{Title: "IMO Intact Stability Code", Locator: "3.5.2.6", Status: measure.Read}
 	ourImmersed = &measure.Source{Title: "no drum more than 85 % immersed: the rest is for waves and a leak", Status: measure.OwnChoice}
 	ourDryEdge  = &measure.Source{Title: "the deck edge stays dry: nobody stands safe on a deck under water", Status: measure.OwnChoice}

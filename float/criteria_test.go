@@ -180,8 +180,8 @@ func TestCriteriaShare(t *testing.T) {
 	}
 }
 
-// TestCriteriaDefaultSet holds the set of the specification, by name, and that the
-// two loads of the first source are never put on together.
+// TestCriteriaDefaultSet holds the default set, by name, and the statuses under which
+// rows enter the table.
 func TestCriteriaDefaultSet(t *testing.T) {
 	want := []string{
 		"20 psf over the deck", "400 lb on one spot", "7 in from water to frame", "end loses at most 4 in",

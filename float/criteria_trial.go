@@ -94,10 +94,14 @@ func byHalves(t *trial) ([]loading, error) {
 	}
 	var out []loading
 	for _, sign := range []float64{1, -1} {
+		side := "+y"
+		if sign < 0 {
+			side = "-y"
+		}
 		area, at := t.outline.half(sign)
 		at.Z += t.criterion.Above
 		out = append(out, loading{
-			name: fmt.Sprintf("%s over the half of the deck toward %+.0fy", measure.Pressure.Print(t.criterion.Pressure, measure.SI), sign), lost: -1,
+			name: measure.Pressure.Print(t.criterion.Pressure, measure.SI) + " over the half of the deck toward " + side, lost: -1,
 			add: []Weight{{Mass: t.criterion.Pressure * area / measure.Gravity, At: at}},
 		})
 	}

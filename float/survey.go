@@ -71,9 +71,11 @@ var (
 // water in it, against the measured attitude, with the tape's accuracy and the
 // plan's doubts as they bear on it. The chances hold no drum the likelier to leak
 // before measuring, and as likely that none does as that one does, with any amount
-// of water; where no single drum explains the attitude, pairs are tried.
+// of water; where no single drum explains the attitude, pairs are tried, of 25 drums
+// or fewer. The work grows with the square of the number of drums.
 //
-// Errors are [measure.Error], or a [*Failure] where the plan itself does not float.
+// Errors are [measure.Error], or a [*Failure] where the plan itself, within its
+// doubts, does not float.
 func (s Survey) Find() (Finding, error) {
 	if err := s.check(); err != nil {
 		return Finding{}, err

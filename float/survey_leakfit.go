@@ -86,9 +86,9 @@ func (f *leakFit) try(units []int) (hypothesis, bool) {
 			}
 		}
 		step := f.step(units, h.volume, normal, right)
-		moved, better := h.volume, false
+		better := false
 		for cut := 1.0; cut > 1e-3; cut /= 2 {
-			moved = append([]float64(nil), h.volume...)
+			moved := append([]float64(nil), h.volume...)
 			for k, i := range units {
 				moved[k] = min(max(h.volume[k]+cut*step[k], 0), f.most(i))
 			}
