@@ -168,7 +168,7 @@ func ExampleScheme_Effective() {
 	// with a gap: 200 mm
 }
 
-// A stack of lumber and a helper beside it on a foot of ice, for the minutes
+// A stack of lumber and a person beside it on a foot of ice, for the minutes
 // that an elastic modulus of 1 GPa stands for.
 func ExamplePlate_Bowl() {
 	p := ice.Plate{Thickness: 0.30, E: 1e9, Nu: 0.33}
