@@ -22,7 +22,7 @@ var cautions = []Caution{
 	{"ice picks round the neck and a throw line are the least; probe with an ice staff", "Norwegian Water Resources and Energy Directorate (NVE)", measure.Read},
 	{"never alone; leave your plan and the hour of your return with somebody", "Minnesota Department of Natural Resources; City of Edmonton; Michigan; CCOHS (Canada)", measure.Read},
 	{"keep 10 yd (9 m) from your companion while you move", "Aspen Times, quoting a Colorado agency", measure.Quoted},
-	{"probe ahead with a heavy chisel; consider a rope to a helper", "US Army Corps of Engineers, as reprinted", measure.Quoted},
+	{"probe ahead with a heavy chisel; consider a rope to a partner", "US Army Corps of Engineers, as reprinted", measure.Quoted},
 	{"park vehicles 50 ft (15 m) apart and move them every two hours; drill a hole beside each and move when water runs over", "Minnesota Department of Natural Resources", measure.Read},
 	{"keep vehicles 50 m apart", "Finnish Meteorological Institute", measure.Read},
 	{"loads over 7000 kg at least 1 km apart in one direction, at most 15 km/h; park and store nothing on the ice", "Saskatchewan Highways", measure.Read},

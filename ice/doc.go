@@ -40,11 +40,11 @@
 // # What it does not answer
 //
 // Days and weeks: a dock parked on the ice sags by creep until water comes over
-// the top; that needs the sag of the sheet against its freeboard, and is not
-// computed. Nor are deflection and stress under several loads (everything
-// within [Crossing.Spacing] counts as one spot here), breakthrough, the speed
-// at which waves under the ice add to a moving load, growth and decay, the
-// thrust and uplift of ice on a dock, sea ice, or ice grounded at the shore.
+// the top; that needs the sag of the sheet against its freeboard with a modulus
+// that falls with time, and is not computed. Nor are breakthrough, the speed at
+// which waves under the ice add to a moving load, growth and decay, the thrust
+// and uplift of ice on a dock, sea ice, or ice grounded at the shore. No verdict
+// rests on the plate; everything within [Crossing.Spacing] counts as one spot.
 //
 // # Water level and snow
 //
@@ -52,6 +52,16 @@
 // ice it is flooded; deeper than 12.5 % of the clear ice (density of slush ice)
 // plus 20 mm, it hangs. Snow counts as 400 kg/m³ against the freeboard of clear
 // ice (917 kg/m³). Those allowances are our choice.
+//
+// # Plate
+//
+// A [Plate] on water gives deflection and moments at any point under circular
+// and rectangular [Patch]es: the closed form for circles, integrals along the
+// edges for rectangles, and their sum. It is thin, elastic, of even thickness
+// and far from any edge or crack; stresses under patches smaller than 1.724
+// thicknesses use Westergaard's fictitious radius, circles only. The numbers agree
+// with independent integration to ten digits; what limits them is the modulus of
+// the ice, unknown within a factor of five and falling with time.
 //
 // # Sources
 //

@@ -167,3 +167,38 @@ func ExampleScheme_Effective() {
 	// 250 mm against 1 times the thickness: clear ice and half of the hard white ice
 	// with a gap: 200 mm
 }
+
+// A stack of lumber and a person beside it on a foot of ice, for the minutes
+// that an elastic modulus of 1 GPa stands for.
+func ExamplePlate_Bowl() {
+	p := ice.Plate{Thickness: 0.30, E: 1e9, Nu: 0.33}
+	l, err := p.Length()
+	if err != nil {
+		log.Fatal(err)
+	}
+	bowl, err := p.Bowl([]ice.Patch{
+		{A: 1.2, B: 3.6, Force: 600 * measure.Gravity},
+		{X: 1.5, A: 0.15, Force: 100 * measure.Gravity},
+	})
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("loads within %.0f m of each other count together\n", 4*l)
+	for _, x := range []float64{0, 1.5, 4, 8} {
+		s, err := bowl.At(x, 0)
+		if err != nil {
+			log.Fatal(err)
+		}
+		tension, err := p.Stress(s)
+		if err != nil {
+			log.Fatal(err)
+		}
+		fmt.Printf("%4.1f m: down %.1f mm, tension %.0f kPa\n", x, s.Deflection*1000, tension/1000)
+	}
+	// Output:
+	// loads within 16 m of each other count together
+	//  0.0 m: down 5.1 mm, tension 82 kPa
+	//  1.5 m: down 4.9 mm, tension 72 kPa
+	//  4.0 m: down 3.5 mm, tension 25 kPa
+	//  8.0 m: down 1.5 mm, tension 8 kPa
+}

@@ -32,9 +32,10 @@ func Parked(mass float64) (float64, error) {
 }
 
 // ParkedHours checks the sheet under a mass in kg that stands on one spot for
-// up to 24 hours, together with whoever tends it: double the thickness that
-// the strictest rules ask for under the same mass when it crosses. Beyond 24
-// hours there is no answer, of class measure.ErrNotComputed: days and weeks
+// up to 24 hours, one person beside it counted in: double the thickness that
+// the strictest rules ask for under the same mass when it crosses. More people
+// are a [Crossing] of their own, to be checked as well, or see
+// [Sheet.Required]. Beyond 24 hours there is no answer, of class measure.ErrNotComputed: days and weeks
 // need the sag of the sheet against its freeboard. P = A h² alone says nothing
 // about a load that stands.
 func (s Sheet) ParkedHours(mass, hours float64) (measure.Check, error) {

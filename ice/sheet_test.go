@@ -196,6 +196,16 @@ func TestRequired(t *testing.T) {
 	}
 }
 
+// TestGapIsNamed: a layered hole says how its layers count.
+func TestGapIsNamed(t *testing.T) {
+	s := sound(0.5)
+	s.Holes[4].Gap = 0.02
+	notes := strings.Join(crossing(t, s, ice.Crossing{Mass: 90}).Notes, "\n")
+	if !strings.Contains(notes, "clear ice of middle must be the thickest single layer") {
+		t.Errorf("%q", notes)
+	}
+}
+
 func TestBadData(t *testing.T) {
 	good := ice.Crossing{Mass: 100, People: 1}
 	for name, spoil := range map[string]func(*ice.Sheet, *ice.Crossing, *float64){

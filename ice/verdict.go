@@ -99,6 +99,11 @@ func (s Sheet) notes(v survey, n *need) []string {
 		}
 		out = append(out, "thinnest: "+where+", counted as "+s.Scheme.String())
 	}
+	for i, h := range s.Holes {
+		if h.Gap > 0 {
+			out = append(out, "layers with a gap never add: the clear ice of "+h.label(i)+" must be the thickest single layer")
+		}
+	}
 	left := "EXPIRY: 24 hours after drilling"
 	if age := s.Age; age >= 0 && age <= expiry {
 		left += fmt.Sprintf(", %.0f hours from now", math.Floor((expiry-age)/3600))

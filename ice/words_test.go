@@ -77,6 +77,14 @@ func texts(t *testing.T) []string {
 		add(c.Text, c.Publisher, c.Status)
 	}
 	add(ice.ErrUnfit)
+	for _, p := range []ice.Plate{{}, {Thickness: 1}, {Thickness: 1, E: 1e9, Nu: 1}, {Thickness: 1, E: 1e9, Foundation: 1}, demoPlate()} {
+		_, err := p.At([]ice.Patch{{}}, 0, 0)
+		add(err)
+		_, source, err := p.EdgeDeflection(-1)
+		add(source, err)
+		_, source, err = p.FictitiousRadius(-1)
+		add(source, err)
+	}
 	for _, load := range []ice.Crossing{{Mass: 90}, {Mass: 900, People: 9}, {Mass: 3000, Machine: ice.Truck}, {Mass: 7e4}, {}} {
 		c, err := ice.Compare(load)
 		add(err, c.String(), c.Silent)

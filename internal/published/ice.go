@@ -11,7 +11,7 @@ import (
 func iceChecks() ([]Check, error) {
 	var out []Check
 	for _, set := range []func() ([]Check, error){
-		iceClasses, iceBack, iceRows, iceWeights, iceFinland, iceManual, iceRules, iceKelvin,
+		iceClasses, iceBack, iceRows, iceWeights, iceFinland, iceManual, iceRules, iceKelvin, icePlates, iceRectangles,
 	} {
 		checks, err := set()
 		if err != nil {

@@ -44,7 +44,7 @@ func iceKelvin() ([]Check, error) {
 				Source:   measure.Source{Title: "Kelvin functions from Bessel functions of complex argument, 50 digits", Edition: "mpmath", Status: st},
 				Printed:  r[column],
 				Because:  "the error counts against the modulus of the pair",
-				Within:   1e-14 * math.Hypot(own, other),
+				Within:   2.5e-15 * math.Hypot(own, other),
 				Compute: func() (float64, error) {
 					var v [8]float64
 					v[0], v[1], v[2], v[3] = kelvin.B(x)
