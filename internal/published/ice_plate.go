@@ -15,19 +15,6 @@ type column struct {
 	compute    func() (float64, error)
 }
 
-// nums reads several columns of a row.
-func (r row) nums(columns ...string) ([]float64, error) {
-	out := make([]float64, len(columns))
-	for i, c := range columns {
-		x, err := r.num(c)
-		if err != nil {
-			return nil, err
-		}
-		out[i] = x
-	}
-	return out, nil
-}
-
 // icePlates checks circular loads on a plate: the values were computed with 20
 // digits from the closed form, whose integrals were done independently.
 func icePlates() ([]Check, error) {

@@ -17,7 +17,7 @@ func lumberBoards() ([]Check, error) {
 	src := independent("Beams of one to three equal spans", "point load at mid span")
 	var out []Check
 	for _, r := range table {
-		x, err := lumberNums(r, "spacing", "force", "spans")
+		x, err := r.nums("spacing", "force", "spans")
 		if err != nil {
 			return nil, err
 		}

@@ -17,7 +17,7 @@ func lumberJoists() ([]Check, error) {
 	}
 	var out []Check
 	for _, r := range table {
-		x, err := lumberNums(r, "spacing", "dead", "live", "fraction")
+		x, err := r.nums("spacing", "dead", "live", "fraction")
 		if err != nil {
 			return nil, err
 		}
@@ -135,7 +135,7 @@ func lumberDeckBeams() ([]Check, error) {
 	src := measure.Source{Title: "International Residential Code", Edition: "2018", Locator: "Table R507.5, deck beams", Status: measure.Memory}
 	var out []Check
 	for _, r := range table {
-		x, err := lumberNums(r, "plies", "joist")
+		x, err := r.nums("plies", "joist")
 		if err != nil {
 			return nil, err
 		}

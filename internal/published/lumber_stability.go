@@ -16,7 +16,7 @@ func lumberColumns() ([]Check, error) {
 	}
 	var out []Check
 	for _, r := range table {
-		x, err := lumberNums(r, "FcStar", "Emin", "le")
+		x, err := r.nums("FcStar", "Emin", "le")
 		if err != nil {
 			return nil, err
 		}
