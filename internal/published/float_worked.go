@@ -2,6 +2,7 @@ package published
 
 import (
 	"errors"
+	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -359,7 +360,7 @@ func floatWorkedChecks() ([]Check, error) {
 	}{{"0.05", 0.3}, {"0.05", 0.5}, {"0.05", 0.75}} {
 		c := float.Cylinder{Diameter: 1, Length: 3}
 		add(Check{
-			Quantity: "GM of a cylinder whose centre of gravity lies 0.05 m below its axis", Printed: e.printed, Unit: "m", Relative: 1e-12,
+			Quantity: fmt.Sprintf("GM of a cylinder 1 m across, draft %g m, its centre of gravity 0.05 m below the axis", e.draft), Printed: e.printed, Unit: "m", Relative: 1e-12,
 			Compute: func() (float64, error) {
 				v, err := c.Displaced(e.draft)
 				if err != nil {
