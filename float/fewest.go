@@ -57,7 +57,7 @@ func (p *Platform) Fewest(ctx context.Context, places []Unit, d Demand) (Choice,
 	why := error(nil)
 	for len(chosen) > 0 {
 		margin, err := f.try(ctx, chosen)
-		if errors.Is(err, errShort) {
+		if errors.Is(err, errShort) || errors.Is(err, errTries) {
 			why = err
 			break
 		}
