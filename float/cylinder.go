@@ -16,8 +16,12 @@ type Cylinder struct{ Diameter, Length float64 }
 
 // Volume returns π D² L/4 in m³.
 func (c Cylinder) Volume() float64 {
+	return c.all().value()
+}
+
+func (c Cylinder) all() twofold {
 	r := c.Diameter / 2
-	return math.Pi * r * r * c.Length
+	return twofold{r, 0}.times(r).times(c.Length).by(twofoldPi)
 }
 
 // Wet returns the integrals over the wet part at any attitude, either end out
@@ -73,7 +77,7 @@ func (c Cylinder) Wet(height float64, up r3.Vec) Wet {
 //
 //	V = L r² (θ - sin θ cos θ),  cos θ = 1 - draft/r
 //
-// It keeps its digits at both ends, to 4 units in the last place.
+// It keeps its digits at both ends, to 2 units in the last place.
 func (c Cylinder) Displaced(draft float64) (float64, error) {
 	if err := c.check(""); err != nil {
 		return 0, err
@@ -87,13 +91,13 @@ func (c Cylinder) Displaced(draft float64) (float64, error) {
 func (c Cylinder) displaced(draft float64) float64 {
 	r := c.Diameter / 2
 	if draft <= r {
-		return r * r * c.Length * segment(draft/r)
+		return segmentVolume(r, c.Length, draft).value()
 	}
-	return r * r * c.Length * (math.Pi - segment((c.Diameter-draft)/r))
+	return c.all().less(segmentVolume(r, c.Length, c.Diameter-draft)).value()
 }
 
 // Draft returns the draft in metres at which the level cylinder displaces a
-// volume in m³, from 0 to all of its own. Up to half full it is right to 4
+// volume in m³, from 0 to all of its own. Up to half full it is right to 2
 // units in the last place; above, where a draft says more than its volume can,
 // Displaced returns the volume to 2 units.
 func (c Cylinder) Draft(volume float64) (float64, error) {
@@ -107,7 +111,11 @@ func (c Cylinder) Draft(volume float64) (float64, error) {
 	r := c.Diameter / 2
 	area := volume / (r * r * c.Length)
 	if area <= math.Pi/2 {
-		return r * segmentDepth(area), nil
+		h := r * segmentDepth(area)
+		if h > 0 { // what rounding took, by the chord
+			h += (volume - c.displaced(h)) / (2 * c.Length * math.Sqrt(h*(c.Diameter-h)))
+		}
+		return min(h, r), nil
 	}
 	// From the dry side, as displaced reckons it; then to the neighbour that
 	// returns the volume best.

@@ -47,4 +47,13 @@ func TestEdge(t *testing.T) {
 	if v := e.inward(r3.Vec{X: -3.1}); v != (r3.Vec{X: 1}) {
 		t.Errorf("inward from the -x end: %v", v)
 	}
+
+	// A triangle drawn in by d loses 2 √3 d of each side.
+	p.Corners = []r3.Vec{{}, {X: 4}, {X: 2, Y: 2 * math.Sqrt(3)}}
+	if e, err = p.edge(0.3); err != nil {
+		t.Fatal(err)
+	}
+	if got, want := e.length(), 3*(4-2*math.Sqrt(3)*0.3); math.Abs(got-want) > 1e-12 {
+		t.Errorf("triangle of length %v, want %v", got, want)
+	}
 }

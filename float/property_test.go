@@ -318,6 +318,17 @@ func TestLeavesUnstableBalance(t *testing.T) {
 		t.Fatal(err)
 	}
 	near(t, "the other heel", o.Heel, -s.Heel, 1e-9)
+
+	// Unstable in trim only: toward positive trim.
+	for i, u := range p.Units {
+		p.Units[i].At.X, p.Units[i].At.Y = u.At.Y, 0
+		p.Units[i].Heading = math.Pi / 2
+	}
+	if s, err = p.Settle(); err != nil {
+		t.Fatal(err)
+	}
+	near(t, "trim", s.Trim, -o.Heel, 1e-9)
+	near(t, "heel", s.Heel, 0, 1e-9)
 }
 
 // Neither a wave without height nor a very long one changes how the dock lies on
@@ -472,6 +483,10 @@ func TestDraftInverse(t *testing.T) {
 		got, err := c.Displaced(h)
 		if err != nil {
 			t.Fatal(err)
+		}
+		full, err := c.Displaced(c.Diameter)
+		if err != nil || full != all {
+			t.Fatalf("%+v holds %v of %v full (%v)", c, full, all, err)
 		}
 		if ulp := math.Abs(got-v) / (math.Nextafter(v, math.Inf(1)) - v); ulp > 2 {
 			t.Fatalf("%+v holds %v at %v, asked for %v: %v units", c, got, h, v, ulp)

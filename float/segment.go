@@ -46,14 +46,18 @@ func termsFor(y float64) int {
 	return terms
 }
 
-// segment returns A(y) for 0 ≤ y ≤ 1 to 2 units in the last place.
-func segment(y float64) float64 {
+// segmentTail returns A(y)/(2 y^1.5) less its leading term, for 0 ≤ y ≤ 1.
+func segmentTail(y float64) float64 {
 	sum := 0.0
 	for k := termsFor(y) - 1; k > 0; k-- {
 		sum = (sum + chordSeries[k][0]) * y
 	}
-	// The leading term last and in two parts: its own rounding is all that is left.
-	return 2 * y * math.Sqrt(y) * (sum + chordSeries[0][0])
+	return sum
+}
+
+// segment returns A(y) for 0 ≤ y ≤ 1 to 2 units in the last place.
+func segment(y float64) float64 {
+	return 2 * y * math.Sqrt(y) * (segmentTail(y) + chordSeries[0][0])
 }
 
 // segmentArea returns A(y) for 0 ≤ y ≤ 2 to about 1e-15, faster.

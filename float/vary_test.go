@@ -391,6 +391,59 @@ func TestFewest(t *testing.T) {
 	}
 }
 
+// What the platform has already counts: a flooded and a captive drum, a wave;
+// and a crowd that finds no room is bad data.
+func TestFewestBesideOthers(t *testing.T) {
+	p := eight()
+	p.Weights = []float.Weight{{Mass: 200, At: r3.Vec{Z: 0.1}}}
+	own := p.Units[:3:3]
+	own[0].Flooded, own[1].Captive = true, true
+	own = append(own, own[0])
+	own[3].Captive = true
+	p.Units = own
+	p.Wave = &float.Wave{Height: 0.05, Length: 20}
+	offered := places()[4:]
+	offered[0].Captive = true
+	offered[1].Flooded = true
+	c, err := p.Fewest(context.Background(), offered, float.Demand{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(c.Platform.Units) != 4+len(c.Places) || c.Platform.Wave == p.Wave {
+		t.Errorf("%+v", c)
+	}
+	for _, i := range c.Places {
+		if i == 1 {
+			t.Error("a flooded drum was chosen")
+		}
+	}
+	if _, err := c.Platform.Settle(); err != nil {
+		t.Error(err)
+	}
+	d := float.Demand{Crowd: float.Crowd{People: 9, Each: 1, Room: 4}}
+	if _, err := p.Fewest(context.Background(), offered, d); !errors.Is(err, measure.ErrRange) {
+		t.Errorf("no room: %v", err)
+	}
+	// A rule that fails, and one that finds the platform failing.
+	bad := errors.New("bad")
+	d = float.Demand{Load: []float.Rule{func(*float.Platform) (measure.Check, error) { return measure.Check{}, bad }}}
+	if _, err := p.Fewest(context.Background(), offered, d); !errors.Is(err, bad) {
+		t.Errorf("%v, want the rule's error", err)
+	}
+	d.Load[0] = func(q *float.Platform) (measure.Check, error) {
+		_, err := q.With(float.Weight{Mass: 1e5}).Settle()
+		return measure.Check{}, err
+	}
+	if _, err := p.Fewest(context.Background(), offered, d); !errors.Is(err, float.ErrNoChoice) {
+		t.Errorf("%v, want no choice", err)
+	}
+	// Without corners there is no edge to keep dry.
+	p.Corners = nil
+	if _, err := p.Fewest(context.Background(), offered, float.Demand{}); !errors.Is(err, measure.ErrUnknown) {
+		t.Errorf("no edge: %v", err)
+	}
+}
+
 // The fewest drums of a small choice, against looking through every subset.
 func TestFewestAgainstAll(t *testing.T) {
 	p := eight()

@@ -43,7 +43,9 @@ type restCase struct {
 	GMMin                   json.Number `json:"gm_min"`
 	GMMax                   json.Number `json:"gm_max"`
 	Freeboard               []json.Number
-	MatrixTolerance         float64 `json:"matrix_tolerance"`
+	HeldLevel               json.Number `json:"held_level"`
+	HeldGM                  json.Number `json:"held_gm"`
+	MatrixTolerance         float64     `json:"matrix_tolerance"`
 }
 
 func vec(v [3]float64) r3.Vec { return r3.Vec{X: v[0], Y: v[1], Z: v[2]} }
@@ -127,6 +129,26 @@ func floatRestChecks() ([]Check, error) {
 		}
 		for k := range c.Freeboard {
 			plain("freeboard at corner "+strconv.Itoa(k), c.Freeboard[k], "m", func(s float.State) float64 { return s.Freeboards()[k] })
+		}
+		if c.HeldLevel.String() != "" { // by an outside couple; trim by itself
+			held := func(quantity string, printed json.Number, step float64, of func(a, b, c float.Point) float64) {
+				k := Check{
+					Package: "float", Quantity: quantity, Source: src, Printed: printed.String(), Unit: "m", Relative: 1e-6, Step: step,
+					Compute: func() (float64, error) {
+						curve, err := p.Righting(0, []float64{-1e-4, 0, 1e-4})
+						if err != nil {
+							return 0, err
+						}
+						return of(curve.Points[0], curve.Points[1], curve.Points[2]), nil
+					},
+				}
+				if step > 0 {
+					k.Relative = 0
+				}
+				out = append(out, k)
+			}
+			held("height of the origin, held upright", c.HeldLevel, 0, func(_, b, _ float.Point) float64 { return b.Level })
+			held("slope of the righting lever, held upright", c.HeldGM, 0.01, func(a, _, b float.Point) float64 { return (b.Lever - a.Lever) / 2e-4 })
 		}
 		largest, err := c.GMMax.Float64()
 		if err != nil {

@@ -1,15 +1,18 @@
 package published
 
 import (
+	"fmt"
+	"math"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.org/floewright/float"
 	"example.org/floewright/lumber/measure"
 )
 
-// fourUnits is four units in the last place of a number just below a power of
-// two, the narrowest reading.
-const fourUnits = 4.0 / (1 << 53)
+// twoUnits is two units in the last place of a number just below a power of two,
+// the narrowest reading.
+const twoUnits = 2.0 / (1 << 53)
 
 // floatSegmentChecks compares a level cylinder of unit diameter and length with
 // the circle's segment in many digits. An input such as 0.999 is no binary
@@ -73,7 +76,7 @@ func floatSegmentChecks() ([]Check, error) {
 		out = append(out, Check{
 			Package: "float", Quantity: "volume displaced",
 			Source:  measure.Source{Title: "Segment of a circle in multiple precision", Locator: "draft " + r["h"], Status: st},
-			Printed: r["area"], Relative: fourUnits,
+			Printed: r["area"], Relative: twoUnits,
 			Compute: func() (float64, error) { return unit.Displaced(h) },
 		})
 		if h <= 0.5 {
@@ -85,7 +88,7 @@ func floatSegmentChecks() ([]Check, error) {
 			out = append(out, Check{
 				Package: "float", Quantity: "draft of that volume",
 				Source:  measure.Source{Title: "Segment of a circle in multiple precision", Locator: "draft " + r["h"], Status: st},
-				Printed: r["h"], Relative: fourUnits,
+				Printed: r["h"], Relative: twoUnits,
 				Compute: func() (float64, error) { return unit.Draft(area) },
 			})
 		}
@@ -115,6 +118,59 @@ func floatSegmentChecks() ([]Check, error) {
 			Printed: r["h_over_D"], Relative: relative,
 			Compute: func() (float64, error) { return unit.Draft(f * unit.Volume()) },
 		})
+	}
+	more, err := segmentTables()
+	return append(out, more...), err
+}
+
+// segmentTables compares with printed tables of segments.
+func segmentTables() ([]Check, error) {
+	table, err := rows("float_segment_tables")
+	if err != nil {
+		return nil, err
+	}
+	var out []Check
+	for _, r := range table {
+		st, err := status(r["status"])
+		if err != nil {
+			return nil, err
+		}
+		c := Check{
+			Package: "float", Quantity: r["quantity"],
+			Source:  measure.Source{Title: r["table"], Status: st},
+			Printed: r["printed"],
+		}
+		tube := float.Cylinder{Diameter: 2, Length: 1}
+		if r["quantity"] == "fraction" {
+			h, err := r.num("h_over_D")
+			if err != nil {
+				return nil, err
+			}
+			c.Source.Locator = "h/D = " + r["h_over_D"]
+			c.Compute = func() (float64, error) {
+				v, err := tube.Displaced(2 * h)
+				return v / tube.Volume(), err
+			}
+			out = append(out, c)
+			continue
+		}
+		angle, err := r.num("angle_deg")
+		if err != nil {
+			return nil, err
+		}
+		c.Source.Locator = r["angle_deg"] + " deg"
+		axis := math.Cos(angle * math.Pi / 360) // above the water
+		switch r["quantity"] {
+		case "area":
+			c.Compute = func() (float64, error) { return tube.Wet(axis, r3.Vec{Z: 1}).Volume, nil }
+		case "chord":
+			c.Compute = func() (float64, error) { return tube.Wet(axis, r3.Vec{Z: 1}).Plane, nil }
+		case "height":
+			c.Compute = func() (float64, error) { return tube.Draft(tube.Wet(axis, r3.Vec{Z: 1}).Volume) }
+		default:
+			return nil, fmt.Errorf("float_segment_tables: no quantity %q", r["quantity"])
+		}
+		out = append(out, c)
 	}
 	return out, nil
 }
