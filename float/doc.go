@@ -21,6 +21,16 @@
 // captive unit pushes up on the frame through its axis while it carries more
 // than itself, and otherwise floats by itself.
 //
+// # Around it
+//
+// [Water] gives the density of fresh, brackish and sea water; [Drums] and
+// [MeasureDrum] the size and mass of drums with their tolerances, [Seal] the
+// pressure in a closed one. [Criteria] holds limits of published rules as data,
+// each a [Rule] that takes a platform; [DrumNotice] goes with every result on
+// drums. [Platform.Motion] gives the natural periods of heave, roll and pitch.
+// [Survey] reads a dock afloat backwards: from freeboards measured at its corners
+// to its weight, centre of gravity, and the drums that may be leaking.
+//
 // # Axes
 //
 // x runs along the dock, y across, z up; heel turns about x (positive: the +y

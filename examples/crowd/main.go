@@ -1,0 +1,92 @@
+// Crowd answers one question of an invented dock, 8 ft x 16 ft on ten drums: how
+// many people may stand along any one edge before it tips past 5 degrees or wets
+// its deck?
+//
+//	crowd -each "185 lb" -dock "900 lb" -gap "18 in"
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"os"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.org/floewright/float"
+	"example.org/floewright/lumber/measure"
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+func run(args []string, out, errs io.Writer) int {
+	flags := flag.NewFlagSet("crowd", flag.ContinueOnError)
+	flags.SetOutput(errs)
+	each := flags.String("each", "185 lb", "one person, dressed and wet")
+	mass := flags.String("dock", "900 lb", "the frame and deck, without drums")
+	gap := flags.String("gap", "18 in", "edge that each takes")
+	if flags.Parse(args) != nil {
+		return 2
+	}
+	var crowd float.Crowd
+	var frame float64
+	for _, f := range []struct {
+		kind measure.Kind
+		text string
+		to   *float64
+	}{{measure.Mass, *each, &crowd.Each}, {measure.Mass, *mass, &frame}, {measure.Length, *gap, &crowd.Room}} {
+		x, err := f.kind.Parse(f.text)
+		if err != nil {
+			fmt.Fprintln(errs, "crowd:", err)
+			return 2
+		}
+		*f.to = x
+	}
+	crowd.Inset = 6 * measure.Inch
+	var rules []float.Rule
+	for _, name := range []string{"tilt at most 5 deg", "deck edge dry"} {
+		c, err := float.CriterionNamed(name)
+		if err != nil {
+			fmt.Fprintln(errs, "crowd:", err)
+			return 2
+		}
+		rules = append(rules, c.AsLoaded().Rule(float.Deck{}))
+	}
+	post, err := dock(frame).Post(crowd, rules...)
+	if err != nil {
+		fmt.Fprintln(errs, "crowd:", err)
+		return 2
+	}
+	if post.People < 0 {
+		fmt.Fprintln(out, "Post: nobody. The empty dock breaks a rule already.")
+	} else {
+		fmt.Fprintf(out, "Post: %d people of %s each along any one edge.\n", post.People, measure.Mass.Print(crowd.Each, measure.US))
+	}
+	switch {
+	case post.Failure != nil:
+		fmt.Fprintln(out, "What breaks:", post.Failure)
+	case post.Full:
+		fmt.Fprintln(out, "There is no room for more.")
+	default:
+		fmt.Fprintln(out, "What breaks next:", post.Breaks)
+	}
+	fmt.Fprintln(out, "Calm water, drums sound, nobody jumping. Not sealed, not a permit drawing.")
+	return 0
+}
+
+// dock returns the invented dock: two rows of five drums under its long edges.
+func dock(frame float64) *float.Platform {
+	const x, y, top = 8 * measure.Foot, 4 * measure.Foot, 9 * measure.Inch
+	p := &float.Platform{
+		Density: 998,
+		Weights: []float.Weight{{Mass: frame, At: r3.Vec{Z: 5 * measure.Inch}}},
+		Corners: []r3.Vec{{X: -x, Y: -y, Z: top}, {X: x, Y: -y, Z: top}, {X: x, Y: y, Z: top}, {X: -x, Y: y, Z: top}},
+	}
+	drum := float.Cylinder{Diameter: 23 * measure.Inch, Length: 35 * measure.Inch}
+	for i := -2; i <= 2; i++ {
+		for _, side := range []float64{-1, 1} {
+			p.Units = append(p.Units, float.Unit{Body: drum, Mass: 22 * measure.Pound, At: r3.Vec{X: float64(i) * 38 * measure.Inch, Y: side * 33 * measure.Inch, Z: -7 * measure.Inch}})
+		}
+	}
+	return p
+}
