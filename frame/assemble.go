@@ -41,20 +41,14 @@ type span struct {
 
 // A system is a beam prepared for solving.
 type system struct {
-	beam           *Beam
-	ei, ga, length float64
-	joints         []joint
-	spans          []span
-	stretches      []stretch
-	end            jump // imposed at the far end
-	rests          []Rest
-	at             []int // joint of each rest
-	fixed          []bool
-	base           *band     // stiffness of the beam alone
-	diagonal       []float64 // of the stiffness as last factored
-	load           float64   // sum of the loads' sizes, N
-	stiffest       float64   // largest resistance of a joint to moving, N/m
-	x              []two
+	engine
+	beam      *Beam
+	ei, ga    float64
+	joints    []joint
+	spans     []span
+	stretches []stretch
+	end       jump  // imposed at the far end
+	at        []int // joint of each rest
 }
 
 // places returns sorted places, one of each within the slack.
@@ -74,7 +68,9 @@ func (b *Beam) assemble(extra map[float64]jump) (*system, error) {
 	if err := b.check(); err != nil {
 		return nil, err
 	}
-	s := &system{beam: b, ei: b.EI, ga: b.GA, length: b.Length, rests: b.Rests}
+	s := &system{beam: b, ei: b.EI, ga: b.GA}
+	s.body, s.half, s.length = s, 3, b.Length
+	s.soft = b.EI / (b.Length * b.Length * b.Length)
 	if err := s.setJoints(b); err != nil {
 		return nil, err
 	}
@@ -126,8 +122,16 @@ func (s *system) setJoints(b *Beam) error {
 	}
 	s.fixed = make([]bool, n)
 	s.x = make([]two, n)
-	s.diagonal = make([]float64, n)
+	s.arm = make([]float64, n)
+	for i := range s.arm {
+		s.arm[i] = b.Length
+	}
+	for i := range s.joints {
+		s.arm[s.joints[i].w] = 1
+	}
 	s.at = make([]int, len(b.Rests))
+	s.bearings = make([]bearing, 0, len(b.Rests))
+	shares := make([]share, len(b.Rests))
 	for i, r := range b.Rests {
 		s.at[i] = s.nearest(math.Min(math.Max(r.At, 0), b.Length), tol)
 		j := &s.joints[s.at[i]]
@@ -141,6 +145,11 @@ func (s *system) setJoints(b *Beam) error {
 			j.rigid, j.settled = i, r.Settlement
 			s.fixed[j.w] = true
 			s.x[j.w] = two{hi: -r.Settlement}
+		} else {
+			s.bearings = append(s.bearings, bearing{
+				support: r.Support, shares: shares[i : i+1 : i+1], down: r.Settlement,
+			})
+			shares[i] = share{j.w, 1}
 		}
 		if r.Clamped {
 			if j.hinged || j.clamp >= 0 {
@@ -244,7 +253,8 @@ func (s *system) setSpans() {
 		p.first = k
 		var d Diagram
 		for ; k < len(s.stretches) && s.stretches[k].x < b.x; k++ {
-			d = s.march(s.stretches[k].begin(d), k)
+			d = s.stretches[k].begin(d)
+			d = s.stretches[k].march(d, s.ei, s.ga)
 		}
 		p.after = k
 		if i == len(s.spans)-1 {
@@ -279,16 +289,15 @@ func (st *stretch) begin(d Diagram) Diagram {
 	return d
 }
 
-// march carries a state to the end of stretch k.
-func (s *system) march(d Diagram, k int) Diagram {
-	st := &s.stretches[k]
+// march carries a state to the end of a stretch.
+func (st *stretch) march(d Diagram, ei, ga float64) Diagram {
 	t := st.h
 	q, r := st.q, st.rise
 	v, m := d.Shear, d.Moment
-	bent := (m + (v/2-(q/6+float64(r*t/24))*t)*t) * t / s.ei
-	sunk := (m/2 + (v/6-(q/24+float64(r*t/120))*t)*t) * t * t / s.ei
-	if s.ga > 0 {
-		sunk -= (v - (q/2+float64(r*t/6))*t) * t / s.ga
+	bent := (m + (v/2-(q/6+float64(r*t/24))*t)*t) * t / ei
+	sunk := (m/2 + (v/6-(q/24+float64(r*t/120))*t)*t) * t * t / ei
+	if ga > 0 {
+		sunk -= (v - (q/2+float64(r*t/6))*t) * t / ga
 	}
 	return Diagram{
 		X:          st.x + t,
