@@ -122,12 +122,9 @@ func (s *system) setJoints(b *Beam) error {
 	}
 	s.fixed = make([]bool, n)
 	s.x = make([]two, n)
-	s.arm = make([]float64, n)
-	for i := range s.arm {
-		s.arm[i] = b.Length
-	}
+	s.turns = make([]bool, n)
 	for i := range s.joints {
-		s.arm[s.joints[i].w] = 1
+		s.turns[s.joints[i].left], s.turns[s.joints[i].right] = true, true
 	}
 	s.at = make([]int, len(b.Rests))
 	s.bearings = make([]bearing, 0, len(b.Rests))
@@ -196,16 +193,9 @@ func (s *system) setStretches(b *Beam, extra map[float64]jump) error {
 	}
 	find := func(x float64) int { return sort.SearchFloat64s(cuts, x) }
 	for i, l := range b.Loads {
-		s.load += math.Abs(l.P) + math.Abs(l.M)/b.Length
+		s.load += l.size(b.Length)
 		if l.spread() {
-			span := l.To - l.From
-			s.load += (math.Abs(l.Q) + math.Abs(l.QTo)) / 2 * span
-			rise := (l.QTo - l.Q) / span
-			for k := find(inside(l.From)); k < len(s.stretches) && s.stretches[k].x < inside(l.To); k++ {
-				st := &s.stretches[k]
-				st.q += l.Q + float64(rise*(st.x-l.From))
-				st.rise += rise
-			}
+			l.over(s.stretches, inside(l.From), inside(l.To))
 			continue
 		}
 		x := inside(l.From)

@@ -214,3 +214,61 @@ func FuzzSupports(f *testing.F) {
 		}
 	})
 }
+
+// FuzzGrillage runs frames of every make, spoiled by any numbers: an error of a
+// known kind, or balance of the whole and of every node.
+func FuzzGrillage(f *testing.F) {
+	f.Add(uint64(1), uint8(0), 1e5, 1e3, 0.0, 500.0, 0.0)
+	f.Add(uint64(2), uint8(1), 1e5, 0.0, 1e5, -500.0, 0.1)
+	f.Add(uint64(3), uint8(2), 1e-9, 1e12, 1e-3, 1e9, -0.2)
+	f.Add(uint64(4), uint8(6), math.NaN(), 1.0, 1.0, math.Inf(1), math.NaN())
+	f.Fuzz(func(t *testing.T, seed uint64, k uint8, ei, gj, ga, p, level float64) {
+		r := rand.New(rand.NewPCG(seed, 13))
+		g := randomGrid(r, kind(k%3))
+		if k&4 != 0 { // spoil a member, a load and a seat
+			m := &g.Members[r.IntN(len(g.Members))]
+			m.EI, m.GJ, m.GA = ei, gj, ga
+			m.Loads = append(m.Loads, frame.Point(0.1, p))
+			g.Seats[r.IntN(len(g.Seats))].Level = level
+		}
+		if k&8 != 0 { // take a seat away
+			i := r.IntN(len(g.Seats))
+			g.Seats = append(g.Seats[:i:i], g.Seats[i+1:]...)
+		}
+		s, err := g.Solve()
+		if err != nil {
+			known(t, err)
+			if k&12 == 0 {
+				t.Fatal(err)
+			}
+			return
+		}
+		gridBalance(t, g, s)
+	})
+}
+
+// FuzzTorsion: never more than a thin strip, never less than the circle inside,
+// the same either way round, and growing with the width.
+func FuzzTorsion(f *testing.F) {
+	f.Add(0.0381, 0.18415)
+	f.Add(1.0, 1.0)
+	f.Add(-1.0, math.NaN())
+	f.Fuzz(func(t *testing.T, a, b float64) {
+		j, err := frame.Torsion(a, b)
+		if err != nil {
+			known(t, err)
+			return
+		}
+		k, err := frame.Torsion(b, a)
+		if err != nil || j != k {
+			t.Errorf("%g and, turned, %g, %v", j, k, err)
+		}
+		short, long := math.Min(a, b), math.Max(a, b)
+		if thin := long * short * short * short / 3; !(j <= thin*(1+1e-12)) || !(j >= math.Pi/32*short*short*short*short) {
+			t.Errorf("%g for %g by %g, thin strip %g", j, a, b, thin)
+		}
+		if wider, err := frame.Torsion(short, long*1.01); err == nil && !(wider > j) {
+			t.Errorf("%g, and wider %g", j, wider)
+		}
+	})
+}

@@ -27,9 +27,15 @@ func (e *engine) loose(k *band, t *trial, shift float64) bool {
 // from a move as a whole with a little of everything.
 func (e *engine) softest(k *band) []float64 {
 	v := make([]float64, len(e.x))
+	for i, d := range e.diagonal {
+		if d == 0 && !e.fixed[i] { // nothing at all resists it
+			v[i] = 1
+			return v
+		}
+	}
 	for i := range v {
 		v[i] = 0.01 * math.Sin(float64(7*i+1))
-		if e.arm[i] == 1 {
+		if !e.turns[i] {
 			v[i]++
 		}
 	}
@@ -59,7 +65,7 @@ func (e *engine) softest(k *band) []float64 {
 func (e *engine) free(k *band, t *trial) error {
 	held := false
 	for i, f := range e.fixed {
-		held = held || f && e.diagonal[i] > 0
+		held = held || f && !e.turns[i]
 	}
 	for i := range e.bearings {
 		held = held || t.stiffness[i] > 0
@@ -67,7 +73,7 @@ func (e *engine) free(k *band, t *trial) error {
 	if !held {
 		v := make([]float64, len(e.x))
 		for i := range v {
-			if e.arm[i] == 1 {
+			if !e.turns[i] {
 				v[i] = 1
 			}
 		}
@@ -95,7 +101,7 @@ func (e *engine) within(x []two) error {
 // times the body's size.
 func (e *engine) adrift(x []two) bool {
 	for i := range x {
-		if e.arm[i] == 1 && math.Abs(x[i].hi) > 1e4*e.length {
+		if !e.turns[i] && math.Abs(x[i].hi) > 1e4*e.length {
 			return true
 		}
 	}

@@ -50,7 +50,7 @@ type engine struct {
 	body     body
 	half     int       // half band of the stiffness
 	fixed    []bool    // unknowns that are given
-	arm      []float64 // m by which an unknown's force becomes comparable: 1 for a deflection
+	turns    []bool    // unknowns that are rotations, not deflections
 	x        []two     // given movements; the rest zero
 	base     *band     // stiffness of the body alone
 	diagonal []float64 // of the stiffness as last factored
@@ -115,12 +115,16 @@ func (e *engine) balance(t *trial) {
 		stiffest = max(stiffest, k)
 	}
 	t.left, t.moved = 0, 0
-	for i, a := range e.arm {
+	for i, turn := range e.turns {
+		arm := 1.0
+		if turn {
+			arm = e.length
+		}
 		if !e.fixed[i] {
-			t.left = max(t.left, math.Abs(t.out[i])/a)
+			t.left = max(t.left, math.Abs(t.out[i])/arm)
 		}
 		if e.load == 0 {
-			t.moved = max(t.moved, stiffest*math.Abs(t.x[i].hi)*a)
+			t.moved = max(t.moved, stiffest*math.Abs(t.x[i].hi)*arm)
 		}
 	}
 }
@@ -163,7 +167,7 @@ func (e *engine) settle() (*trial, error) {
 	best.left = math.Inf(1)
 	stalled := 0
 	soften := 1.0
-	e.balance(now)
+	e.float(now)
 	for range maxSteps {
 		if now.badSupport != nil {
 			return nil, now.badSupport
@@ -218,6 +222,65 @@ func (e *engine) settle() (*trial, error) {
 		now, next = next, now
 	}
 	return nil, fmt.Errorf("frame: %w: %d steps left an imbalance of %.1g of the largest force", ErrUnsettled, maxSteps, best.residual())
+}
+
+// float begins with the body flat at the level at which its bearings carry the
+// load: with all of them idle there would be no stiffness to begin with. A body
+// on rigid rests begins where it is.
+func (e *engine) float(t *trial) {
+	e.balance(t)
+	if len(e.bearings) == 0 || e.load == 0 {
+		return
+	}
+	for i, f := range e.fixed {
+		if f && !e.turns[i] {
+			return
+		}
+	}
+	// The level is sought between lo, where too little bears, and hi, where too
+	// much does, by Newton's step or halving.
+	level, lo, hi := 0.0, math.Inf(-1), math.Inf(1)
+	for range 60 {
+		if t.badSupport != nil {
+			break
+		}
+		var missing, stiff float64
+		for i, turn := range e.turns {
+			if !turn {
+				missing -= t.out[i]
+			}
+		}
+		for _, k := range t.stiffness {
+			stiff += k
+		}
+		if math.Abs(missing) <= 1e-3*e.load {
+			return
+		}
+		if missing > 0 {
+			lo = level
+		} else {
+			hi = level
+		}
+		next := level + missing/stiff
+		switch bracketed := !math.IsInf(lo, 0) && !math.IsInf(hi, 0); {
+		case bracketed && !(next > lo && next < hi):
+			next = lo + (hi-lo)/2
+		case !bracketed && !(math.Abs(next-level) <= 0.1*e.length):
+			next = level + math.Copysign(max(0.01*e.length, math.Abs(level)), missing)
+		}
+		if math.Abs(next) > e.length {
+			break
+		}
+		level = next
+		for i, turn := range e.turns {
+			if !turn {
+				t.x[i] = two{hi: -level}
+			}
+		}
+		e.balance(t)
+	}
+	copy(t.x, e.x)
+	e.balance(t)
 }
 
 func (t *trial) copyFrom(o *trial) {
