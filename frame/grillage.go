@@ -53,19 +53,6 @@ type Grillage struct {
 	Names  []string // of the nodes, for errors and printing; nil is none
 }
 
-// A Solution is a solved grillage.
-type Solution struct {
-	Move     [][3]float64 // by node: w (m), thx, thy (rad)
-	Push     []float64    // N, by seat: upward force on the frame; 0 is idle
-	Hold     [][2]float64 // N·m, by seat: moments that a held seat puts on its node
-	Lines    []Line       // by member: its diagrams, from its node I
-	Torque   []float64    // N·m, by member: about its x on its far face
-	Residual float64      // largest imbalance left at a node, relative to the largest force
-	Energy   float64      // J stored in members and supports; NaN where a support cannot say its own
-	Places   []string     // what each seat is called
-	Names    []string     // what each node is called
-}
-
 // node returns how errors call node i.
 func (g *Grillage) node(i int) string {
 	place := fmt.Sprintf("(%.3f, %.3f) m", noMinus(g.Nodes[i][0], 3), noMinus(g.Nodes[i][1], 3))
