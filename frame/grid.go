@@ -205,6 +205,9 @@ func (s *grid) setStiffness() {
 	for i := range s.bars {
 		p := &s.bars[i]
 		for _, mode := range p.modes() {
+			if mode.stiffness == 0 {
+				continue
+			}
 			for j := range mode.at {
 				for k := range mode.at[:j+1] {
 					*s.base.at(mode.at[j], mode.at[k]) += mode.stiffness * mode.part[j] * mode.part[k]

@@ -13,6 +13,7 @@ const (
 	rounding = 0x1p-53
 	leftover = 0x1p-96 // rounding of a movement kept in two parts, with room
 	doubtful = 1e-9    // relative pivot below which a motion is examined
+	alike    = 1e-3    // change of a stiffness for which the factors still serve
 )
 
 // A body is what the solver moves: a beam or a grillage, without the supports
@@ -79,7 +80,7 @@ func (e *engine) settle() (*trial, error) {
 		}
 		same := have
 		for i, v := range now.stiffness {
-			same = same && v == factored[i]
+			same = same && math.Abs(v-factored[i]) <= alike*factored[i]
 		}
 		shifted := false
 		if !same {

@@ -1,6 +1,6 @@
 package frame
 
-import "sort"
+import "slices"
 
 // narrow returns an order of n things, as the place of each, in which joined
 // ones lie near each other: E. Cuthill and J. McKee's order, from a thing at the
@@ -33,7 +33,7 @@ func narrow(n int, joined [][]int) []int {
 				}
 			}
 			next := order[from:]
-			sort.SliceStable(next, func(a, b int) bool { return len(joined[next[a]]) < len(joined[next[b]]) })
+			slices.SortStableFunc(next, func(a, b int) int { return len(joined[a]) - len(joined[b]) })
 		}
 	}
 	for k, i := range order {

@@ -122,24 +122,31 @@ func (e *engine) float(t *trial) {
 			return
 		}
 	}
+	var load float64 // what the bearings must carry
+	for i, turn := range e.turns {
+		if !turn {
+			load -= t.out[i]
+		}
+	}
+	for _, p := range t.push {
+		load += p
+	}
 	// The level is sought between lo, where too little bears, and hi, where too
 	// much does, by Newton's step or halving.
 	level, lo, hi := 0.0, math.Inf(-1), math.Inf(1)
 	for range 60 {
-		if t.badSupport != nil {
-			break
-		}
-		var missing, stiff float64
-		for i, turn := range e.turns {
-			if !turn {
-				missing -= t.out[i]
-			}
-		}
-		for _, k := range t.stiffness {
+		missing, stiff := load, 0.0
+		for i := range e.bearings {
+			b := &e.bearings[i]
+			f, k, _ := b.support(level - b.down)
+			missing -= f
 			stiff += k
 		}
-		if math.Abs(missing) <= 1e-3*e.load {
+		if math.IsNaN(missing) {
 			return
+		}
+		if math.Abs(missing) <= 1e-3*e.load {
+			break
 		}
 		if missing > 0 {
 			lo = level
@@ -154,16 +161,14 @@ func (e *engine) float(t *trial) {
 			next = level + math.Copysign(max(0.01*e.length, math.Abs(level)), missing)
 		}
 		if math.Abs(next) > e.length {
-			break
+			return
 		}
 		level = next
-		for i, turn := range e.turns {
-			if !turn {
-				t.x[i] = two{hi: -level}
-			}
-		}
-		e.balance(t)
 	}
-	copy(t.x, e.x)
+	for i, turn := range e.turns {
+		if !turn {
+			t.x[i] = two{hi: -level}
+		}
+	}
 	e.balance(t)
 }
