@@ -37,6 +37,16 @@ func (m *band) fix(i int) {
 	*m.at(i, i) = 1
 }
 
+// addSquare adds stiff times the square of a sum of shares.
+func (m *band) addSquare(stiff float64, shares []share) {
+	for j, s := range shares {
+		*m.at(s.dof, s.dof) += stiff * s.part * s.part
+		for _, r := range shares[:j] {
+			*m.at(s.dof, r.dof) += stiff * s.part * r.part
+		}
+	}
+}
+
 // leastPivot is the pivot, relative to its diagonal element, below which a
 // pivot is nothing but rounding and is replaced.
 const leastPivot = 4e-15

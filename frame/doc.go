@@ -16,7 +16,8 @@
 //
 // Supports that are not linear are met by Newton's method on the energy, which
 // is convex as long as no support pushes less the deeper it is pressed: there is
-// one answer.
+// one answer. Weights and pushes with a height take that away, as they do from a
+// boat: the state near the upright is found, or the frame capsizes.
 //
 // # Signs
 //
@@ -29,16 +30,18 @@
 //
 // # Limits
 //
-// Not covered: the height of weights and of buoyancy, without which a frame
-// afloat answers too stiffly to a tilt; large turns, forces along the beam and buckling, yielding, beams
-// of changing section, and dynamics. Shear deflection must be left out (GA zero)
-// where the modulus of elasticity is an apparent one, as tabulated design values
-// are: it is in them already.
+// A frame afloat without the heights of its weights and of its buoyancy answers
+// a tilt too stiffly, which is the unsafe side; Weights and Heights of a
+// [Grillage] bring them in, for turns of a few degrees. Not covered: large turns,
+// forces along the beam and buckling, yielding, beams of changing section, and
+// dynamics. Shear deflection must be left out (GA zero) where the modulus of
+// elasticity is an apparent one, as tabulated design values are: it is in them
+// already.
 //
 // # Sources
 //
 // Elementary theory of beams; shear deflection after S. P. Timoshenko. Outside
-// checks: tables of beam formulas, the Wood Handbook's deflection constants, and
+// checks: tables of beam formulas, the Wood Handbook's deflection constants,
 // solutions for beams on elastic foundation, textbook grids, and complete frames
 // solved by an independent program, each named with its status beside the check.
 package frame

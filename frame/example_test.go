@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"log"
+	"math"
 
 	"example.org/floewright/frame"
 	"example.org/floewright/lumber/measure"
@@ -218,4 +219,41 @@ func ExampleGrillage_Solve() {
 	// drum NW carries 1075 N, sunk 277 mm
 	// drum NE carries 2225 N, sunk 546 mm
 	// largest moment in a member 1089 N·m
+}
+
+// A person stands at the edge of a narrow finger. The heights of what stands on
+// it and of the drums decide how far it heels. All data invented.
+func ExampleWeight() {
+	finger := frame.Grillage{
+		Nodes: [][2]float64{{0, -0.6}, {3, -0.6}, {6, -0.6}, {0, 0.6}, {3, 0.6}, {6, 0.6}},
+	}
+	for _, ends := range [][2]int{{0, 1}, {1, 2}, {3, 4}, {4, 5}, {0, 3}, {1, 4}, {2, 5}} {
+		finger.Members = append(finger.Members, frame.Member{I: ends[0], J: ends[1], EI: 1.9e5, GJ: 1.8e3})
+	}
+	for n := range finger.Nodes {
+		finger.Seats = append(finger.Seats, frame.Seat{
+			Nodes: []int{n}, Support: barrel(0.29, 0.88, 9806.65),
+			Heights: [2]float64{-0.35, -0.50}, // the drum's axis; its centre of buoyancy
+		})
+		finger.Weights = append(finger.Weights, frame.Weight{Node: n, Force: 300, Height: 0.05})
+	}
+	finger.Weights = append(finger.Weights, frame.Weight{Node: 4, Force: 800, Height: 1})
+
+	heel := func(g frame.Grillage) float64 {
+		s, err := g.Solve()
+		if err != nil {
+			log.Fatal(err)
+		}
+		return -s.Move[4][1] * 180 / math.Pi
+	}
+	with := heel(finger)
+	for i := range finger.Seats {
+		finger.Seats[i].Heights = [2]float64{}
+	}
+	for i := range finger.Weights {
+		finger.Weights[i].Height = 0
+	}
+	fmt.Printf("heels %.1f degrees; without the heights it would seem to be %.1f\n", with, heel(finger))
+	// Output:
+	// heels 4.1 degrees; without the heights it would seem to be 3.3
 }

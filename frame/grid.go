@@ -22,6 +22,7 @@ type grid struct {
 	bars      []bar
 	stretches []stretch
 	forces3   [][3]float64 // by node: up, about the corner's own two axes
+	spins     []bool       // by node: a rotation that no member takes
 	seats     []int        // of each bearing
 }
 
@@ -137,6 +138,7 @@ func (s *grid) setCorners() {
 		}
 	}
 	s.corners = make([]corner, n)
+	s.spins = make([]bool, n)
 	s.fixed, s.turns, s.x = make([]bool, 3*n), make([]bool, 3*n), make([]two, 3*n)
 	for i := range s.corners {
 		c := &s.corners[i]
@@ -146,11 +148,13 @@ func (s *grid) setCorners() {
 		switch sum := t.xx + t.yy; {
 		case sum == 0:
 			s.fixed[c.r1], s.fixed[c.r2] = true, true
+			s.spins[i] = true
 		case t.xx*t.yy-t.xy*t.xy <= 1e-13*sum*sum:
 			// One direction only: turn the axes so that r1 lies along it.
 			angle := math.Atan2(2*t.xy, t.xx-t.yy) / 2
 			c.sin, c.cos = math.Sincos(angle)
 			s.fixed[c.r2] = true
+			s.spins[i] = true
 		}
 	}
 }
@@ -160,6 +164,11 @@ func (s *grid) setSeats() error {
 	g := s.of
 	rigid := make([]bool, len(g.Nodes))
 	held := make([]bool, len(g.Nodes))
+	for i := range g.Seats {
+		if n := g.Seats[i].Nodes[0]; g.Seats[i].Held {
+			s.spins[n] = false
+		}
+	}
 	for i := range g.Seats {
 		seat := &g.Seats[i]
 		c := &s.corners[seat.Nodes[0]]
@@ -185,12 +194,26 @@ func (s *grid) setSeats() error {
 			continue
 		}
 		b := bearing{support: seat.Support, down: -seat.Level, shares: make([]share, len(seat.Nodes))}
+		var about [2][]share
 		for k, n := range seat.Nodes {
 			part := 1 / float64(len(seat.Nodes))
 			if seat.Share != nil {
 				part = seat.Share[k]
 			}
-			b.shares[k] = share{s.corners[n].w, part}
+			c := &s.corners[n]
+			b.shares[k] = share{c.w, part}
+			// A node with axes of its own spins, which is refused, or is held.
+			about[0] = append(about[0], share{c.r1, part})
+			about[1] = append(about[1], share{c.r2, part})
+			if seat.Heights != [2]float64{} && s.spins[n] {
+				return s.turnsFreely(n)
+			}
+		}
+		for k, h := range seat.Heights {
+			if h != 0 {
+				b.tilts = append(b.tilts, tilt{h, about[k]})
+				s.tilting = true
+			}
 		}
 		s.bearings = append(s.bearings, b)
 		s.seats = append(s.seats, i)
@@ -221,28 +244,42 @@ func (s *grid) setStiffness() {
 // that no member takes turns the node freely.
 func (s *grid) setForces() error {
 	g := s.of
-	if g.Forces == nil {
+	if g.Forces == nil && g.Weights == nil {
 		return nil
 	}
-	held := make([]bool, len(g.Nodes))
-	for _, seat := range g.Seats {
-		if seat.Held {
-			held[seat.Nodes[0]] = true
+	s.forces3 = make([][3]float64, len(g.Nodes))
+	for _, w := range g.Weights {
+		c := &s.corners[w.Node]
+		s.forces3[w.Node][0] -= w.Force
+		s.load += math.Abs(w.Force)
+		if moment := w.Force * w.Height; moment != 0 {
+			if s.spins[w.Node] {
+				return s.turnsFreely(w.Node)
+			}
+			s.tops = append(s.tops, top{c.r1, moment}, top{c.r2, moment})
+			s.tilting = true
 		}
 	}
-	s.forces3 = make([][3]float64, len(g.Nodes))
 	for i, f := range g.Forces {
 		c := &s.corners[i]
 		m1, m2 := f[1]*c.cos+f[2]*c.sin, -f[1]*c.sin+f[2]*c.cos
 		size := math.Hypot(f[1], f[2])
-		if !held[i] && (s.fixed[c.r2] && math.Abs(m2) > 1e-9*size || s.fixed[c.r1] && math.Abs(m1) > 1e-9*size) {
-			return &MechanismError{
-				Place: g.node(i), X: g.Nodes[i][0], Y: g.Nodes[i][1],
-				Motion: "turns on the spot under its moment, which no member takes",
-			}
+		if s.spins[i] && (s.fixed[c.r2] && math.Abs(m2) > 1e-9*size || s.fixed[c.r1] && math.Abs(m1) > 1e-9*size) {
+			return s.turnsFreely(i)
 		}
-		s.forces3[i] = [3]float64{f[0], m1, m2}
+		s.forces3[i][0] += f[0]
+		s.forces3[i][1], s.forces3[i][2] = m1, m2
 		s.load += math.Abs(f[0]) + size/s.length
 	}
 	return nil
+}
+
+// turnsFreely is the error of a node that is loaded in a rotation which no
+// member takes.
+func (s *grid) turnsFreely(i int) error {
+	g := s.of
+	return &MechanismError{
+		Place: g.node(i), X: g.Nodes[i][0], Y: g.Nodes[i][1],
+		Motion: "turns on the spot, and no member takes that",
+	}
 }

@@ -30,6 +30,9 @@ func (s *grid) describe(v []float64) error {
 	default:
 		e.Motion = s.motion(v, best, top)
 	}
+	if s.tips(v) {
+		return &CapsizeError{Place: e.Place, X: e.X, Y: e.Y, Motion: e.Motion}
+	}
 	return e
 }
 

@@ -35,8 +35,22 @@ type Seat struct {
 	// the level at which the support was described, m: waves, uneven ice. The
 	// sinkage is Level less the deflection of its nodes.
 	Level float64
-	Held  bool   // a rigid hold on the node's rotations as well; under one node only
-	Name  string // for errors and printing; may be empty
+	// Heights says at which height above the plane of the nodes (m; negative
+	// below) the push acts, for turns about x and about y: of a drum afloat, its
+	// axis for turns about that axis and its centre of buoyancy for the other.
+	Heights [2]float64
+	Held    bool   // a rigid hold on the node's rotations as well; under one node only
+	Name    string // for errors and printing; may be empty
+}
+
+// A Weight stands on a node, its centre at a height above the plane of the
+// nodes: when the node turns, it tips it further. Only a frame afloat minds, and
+// it minds: without the heights of weights and of buoyancy it answers a tilt too
+// stiffly, and the more so the narrower it is.
+type Weight struct {
+	Node   int
+	Force  float64 // N, downward
+	Height float64 // m; negative below
 }
 
 // A Grillage is a flat frame that carries loads across its plane: nodes joined
@@ -49,8 +63,9 @@ type Grillage struct {
 	Seats   []Seat
 	// Forces act on the nodes: force (N, up positive) and moments about x and y
 	// (N·m, right-handed). Nil is none.
-	Forces [][3]float64
-	Names  []string // of the nodes, for errors and printing; nil is none
+	Forces  [][3]float64
+	Weights []Weight // beside the loads and forces
+	Names   []string // of the nodes, for errors and printing; nil is none
 }
 
 // node returns how errors call node i.
@@ -115,6 +130,18 @@ func (g *Grillage) check() error {
 			if r := anyFinite(kind); !r.Has(x) {
 				return r.Check(fmt.Sprintf("Forces[%d][%d]", i, k), x)
 			}
+		}
+	}
+	for i, w := range g.Weights {
+		field := "Weights[" + itoa(i) + "]"
+		if err := g.index(field+".Node", w.Node); err != nil {
+			return err
+		}
+		if r := anyFinite(measure.Force); !r.Has(w.Force) {
+			return r.Check(field+".Force", w.Force)
+		}
+		if r := anyFinite(measure.Length); !r.Has(w.Height) {
+			return r.Check(field+".Height", w.Height)
 		}
 	}
 	for i := range g.Members {
@@ -188,6 +215,11 @@ func (g *Grillage) checkSeat(i int) error {
 	}
 	if r := anyFinite(measure.Length); !r.Has(s.Level) {
 		return r.Check(g.seat(i)+".Level", s.Level)
+	}
+	for k, h := range s.Heights {
+		if r := anyFinite(measure.Length); !r.Has(h) {
+			return r.Check(fmt.Sprintf("%s.Heights[%d]", g.seat(i), k), h)
+		}
 	}
 	if s.Share == nil {
 		return nil

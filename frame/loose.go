@@ -5,20 +5,15 @@ import "math"
 // loose reports whether the softest motion of the factored stiffness is free:
 // whether it stores next to no energy. The energy is taken from the bending of
 // the members, in which a free motion leaves no rounding behind; the pivots alone
-// cannot tell a free motion from a soft one beside a short stiff piece.
+// cannot tell a free motion from a soft one beside a short stiff piece. A motion
+// that gives energy back, of a body that tips over, is free too.
 func (e *engine) loose(k *band, t *trial, shift float64) bool {
 	v := e.softest(k)
 	stored, size := e.body.stored(v), 0.0
 	for i, v := range v {
 		size += v * v * e.diagonal[i]
 	}
-	for i := range e.bearings {
-		var w float64
-		for _, s := range e.bearings[i].shares {
-			w += s.part * v[s.dof]
-		}
-		stored += t.tangent(i, shift) * w * w
-	}
+	stored += e.resist(t, v, shift)
 	return !(stored > 1e-18*size)
 }
 
@@ -87,7 +82,7 @@ func (e *engine) free(k *band, t *trial) error {
 // within returns an error if the movements are beyond all bounds: what resists
 // them is as good as nothing.
 func (e *engine) within(x []two) error {
-	if !e.adrift(x) {
+	if !e.adrift(x) && !e.overturned(x) {
 		return nil
 	}
 	v := make([]float64, len(x))
@@ -95,6 +90,18 @@ func (e *engine) within(x []two) error {
 		v[i] = x[i].hi
 	}
 	return e.body.describe(v)
+}
+
+// overturned reports whether a body that may tip over has turned past what small
+// angles say anything about.
+func (e *engine) overturned(x []two) bool {
+	const most = 30 * math.Pi / 180
+	for i := range x {
+		if e.tilting && e.turns[i] && math.Abs(x[i].hi) > most {
+			return true
+		}
+	}
+	return false
 }
 
 // adrift reports whether a movement is far past anything small: ten thousand

@@ -37,11 +37,26 @@ type share struct {
 }
 
 // A bearing is a support that gives. Its sinkage is the sum of its shares of the
-// deflections, taken downward, less down.
+// deflections, taken downward, less down, and what its tilts add.
 type bearing struct {
 	support Support
 	shares  []share
 	down    float64
+	tilts   []tilt
+}
+
+// A tilt is how a support whose push acts at a height above its nodes sinks by
+// their turning: half the height times the square of its shares of the turns.
+type tilt struct {
+	height float64
+	shares []share
+}
+
+// A top is a weight at a height above its node: a turn lowers it by half the
+// height times its square. Moment is weight times height, N·m.
+type top struct {
+	dof    int
+	moment float64
 }
 
 // An engine finds the state of balance of a body on its bearings.
@@ -54,6 +69,9 @@ type engine struct {
 	base     *band     // stiffness of the body alone
 	diagonal []float64 // of the stiffness as last factored
 	bearings []bearing
+	tops     []top
+	tilting  bool    // there are tops or tilts: the energy need not be convex
+	last     *trial  // examined last, for putting its loss of balance into words
 	length   float64 // size of the body, m
 	soft     float64 // N/m, a stiffness of the body as a whole: EI over length cubed
 	load     float64 // sum of the loads' sizes, N
@@ -74,18 +92,18 @@ func (e *engine) settle() (*trial, error) {
 	stalled := 0
 	soften := 1.0
 	e.float(now)
-	for range maxSteps {
+	for count := range maxSteps {
 		if now.badSupport != nil {
 			return nil, now.badSupport
 		}
-		same := have
+		same := have && !e.tilting
 		for i, v := range now.stiffness {
 			same = same && math.Abs(v-factored[i]) <= alike*factored[i]
 		}
 		shifted := false
 		if !same {
 			var err error
-			shifted, err = e.tangent(k, now, soften)
+			shifted, err = e.tangent(k, now, soften, count == 0)
 			if err != nil {
 				return nil, err
 			}
@@ -132,19 +150,33 @@ func (e *engine) settle() (*trial, error) {
 
 // tangent factors the stiffness at the state t. Where supports have let go and
 // leave a motion free, those are given a small stiffness, less from step to step
-// (soften), so that the step moves towards them; shifted says so. A motion that
-// no support could hold is an error.
-func (e *engine) tangent(k *band, t *trial, soften float64) (shifted bool, err error) {
+// (soften), so that the step moves towards them; shifted says so. So are all
+// supports of a body that is tipping over. A motion that no support could hold is
+// an error.
+func (e *engine) tangent(k *band, t *trial, soften float64, first bool) (shifted bool, err error) {
+	e.last = t
 	e.tangentInto(k, t, 0)
 	weakest, _ := k.factor()
 	if weakest > doubtful || !e.loose(k, t, 0) {
 		return false, nil
 	}
+	if first {
+		if v := e.softest(k); e.tips(v) {
+			// It has no stability even before it tilts.
+			return false, e.body.describe(v)
+		}
+	}
 	shift := max(e.load/(0.1*e.length)*soften, 1e-6*e.soft)
-	e.tangentInto(k, t, shift)
-	weakest, _ = k.factor()
-	if weakest > doubtful || !e.loose(k, t, shift) {
-		return true, nil
+	for range 8 {
+		e.tangentInto(k, t, shift)
+		weakest, _ = k.factor()
+		if weakest > doubtful || !e.loose(k, t, shift) {
+			return true, nil
+		}
+		if !e.tilting {
+			break
+		}
+		shift *= 10
 	}
 	return false, e.free(k, t)
 }
@@ -154,17 +186,13 @@ func (e *engine) tangent(k *band, t *trial, soften float64) (shifted bool, err e
 func (e *engine) tangentInto(k *band, t *trial, shift float64) {
 	k.copyFrom(e.base)
 	for i := range e.bearings {
-		stiff := t.tangent(i, shift)
-		shares := e.bearings[i].shares
-		for j, s := range shares {
-			*k.at(s.dof, s.dof) += stiff * s.part * s.part
-			for _, r := range shares[:j] {
-				*k.at(s.dof, r.dof) += stiff * s.part * r.part
-			}
-		}
+		k.addSquare(e.tangentOf(t, i, shift), e.bearings[i].shares)
 	}
 	for i := range e.diagonal {
 		e.diagonal[i] = *k.at(i, i)
+	}
+	if e.tilting {
+		e.tiltInto(k, t, shift)
 	}
 	for i, f := range e.fixed {
 		if f {

@@ -42,6 +42,10 @@ func (e *engine) balance(t *trial) {
 		for _, s := range b.shares {
 			sunk = sunk.plus(float64(-s.part * t.x[s.dof].hi)).plus(float64(-s.part * t.x[s.dof].lo))
 		}
+		for _, a := range b.tilts {
+			turn := a.turn(t.x)
+			sunk = sunk.plus(a.height / 2 * turn * turn)
+		}
 		sink := sunk.plus(-b.down).sum()
 		f, k, u := b.support(sink)
 		if math.IsNaN(f) || math.IsInf(f, 0) || !(k >= 0) || math.IsInf(k, 1) {
@@ -57,8 +61,17 @@ func (e *engine) balance(t *trial) {
 		for _, s := range b.shares {
 			t.out[s.dof] += f * s.part
 		}
+		for _, a := range b.tilts {
+			turn := a.turn(t.x)
+			for _, s := range a.shares {
+				t.out[s.dof] -= f * a.height * turn * s.part
+			}
+		}
 		t.scale = max(t.scale, math.Abs(f))
 		stiffest = max(stiffest, k)
+	}
+	for _, p := range e.tops {
+		t.out[p.dof] += p.moment * t.x[p.dof].hi
 	}
 	t.left, t.moved = 0, 0
 	for i, turn := range e.turns {
@@ -90,14 +103,6 @@ func (t *trial) residual() float64 {
 		return 0
 	}
 	return t.left / max(t.scale, rounding*t.moved)
-}
-
-// tangent returns the stiffness of bearing i, or shift where it has none.
-func (t *trial) tangent(i int, shift float64) float64 {
-	if t.stiffness[i] > 0 {
-		return t.stiffness[i]
-	}
-	return shift
 }
 
 func (t *trial) copyFrom(o *trial) {

@@ -60,6 +60,38 @@ func frameTorsion() ([]Check, error) {
 	return out, nil
 }
 
+// frameAfloat compares the heel of a stiff frame on a box of water with the
+// metacentric height of the box. Four prisms at Gauss's points have the box's
+// own second moments.
+func frameAfloat() ([]Check, error) {
+	var out []Check
+	for _, c := range []struct {
+		name                     string
+		length, width, draft, kg float64
+	}{{"broad dock", 6, 4, 0.3, 0.8}, {"narrow finger", 8, 1.2, 0.25, 0.5}} {
+		const gamma = 9806.65
+		weight := gamma * c.length * c.width * c.draft
+		gm := c.draft/2 + c.width*c.width/(12*c.draft) - c.kg
+		g := &frame.Grillage{Forces: make([][3]float64, 4)}
+		x, y := c.length/(2*math.Sqrt(3)), c.width/(2*math.Sqrt(3))
+		for n, p := range [][2]float64{{-x, -y}, {x, -y}, {x, y}, {-x, y}} {
+			g.Nodes = append(g.Nodes, p)
+			g.Members = append(g.Members, frame.Member{I: n, J: (n + 1) % 4, EI: 1e12, GJ: 1e12})
+			g.Weights = append(g.Weights, frame.Weight{Node: n, Force: weight / 4, Height: c.kg - 0.45})
+			g.Seats = append(g.Seats, frame.Seat{
+				Nodes: []int{n}, Support: frame.Spring(weight / c.draft / 4),
+				Heights: [2]float64{c.draft/2 - 0.45, c.draft/2 - 0.45},
+			})
+		}
+		const moment = 1.0 // N m
+		g.Forces[2][1] = moment
+		out = append(out, grid(measure.Source{Title: "Metacentric height of a box afloat", Locator: "GM = T/2 + B²/(12 T) - KG", Status: measure.Exact},
+			c.name+": GM from its heel", fmt.Sprintf("%.9g", gm), "m", 1e-6, g,
+			func(s *frame.Solution) float64 { return moment / (weight * s.Move[2][1]) }))
+	}
+	return out, nil
+}
+
 // held returns rigid seats that hold the rotations of nodes as well.
 func held(nodes ...int) []frame.Seat {
 	var out []frame.Seat
