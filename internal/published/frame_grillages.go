@@ -16,9 +16,9 @@ import (
 // rad; loads up positive, rotations right-handed.
 //
 //go:embed data/frame_grillages.json
-var grillageData []byte
+var frameGrillageData []byte
 
-type grillageCase struct {
+type frameGrillageCase struct {
 	ID, Text string
 	Nodes    [][3]any // name, x, y
 	Members  []struct {
@@ -47,7 +47,7 @@ type grillageCase struct {
 }
 
 // build makes the grillage of a case.
-func (c *grillageCase) build() (frame.Grillage, error) {
+func (c *frameGrillageCase) build() (frame.Grillage, error) {
 	g := frame.Grillage{Forces: make([][3]float64, len(c.Nodes))}
 	for _, n := range c.Nodes {
 		g.Names = append(g.Names, n[0].(string))
@@ -81,7 +81,7 @@ func (c *grillageCase) build() (frame.Grillage, error) {
 		seat := frame.Seat{Nodes: []int{s.Node}, Level: s.Z0}
 		switch s.Kind {
 		case "drum":
-			seat.Support = drum(s.R, s.Length, s.Gamma, s.Weight)
+			seat.Support = frameDrum(s.R, s.Length, s.Gamma, s.Weight)
 		case "block":
 			seat.Support = frame.OneWay(s.K)
 		case "spring":
@@ -97,8 +97,8 @@ func (c *grillageCase) build() (frame.Grillage, error) {
 // frameGrillages compares every movement, support force and end force with a
 // millionth of the largest of its kind in the case.
 func frameGrillages() ([]Check, error) {
-	var cases []grillageCase
-	if err := json.Unmarshal(grillageData, &cases); err != nil {
+	var cases []frameGrillageCase
+	if err := json.Unmarshal(frameGrillageData, &cases); err != nil {
 		return nil, fmt.Errorf("frame_grillages: %w", err)
 	}
 	var out []Check
