@@ -233,6 +233,11 @@ func TestEnvelope(t *testing.T) {
 	if d := cmp.Diff(e, again); d != "" {
 		t.Error(d)
 	}
+	for _, want := range []string{"largest sagging, case", "N·m", "push of rest 0: -0.1 N to 0.4 N", "x = 0.500 m: shear"} {
+		if !strings.Contains(e.String(), want) {
+			t.Errorf("no %q in\n%s", want, e)
+		}
+	}
 	if _, err := b.Envelope(nil); !errors.Is(err, measure.ErrRange) {
 		t.Errorf("no cases: %v", err)
 	}

@@ -8,8 +8,9 @@ import "math"
 // diagrams of every member are exact.
 //
 // Bad data gives a [*measure.Error]; a frame, or a loose part of it, that can
-// move freely a [*MechanismError] that names the node and the motion; a state
-// that could not be found [ErrUnsettled].
+// move freely a [*MechanismError] that names the node and the motion; one that
+// has lost its stability, with the heights of its weights, a [*CapsizeError]; a
+// state that could not be found [ErrUnsettled].
 func (g *Grillage) Solve() (*Solution, error) {
 	s, err := g.assemble()
 	if err != nil {
