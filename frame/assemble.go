@@ -19,17 +19,6 @@ type joint struct {
 	settled        float64 // of the rigid rest, down
 }
 
-// A jump is what happens at one place inside a span: a point load, a couple, or
-// an imposed kink (turn) or step (deflection), by which influence lines are made.
-type jump struct{ force, couple, kink, step float64 }
-
-// A stretch is the part of a span between two events, with what happens at its
-// beginning and the line load along it.
-type stretch struct {
-	x, h, q, rise float64
-	jump
-}
-
 // A span joins two neighbouring joints.
 type span struct {
 	h, e, phi    float64 // length, EI/(h³(1+φ)), φ = 12EI/(GA h²)
@@ -41,20 +30,14 @@ type span struct {
 
 // A system is a beam prepared for solving.
 type system struct {
-	beam           *Beam
-	ei, ga, length float64
-	joints         []joint
-	spans          []span
-	stretches      []stretch
-	end            jump // imposed at the far end
-	rests          []Rest
-	at             []int // joint of each rest
-	fixed          []bool
-	base           *band     // stiffness of the beam alone
-	diagonal       []float64 // of the stiffness as last factored
-	load           float64   // sum of the loads' sizes, N
-	stiffest       float64   // largest resistance of a joint to moving, N/m
-	x              []two
+	engine
+	beam      *Beam
+	ei, ga    float64
+	joints    []joint
+	spans     []span
+	stretches []stretch
+	end       jump  // imposed at the far end
+	at        []int // joint of each rest
 }
 
 // places returns sorted places, one of each within the slack.
@@ -74,7 +57,9 @@ func (b *Beam) assemble(extra map[float64]jump) (*system, error) {
 	if err := b.check(); err != nil {
 		return nil, err
 	}
-	s := &system{beam: b, ei: b.EI, ga: b.GA, length: b.Length, rests: b.Rests}
+	s := &system{beam: b, ei: b.EI, ga: b.GA}
+	s.body, s.half, s.length = s, 3, b.Length
+	s.soft = b.EI / (b.Length * b.Length * b.Length)
 	if err := s.setJoints(b); err != nil {
 		return nil, err
 	}
@@ -126,8 +111,13 @@ func (s *system) setJoints(b *Beam) error {
 	}
 	s.fixed = make([]bool, n)
 	s.x = make([]two, n)
-	s.diagonal = make([]float64, n)
+	s.turns = make([]bool, n)
+	for i := range s.joints {
+		s.turns[s.joints[i].left], s.turns[s.joints[i].right] = true, true
+	}
 	s.at = make([]int, len(b.Rests))
+	s.bearings = make([]bearing, 0, len(b.Rests))
+	shares := make([]share, len(b.Rests))
 	for i, r := range b.Rests {
 		s.at[i] = s.nearest(math.Min(math.Max(r.At, 0), b.Length), tol)
 		j := &s.joints[s.at[i]]
@@ -141,6 +131,11 @@ func (s *system) setJoints(b *Beam) error {
 			j.rigid, j.settled = i, r.Settlement
 			s.fixed[j.w] = true
 			s.x[j.w] = two{hi: -r.Settlement}
+		} else {
+			s.bearings = append(s.bearings, bearing{
+				support: r.Support, shares: shares[i : i+1 : i+1], down: r.Settlement,
+			})
+			shares[i] = share{j.w, 1}
 		}
 		if r.Clamped {
 			if j.hinged || j.clamp >= 0 {
@@ -187,16 +182,9 @@ func (s *system) setStretches(b *Beam, extra map[float64]jump) error {
 	}
 	find := func(x float64) int { return sort.SearchFloat64s(cuts, x) }
 	for i, l := range b.Loads {
-		s.load += math.Abs(l.P) + math.Abs(l.M)/b.Length
+		s.load += l.size(b.Length)
 		if l.spread() {
-			span := l.To - l.From
-			s.load += (math.Abs(l.Q) + math.Abs(l.QTo)) / 2 * span
-			rise := (l.QTo - l.Q) / span
-			for k := find(inside(l.From)); k < len(s.stretches) && s.stretches[k].x < inside(l.To); k++ {
-				st := &s.stretches[k]
-				st.q += l.Q + float64(rise*(st.x-l.From))
-				st.rise += rise
-			}
+			l.over(s.stretches, inside(l.From), inside(l.To))
 			continue
 		}
 		x := inside(l.From)
@@ -244,7 +232,8 @@ func (s *system) setSpans() {
 		p.first = k
 		var d Diagram
 		for ; k < len(s.stretches) && s.stretches[k].x < b.x; k++ {
-			d = s.march(s.stretches[k].begin(d), k)
+			d = s.stretches[k].begin(d)
+			d = s.stretches[k].march(d, s.ei, s.ga)
 		}
 		p.after = k
 		if i == len(s.spans)-1 {
@@ -266,35 +255,5 @@ func (s *system) setSpans() {
 		*s.base.at(a.right, a.right) += near
 		*s.base.at(b.left, b.left) += near
 		*s.base.at(a.right, b.left) += far
-	}
-}
-
-// begin applies what happens at the beginning of a stretch.
-func (st *stretch) begin(d Diagram) Diagram {
-	d.X = st.x
-	d.Shear -= st.force
-	d.Moment -= st.couple
-	d.Slope += st.kink
-	d.Deflection += st.step
-	return d
-}
-
-// march carries a state to the end of stretch k.
-func (s *system) march(d Diagram, k int) Diagram {
-	st := &s.stretches[k]
-	t := st.h
-	q, r := st.q, st.rise
-	v, m := d.Shear, d.Moment
-	bent := (m + (v/2-(q/6+float64(r*t/24))*t)*t) * t / s.ei
-	sunk := (m/2 + (v/6-(q/24+float64(r*t/120))*t)*t) * t * t / s.ei
-	if s.ga > 0 {
-		sunk -= (v - (q/2+float64(r*t/6))*t) * t / s.ga
-	}
-	return Diagram{
-		X:          st.x + t,
-		Shear:      v - (q+float64(r*t/2))*t,
-		Moment:     m + (v-(q/2+float64(r*t/6))*t)*t,
-		Slope:      d.Slope + bent,
-		Deflection: d.Deflection + float64(d.Slope*t) + sunk,
 	}
 }

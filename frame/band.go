@@ -3,13 +3,17 @@ package frame
 import "math"
 
 // A band is a symmetric matrix with k diagonals below the main one. Row i holds
-// the columns i-k..i.
+// the columns i-k..i. Once factored, first holds the first column of each row
+// that is not zero: rows of a frame are of uneven width.
 type band struct {
-	n, k int
-	a    []float64
+	n, k  int
+	a     []float64
+	first []int
 }
 
-func newBand(n, k int) *band { return &band{n: n, k: k, a: make([]float64, n*(k+1))} }
+func newBand(n, k int) *band {
+	return &band{n: n, k: k, a: make([]float64, n*(k+1)), first: make([]int, n)}
+}
 
 // at returns the place of element (i, j), either order.
 func (m *band) at(i, j int) *float64 {
@@ -33,6 +37,16 @@ func (m *band) fix(i int) {
 	*m.at(i, i) = 1
 }
 
+// addSquare adds stiff times the square of a sum of shares.
+func (m *band) addSquare(stiff float64, shares []share) {
+	for j, s := range shares {
+		*m.at(s.dof, s.dof) += stiff * s.part * s.part
+		for _, r := range shares[:j] {
+			*m.at(s.dof, r.dof) += stiff * s.part * r.part
+		}
+	}
+}
+
 // leastPivot is the pivot, relative to its diagonal element, below which a
 // pivot is nothing but rounding and is replaced.
 const leastPivot = 4e-15
@@ -48,13 +62,19 @@ func (m *band) factor() (weakest float64, row int) {
 	for i := 0; i < m.n; i++ {
 		ri := m.a[i*w : i*w+w] // ri[j-i+k]
 		lo := max(0, i-m.k)
+		for lo < i && ri[lo-i+m.k] == 0 {
+			lo++
+		}
+		m.first[i] = lo
 		diagonal := ri[m.k]
 		d := diagonal
 		for j := lo; j < i; j++ {
 			rj := m.a[j*w : j*w+w]
 			s := ri[j-i+m.k]
-			for c := max(lo, j-m.k); c < j; c++ {
-				s -= ri[c-i+m.k] * rj[c-j+m.k]
+			from := max(lo, m.first[j])
+			x, y := ri[from-i+m.k:j-i+m.k], rj[from-j+m.k:m.k]
+			for c := range x {
+				s -= x[c] * y[c]
 			}
 			ri[j-i+m.k] = s // still l·d
 		}
@@ -87,7 +107,7 @@ func (m *band) solve(b []float64) {
 	w := m.k + 1
 	for i := 0; i < m.n; i++ {
 		s := b[i]
-		for j := max(0, i-m.k); j < i; j++ {
+		for j := m.first[i]; j < i; j++ {
 			s -= m.a[i*w+j-i+m.k] * b[j]
 		}
 		b[i] = s
@@ -97,7 +117,7 @@ func (m *band) solve(b []float64) {
 	}
 	for i := m.n - 1; i >= 0; i-- {
 		s := b[i]
-		for j := max(0, i-m.k); j < i; j++ {
+		for j := m.first[i]; j < i; j++ {
 			b[j] -= m.a[i*w+j-i+m.k] * s
 		}
 	}

@@ -2,6 +2,7 @@ package frame
 
 import (
 	"math"
+	"math/big"
 	"math/rand/v2"
 	"testing"
 
@@ -144,6 +145,35 @@ func TestTwo(t *testing.T) {
 	w := two{p, math.FMA(h, slope, -p)}.plus(0.7)
 	if d := offLine(w, two{hi: 0.7}, two{hi: slope}, h); math.Abs(d) > 1e-32 {
 		t.Errorf("a straight line bends by %g", d)
+	}
+}
+
+// TestTwoAgainstBig has arithmetic of 300 bits as referee.
+func TestTwoAgainstBig(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 6))
+	big300 := func(x two) *big.Float {
+		s := new(big.Float).SetPrec(300).SetFloat64(x.hi)
+		return s.Add(s, new(big.Float).SetFloat64(x.lo))
+	}
+	number := func() two { return two{hi: r.NormFloat64()}.plus(r.NormFloat64() * 0x1p-55) }
+	for range 500 {
+		wi, slope := number(), number()
+		h := math.Exp(8 * (r.Float64() - 1))
+		wj := wi.plus(h * slope.hi).plus(1e-14 * r.NormFloat64())
+		want := big300(wj)
+		want.Sub(want, big300(wi))
+		step := new(big.Float).SetPrec(300).SetFloat64(h)
+		want.Sub(want, step.Mul(step, big300(slope)))
+		exact, _ := want.Float64()
+		if got := offLine(wj, wi, slope, h); math.Abs(got-exact) > 1e-30 {
+			t.Errorf("off the line by %g, referee %g", got, exact)
+		}
+		want = big300(wi)
+		want.Sub(want, big300(slope))
+		exact, _ = want.Float64()
+		if got := wi.minus(slope); math.Abs(got-exact) > 4e-16*math.Abs(exact) {
+			t.Errorf("difference %g, referee %g", got, exact)
+		}
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"example.org/floewright/lumber/measure"
 )
@@ -47,6 +48,29 @@ type Envelope struct {
 	Shear    Peak      // largest shear of either sign
 	Up       Peak      // largest deflection
 	Down     Peak      // least deflection
+}
+
+// String returns the peaks and the bounds of the pushes with their units, a line
+// each.
+func (e *Envelope) String() string {
+	var b strings.Builder
+	for _, p := range []struct {
+		name string
+		peak Peak
+	}{
+		{"largest sagging", e.Sag}, {"largest hogging", e.Hog}, {"largest shear", e.Shear}, {"highest", e.Up}, {"lowest", e.Down},
+	} {
+		fmt.Fprintf(&b, "%s, case %d: %v\n", p.name, p.peak.Case, p.peak.Diagram)
+	}
+	for i, p := range e.Push {
+		fmt.Fprintf(&b, "push of rest %d: %s to %s\n", i, measure.Force.Print(p.Least, measure.SI), measure.Force.Print(p.Most, measure.SI))
+	}
+	for _, s := range e.Sections {
+		fmt.Fprintf(&b, "x = %.3f m: shear %s to %s, moment %s to %s\n", noMinus(s.X, 3),
+			measure.Force.Print(s.Shear.Least, measure.SI), measure.Force.Print(s.Shear.Most, measure.SI),
+			measure.Moment.Print(s.Moment.Least, measure.SI), measure.Moment.Print(s.Moment.Most, measure.SI))
+	}
+	return b.String()
 }
 
 // Envelope solves the beam under its own loads together with each of the cases

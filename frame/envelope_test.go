@@ -29,7 +29,13 @@ func TestInfluenceIsAUnitLoad(t *testing.T) {
 		b.Loads = nil
 		x := b.Length * r.Float64()
 		rest := r.IntN(len(b.Rests))
-		moment, err := b.MomentInfluence(x)
+		// The line is the same wherever settled supports have brought the beam.
+		down := b
+		down.Rests = append([]frame.Rest(nil), b.Rests...)
+		for i := range down.Rests {
+			down.Rests[i].Settlement = 0.02 * r.Float64()
+		}
+		moment, err := down.MomentInfluence(x)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -41,7 +47,7 @@ func TestInfluenceIsAUnitLoad(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		push, err := b.PushInfluence(rest)
+		push, err := down.PushInfluence(rest)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -227,6 +233,11 @@ func TestEnvelope(t *testing.T) {
 	if d := cmp.Diff(e, again); d != "" {
 		t.Error(d)
 	}
+	for _, want := range []string{"largest sagging, case", "N·m", "push of rest 0: -0.1 N to 0.4 N", "x = 0.500 m: shear"} {
+		if !strings.Contains(e.String(), want) {
+			t.Errorf("no %q in\n%s", want, e)
+		}
+	}
 	if _, err := b.Envelope(nil); !errors.Is(err, measure.ErrRange) {
 		t.Errorf("no cases: %v", err)
 	}
@@ -268,6 +279,18 @@ func TestWalk(t *testing.T) {
 			near(t, "least "+name, c.bound.Least, 800*least, 800*1e-5*(most-least))
 		}
 	})
+}
+
+// TestWalkBesideARest: over a rest the shear reaches the whole load from either
+// side, while a load right on it reaches the beam not at all.
+func TestWalkBesideARest(t *testing.T) {
+	b := spans(2)
+	e, err := b.Walk([]frame.Load{frame.Point(0, 1)}, 0.3, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "shear", e.Sections[0].Shear.Most, 1, 1e-5)
+	near(t, "shear", e.Sections[0].Shear.Least, -1, 1e-5)
 }
 
 // TestWalkOffTheBeam lets a cart come on, pass and leave; what is not on the

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"log"
+	"math"
 
 	"example.org/floewright/frame"
 	"example.org/floewright/lumber/measure"
@@ -168,4 +169,91 @@ func ExampleBeam_MomentInfluence() {
 	// Output:
 	// 1 N at x = 1.73 m gives -0.289 N·m
 	// 1 N/m everywhere gives -1.125 N·m
+}
+
+// One frame, one crowd: what each drum carries. A raft of two stringers, three
+// cross members and four drums, with six people at one end. All data invented.
+func ExampleGrillage_Solve() {
+	const (
+		e, g = 9.5e9, 9.5e9 / 16 // Pa
+		b, h = 0.038, 0.184      // m, dressed
+	)
+	j, err := frame.Torsion(b, h)
+	if err != nil {
+		log.Fatal(err)
+	}
+	raft := frame.Grillage{
+		Names: []string{"SW", "S", "SE", "NW", "N", "NE"},
+		Nodes: [][2]float64{{0, 0}, {2.4, 0}, {4.8, 0}, {0, 2.4}, {2.4, 2.4}, {4.8, 2.4}},
+	}
+	member := frame.Member{EI: e * b * h * h * h / 12, GJ: g * j}
+	for _, ends := range [][2]int{{0, 1}, {1, 2}, {3, 4}, {4, 5}, {0, 3}, {1, 4}, {2, 5}} {
+		member.I, member.J = ends[0], ends[1]
+		member.Loads = []frame.Load{frame.Uniform(0, 2.4, 250)} // frame and deck
+		raft.Members = append(raft.Members, member)
+	}
+	for _, corner := range []int{0, 2, 3, 5} {
+		raft.Seats = append(raft.Seats, frame.Seat{
+			Nodes: []int{corner}, Name: "drum " + raft.Names[corner], Support: barrel(0.29, 0.88, 9806.65),
+		})
+	}
+	raft.Forces = make([][3]float64, 6)
+	raft.Forces[2][0], raft.Forces[5][0] = -700, -1200 // the crowd at the east end
+
+	s, err := raft.Solve()
+	if err != nil {
+		log.Fatal(err)
+	}
+	for i, push := range s.Push {
+		fmt.Printf("%s carries %.0f N, sunk %.0f mm\n", s.Places[i], push, -1e3*s.Move[raft.Seats[i].Nodes[0]][0])
+	}
+	most := 0.0
+	for i := range s.Lines {
+		e := s.Lines[i].Extremes()
+		most = max(most, e.Sag.Moment, -e.Hog.Moment)
+	}
+	fmt.Printf("largest moment in a member %.0f N·m\n", most)
+	// Output:
+	// drum SW carries 1025 N, sunk 267 mm
+	// drum SE carries 1775 N, sunk 422 mm
+	// drum NW carries 1075 N, sunk 277 mm
+	// drum NE carries 2225 N, sunk 546 mm
+	// largest moment in a member 1089 N·m
+}
+
+// A person stands at the edge of a narrow finger. The heights of what stands on
+// it and of the drums decide how far it heels. All data invented.
+func ExampleWeight() {
+	finger := frame.Grillage{
+		Nodes: [][2]float64{{0, -0.6}, {3, -0.6}, {6, -0.6}, {0, 0.6}, {3, 0.6}, {6, 0.6}},
+	}
+	for _, ends := range [][2]int{{0, 1}, {1, 2}, {3, 4}, {4, 5}, {0, 3}, {1, 4}, {2, 5}} {
+		finger.Members = append(finger.Members, frame.Member{I: ends[0], J: ends[1], EI: 1.9e5, GJ: 1.8e3})
+	}
+	for n := range finger.Nodes {
+		finger.Seats = append(finger.Seats, frame.Seat{
+			Nodes: []int{n}, Support: barrel(0.29, 0.88, 9806.65),
+			Heights: [2]float64{-0.35, -0.50}, // the drum's axis; its centre of buoyancy
+		})
+		finger.Weights = append(finger.Weights, frame.Weight{Node: n, Force: 300, Height: 0.05})
+	}
+	finger.Weights = append(finger.Weights, frame.Weight{Node: 4, Force: 800, Height: 1})
+
+	heel := func(g frame.Grillage) float64 {
+		s, err := g.Solve()
+		if err != nil {
+			log.Fatal(err)
+		}
+		return -s.Move[4][1] * 180 / math.Pi
+	}
+	with := heel(finger)
+	for i := range finger.Seats {
+		finger.Seats[i].Heights = [2]float64{}
+	}
+	for i := range finger.Weights {
+		finger.Weights[i].Height = 0
+	}
+	fmt.Printf("heels %.1f degrees; without the heights it would seem to be %.1f\n", with, heel(finger))
+	// Output:
+	// heels 4.1 degrees; without the heights it would seem to be 3.3
 }

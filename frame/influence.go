@@ -123,13 +123,15 @@ func (b *Beam) influence(x float64, lift int, impose func(*Beam) map[float64]jum
 	c := *b
 	c.Loads = nil
 	c.Rests = make([]Rest, len(b.Rests))
+	next := 0 // bearing
 	for i, r := range b.Rests {
 		r.Settlement = 0
 		if i == lift {
 			r.Settlement = -1
 		}
 		if r.Support != nil {
-			r.Support = Spring(t.stiffness[i])
+			r.Support = Spring(t.stiffness[next])
+			next++
 		}
 		c.Rests[i] = r
 	}

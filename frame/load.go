@@ -1,6 +1,11 @@
 package frame
 
-import "example.org/floewright/lumber/measure"
+import (
+	"math"
+	"sort"
+
+	"example.org/floewright/lumber/measure"
+)
 
 // A Load acts on a beam or a member. Loads are given downward positive, as
 // weights are: a negative Q or P lifts. Places are in m from the near end.
@@ -26,6 +31,26 @@ func Point(at, p float64) Load { return Load{From: at, P: p} }
 // spread reports the shape. A To of zero is none given, even where rounding has
 // left From a hair below zero.
 func (l Load) spread() bool { return l.To > l.From && l.To > 0 }
+
+// size returns the load's size as a force, on a body of a given length.
+func (l *Load) size(length float64) float64 {
+	sum := math.Abs(l.P) + math.Abs(l.M)/length
+	if l.spread() {
+		sum += (math.Abs(l.Q) + math.Abs(l.QTo)) / 2 * (l.To - l.From)
+	}
+	return sum
+}
+
+// over adds a spread load to the stretches, in order, that lie between two
+// places, the load's own as they were moved onto the cuts.
+func (l *Load) over(row []stretch, from, to float64) {
+	rise := (l.QTo - l.Q) / (l.To - l.From)
+	k := sort.Search(len(row), func(i int) bool { return row[i].x >= from })
+	for ; k < len(row) && row[k].x < to; k++ {
+		row[k].q += l.Q + float64(rise*(row[k].x-l.From))
+		row[k].rise += rise
+	}
+}
 
 // check returns what is wrong with load i of a list on a length, if anything.
 // The slack lets places that were summed from feet and inches end where the beam

@@ -31,7 +31,7 @@ type kind int
 const (
 	linear  kind = iota // rigid and springs, no settlement
 	settled             // the same with settlement
-	any                 // with supports that let go
+	letGo               // with supports that let go
 )
 
 // randomBeam makes a beam that stands: two rests that push and pull at the ends
@@ -51,7 +51,7 @@ func randomBeam(r *rand.Rand, k kind) frame.Beam {
 			if r.IntN(2) == 0 {
 				rest.Support = frame.Spring(stiff)
 			}
-		case c == 2 || k != any:
+		case c == 2 || k != letGo:
 			rest.Support = frame.Spring(stiff)
 		case c == 3:
 			rest.Support = frame.OneWay(stiff)

@@ -14,7 +14,7 @@ func frameChecks() ([]Check, error) {
 	var out []Check
 	for _, part := range []func() ([]Check, error){
 		frameBeamChecks, frameCoefficientChecks, frameVarying, frameMoving, frameShear, frameWorked,
-		foundationFunctions, foundationFinite, foundationWorked,
+		frameFoundationFunctions, frameFoundationFinite, frameFoundationWorked, frameGrids, frameTorsion, frameAfloat, frameGrillages,
 	} {
 		checks, err := part()
 		if err != nil {

@@ -8,8 +8,8 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// recalled is a source of the beam tables that was not read again.
-func recalled(locator string) measure.Source {
+// frameRecalled is a source of the beam tables that was not read again.
+func frameRecalled(locator string) measure.Source {
 	return measure.Source{Title: "Beam tables (moving loads, varying loads, loaded spans)", Locator: locator, Status: measure.Memory}
 }
 
@@ -29,7 +29,7 @@ func frameMoving() ([]Check, error) {
 	var out []Check
 	add := func(locator, quantity string, value, relative float64, of func() (float64, error)) {
 		out = append(out, Check{
-			Package: "frame", Source: recalled(locator), Quantity: quantity,
+			Package: "frame", Source: frameRecalled(locator), Quantity: quantity,
 			Printed: fmt.Sprintf("%.12g", value), Relative: relative, Compute: of,
 		})
 	}
@@ -58,7 +58,7 @@ func frameMoving() ([]Check, error) {
 
 	// Live load on the worst of three equal spans.
 	pattern := func() (*frame.Envelope, error) {
-		b := equal(3, func(map[string]float64) []frame.Load { return nil })(map[string]float64{"L": 1, "EI": 1})
+		b := frameEqual(3, func(map[string]float64) []frame.Load { return nil })(map[string]float64{"L": 1, "EI": 1})
 		cases, err := b.Patterns(1)
 		if err != nil {
 			return nil, err
@@ -75,7 +75,7 @@ func frameMoving() ([]Check, error) {
 		{"three equal spans, worst shear, in w L", "0.617", func(e *frame.Envelope) float64 { return math.Abs(e.Shear.Shear) }},
 	} {
 		out = append(out, Check{
-			Package: "frame", Source: recalled("live load on the worst spans"), Quantity: c.quantity, Printed: c.printed,
+			Package: "frame", Source: frameRecalled("live load on the worst spans"), Quantity: c.quantity, Printed: c.printed,
 			Compute: peak(pattern, c.of),
 		})
 	}
@@ -84,7 +84,7 @@ func frameMoving() ([]Check, error) {
 		Source:   measure.Source{Title: "M = Pab(L + a)/(4 L²) of two equal spans, largest by differentiation", Locator: "1/(6 √3) at L/√3", Status: measure.Independent},
 		Quantity: "worst moment over the middle support, in P L", Printed: "0.0962250448650", Relative: 1e-11,
 		Compute: func() (float64, error) {
-			b := equal(2, func(map[string]float64) []frame.Load { return nil })(map[string]float64{"L": 1, "EI": 1})
+			b := frameEqual(2, func(map[string]float64) []frame.Load { return nil })(map[string]float64{"L": 1, "EI": 1})
 			f, err := b.MomentInfluence(1)
 			if err != nil {
 				return 0, err
@@ -101,7 +101,7 @@ func frameMoving() ([]Check, error) {
 func frameVarying() ([]Check, error) {
 	ramp := []frame.Load{{From: 0, To: 1, Q: 0, QTo: 2}} // L = 1, W = 1
 	beam := func(left, right *frame.Rest) func() (*frame.Line, error) {
-		return solved(func() frame.Beam {
+		return frameSolved(func() frame.Beam {
 			b := frame.Beam{Length: 1, EI: 1, Loads: ramp}
 			for _, r := range []*frame.Rest{left, right} {
 				if r != nil {
@@ -111,19 +111,19 @@ func frameVarying() ([]Check, error) {
 			return b
 		})
 	}
-	simple := beam(&frame.Rest{At: 0}, &frame.Rest{At: 1})
+	frameSimple := beam(&frame.Rest{At: 0}, &frame.Rest{At: 1})
 	fixed := beam(&frame.Rest{At: 0, Clamped: true}, &frame.Rest{At: 1, Clamped: true})
-	cantilever := beam(nil, &frame.Rest{At: 1, Clamped: true})
-	table := recalled("load increasing uniformly to one end")
+	frameCantilever := beam(nil, &frame.Rest{At: 1, Clamped: true})
+	table := frameRecalled("load increasing uniformly to one end")
 	return []Check{
-		on(table, "simple beam: M, in W L", "0.1283", "", 0, simple, func(l *frame.Line) float64 { return l.Extremes().Sag.Moment }),
-		on(table, "simple beam: place of M, in L", "0.5774", "", 0, simple, func(l *frame.Line) float64 { return l.Extremes().Sag.X }),
-		on(table, "simple beam: D, in W L³/EI", "0.01304", "", 0, simple, func(l *frame.Line) float64 { return -l.Extremes().Down.Deflection }),
-		on(table, "simple beam: place of D, in L", "0.5193", "", 0, simple, func(l *frame.Line) float64 { return l.Extremes().Down.X }),
-		on(table, "simple beam: left reaction, in W", "0.333333333333", "", 1e-11, simple, func(l *frame.Line) float64 { return l.Push[0] }),
-		on(table, "fixed ends: moment at the bare end, w L²/30 in W L", "0.0666666666667", "", 1e-11, fixed, func(l *frame.Line) float64 { return -l.At(0).Moment }),
-		on(table, "fixed ends: moment at the loaded end, w L²/20 in W L", "0.1", "", 1e-11, fixed, func(l *frame.Line) float64 { return -l.At(1).Moment }),
-		on(table, "cantilever fixed at the loaded end: M, W L/3", "0.333333333333", "", 1e-11, cantilever, func(l *frame.Line) float64 { return -l.Extremes().Hog.Moment }),
-		on(table, "cantilever fixed at the loaded end: D, W L³/15EI", "0.0666666666667", "", 1e-11, cantilever, func(l *frame.Line) float64 { return -l.At(0).Deflection }),
+		frameLine(table, "simple beam: M, in W L", "0.1283", "", 0, frameSimple, func(l *frame.Line) float64 { return l.Extremes().Sag.Moment }),
+		frameLine(table, "simple beam: place of M, in L", "0.5774", "", 0, frameSimple, func(l *frame.Line) float64 { return l.Extremes().Sag.X }),
+		frameLine(table, "simple beam: D, in W L³/EI", "0.01304", "", 0, frameSimple, func(l *frame.Line) float64 { return -l.Extremes().Down.Deflection }),
+		frameLine(table, "simple beam: place of D, in L", "0.5193", "", 0, frameSimple, func(l *frame.Line) float64 { return l.Extremes().Down.X }),
+		frameLine(table, "simple beam: left reaction, in W", "0.333333333333", "", 1e-11, frameSimple, func(l *frame.Line) float64 { return l.Push[0] }),
+		frameLine(table, "fixed ends: moment at the bare end, w L²/30 in W L", "0.0666666666667", "", 1e-11, fixed, func(l *frame.Line) float64 { return -l.At(0).Moment }),
+		frameLine(table, "fixed ends: moment at the loaded end, w L²/20 in W L", "0.1", "", 1e-11, fixed, func(l *frame.Line) float64 { return -l.At(1).Moment }),
+		frameLine(table, "cantilever fixed at the loaded end: M, W L/3", "0.333333333333", "", 1e-11, frameCantilever, func(l *frame.Line) float64 { return -l.Extremes().Hog.Moment }),
+		frameLine(table, "cantilever fixed at the loaded end: D, W L³/15EI", "0.0666666666667", "", 1e-11, frameCantilever, func(l *frame.Line) float64 { return -l.At(0).Deflection }),
 	}, nil
 }

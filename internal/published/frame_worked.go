@@ -11,14 +11,14 @@ import (
 // frameWorked holds single beams worked out from statics or by formula.
 func frameWorked() ([]Check, error) {
 	statics := measure.Source{Title: "Worked out from statics", Status: measure.Independent}
-	hinge := solved(func() frame.Beam {
+	hinge := frameSolved(func() frame.Beam {
 		return frame.Beam{
 			Length: 5, EI: 1e6, Hinges: []float64{3},
 			Rests: []frame.Rest{{At: 0, Clamped: true}, {At: 5}}, Loads: []frame.Load{frame.Uniform(0, 5, 1000)},
 		}
 	})
 	three := measure.Source{Title: "Three equal springs, load over the middle", Locator: "P(3+q)/(9+q) and 3Pl/(9+q), q = k l³/EI", Status: measure.Independent}
-	springs := solved(func() frame.Beam {
+	springs := frameSolved(func() frame.Beam {
 		s := frame.Spring(9000)
 		return frame.Beam{
 			Length: 3.6, EI: 2e5, Loads: []frame.Load{frame.Point(1.8, 1500)},
@@ -26,24 +26,24 @@ func frameWorked() ([]Check, error) {
 		}
 	})
 	circle := measure.Source{Title: "Circular segment after Archimedes", Locator: "root found with many digits", Status: measure.Independent}
-	drum := solved(func() frame.Beam {
+	frameDrum := frameSolved(func() frame.Beam {
 		return frame.Beam{
 			Length: 1, EI: 1e9, Loads: []frame.Load{frame.Point(0, 500)},
-			Rests: []frame.Rest{{At: 0, Clamped: true, Support: drum(0.29, 0.88, 9806.65, 100)}},
+			Rests: []frame.Rest{{At: 0, Clamped: true, Support: frameDrum(0.29, 0.88, 9806.65, 100)}},
 		}
 	})
 	out := []Check{
-		on(statics, "cantilever 3 m, hinge, link 2 m to a roller, 1 kN/m: moment at the wall", "-7500", "N m", 1e-12, hinge, func(l *frame.Line) float64 { return l.At(0).Moment }),
-		on(three, "force of the middle spring", "528.3337868", "N", 1e-9, springs, func(l *frame.Line) float64 { return l.Push[1] }),
-		on(three, "moment under the load", "874.4995919", "N m", 1e-9, springs, func(l *frame.Line) float64 { return l.At(1.8).Moment }),
-		on(circle, "draft of a drum of radius 0.29 m, 0.88 m long, 100 N, under 500 N", "0.1793613017", "m", 1e-9, drum, func(l *frame.Line) float64 { return -l.At(0).Deflection }),
+		frameLine(statics, "cantilever 3 m, hinge, link 2 m to a roller, 1 kN/m: moment at the wall", "-7500", "N m", 1e-12, hinge, func(l *frame.Line) float64 { return l.At(0).Moment }),
+		frameLine(three, "force of the middle spring", "528.3337868", "N", 1e-9, springs, func(l *frame.Line) float64 { return l.Push[1] }),
+		frameLine(three, "moment under the load", "874.4995919", "N m", 1e-9, springs, func(l *frame.Line) float64 { return l.At(1.8).Moment }),
+		frameLine(circle, "draft of a drum of radius 0.29 m, 0.88 m long, 100 N, under 500 N", "0.1793613017", "m", 1e-9, frameDrum, func(l *frame.Line) float64 { return -l.At(0).Deflection }),
 	}
-	return append(out, equalSpans()...), nil
+	return append(out, frameEqualSpans()...), nil
 }
 
-// drum is a horizontal cylinder that hangs on the beam: what a package that
+// frameDrum is a horizontal cylinder that hangs on the beam: what a package that
 // knows water would hand over.
-func drum(r, length, gamma, weight float64) frame.Support {
+func frameDrum(r, length, gamma, weight float64) frame.Support {
 	return func(sink float64) (force, stiffness, energy float64) {
 		h := math.Min(math.Max(sink, 0), 2*r)
 		u := r - h
@@ -58,9 +58,9 @@ func drum(r, length, gamma, weight float64) frame.Support {
 	}
 }
 
-// equalSpans holds the shears beside each support of beams over equal spans,
-// all uniformly loaded, in parts of w L, by the number of supports.
-func equalSpans() []Check {
+// frameEqualSpans holds the shears beside each support of beams over equal spans,
+// frameAllOver uniformly loaded, in parts of w L, by the number of supports.
+func frameEqualSpans() []Check {
 	src := measure.Source{Title: "Civil Engineering Formulas", Locator: "Table 2.1", Status: measure.Read}
 	var out []Check
 	for _, c := range []struct {
@@ -75,14 +75,14 @@ func equalSpans() []Check {
 		{8, 142, []int{56}},
 	} {
 		n := c.supports - 1
-		line := solved(func() frame.Beam {
-			return equal(n, func(map[string]float64) []frame.Load {
+		line := frameSolved(func() frame.Beam {
+			return frameEqual(n, func(map[string]float64) []frame.Load {
 				return []frame.Load{frame.Uniform(0, float64(n), 1)}
 			})(map[string]float64{"L": 1, "EI": 1})
 		})
 		for i, share := range c.shares {
 			x := float64((i + 1) / 2)
-			out = append(out, on(src, fmt.Sprintf("%d supports: shear %d, %d/%d of w L", c.supports, i+1, share, c.parts),
+			out = append(out, frameLine(src, fmt.Sprintf("%d supports: shear %d, %d/%d of w L", c.supports, i+1, share, c.parts),
 				fmt.Sprint(share), fmt.Sprintf("%dths of w L", c.parts), 1e-12, line, func(l *frame.Line) float64 {
 					d := l.At(x)
 					if i%2 == 1 {
@@ -99,7 +99,7 @@ func equalSpans() []Check {
 func frameShear() ([]Check, error) {
 	handbook := measure.Source{Title: "Wood Handbook, Forest Products Laboratory", Edition: "FPL-GTR-190, 2010", Locator: "Table 9-1 and eq. 9-2", Status: measure.Read}
 	const span, ei, ga = 3.0, 2e5, 4e5
-	held := func(clampLeft, clampRight, right bool) []frame.Rest {
+	frameHeld := func(clampLeft, clampRight, right bool) []frame.Rest {
 		rests := []frame.Rest{{At: 0, Clamped: clampLeft}}
 		if right {
 			rests = append(rests, frame.Rest{At: span, Clamped: clampRight})
@@ -116,14 +116,14 @@ func frameShear() ([]Check, error) {
 		kb, ks        float64
 		bend, sheared string
 	}{
-		{"uniform, simple, midspan", held(false, false, true), []frame.Load{frame.Uniform(0, span, 1/span)}, span / 2, 5.0 / 384, 1.0 / 8, "5/384", "1/8"},
-		{"uniform, clamped, midspan", held(true, true, true), []frame.Load{frame.Uniform(0, span, 1/span)}, span / 2, 1.0 / 384, 1.0 / 8, "1/384", "1/8"},
-		{"midspan load, simple", held(false, false, true), []frame.Load{frame.Point(span/2, 1)}, span / 2, 1.0 / 48, 1.0 / 4, "1/48", "1/4"},
-		{"midspan load, clamped", held(true, true, true), []frame.Load{frame.Point(span/2, 1)}, span / 2, 1.0 / 192, 1.0 / 4, "1/192", "1/4"},
-		{"quarter points, midspan", held(false, false, true), []frame.Load{half(span / 4), half(3 * span / 4)}, span / 2, 11.0 / 768, 1.0 / 8, "11/768", "1/8"},
-		{"quarter points, load point", held(false, false, true), []frame.Load{half(span / 4), half(3 * span / 4)}, span / 4, 1.0 / 96, 1.0 / 8, "1/96", "1/8"},
-		{"uniform, cantilever, free end", held(true, false, false), []frame.Load{frame.Uniform(0, span, 1/span)}, span, 1.0 / 8, 1.0 / 2, "1/8", "1/2"},
-		{"end load, cantilever, free end", held(true, false, false), []frame.Load{frame.Point(span, 1)}, span, 1.0 / 3, 1, "1/3", "1"},
+		{"uniform, simple, midspan", frameHeld(false, false, true), []frame.Load{frame.Uniform(0, span, 1/span)}, span / 2, 5.0 / 384, 1.0 / 8, "5/384", "1/8"},
+		{"uniform, clamped, midspan", frameHeld(true, true, true), []frame.Load{frame.Uniform(0, span, 1/span)}, span / 2, 1.0 / 384, 1.0 / 8, "1/384", "1/8"},
+		{"midspan load, simple", frameHeld(false, false, true), []frame.Load{frame.Point(span/2, 1)}, span / 2, 1.0 / 48, 1.0 / 4, "1/48", "1/4"},
+		{"midspan load, clamped", frameHeld(true, true, true), []frame.Load{frame.Point(span/2, 1)}, span / 2, 1.0 / 192, 1.0 / 4, "1/192", "1/4"},
+		{"quarter points, midspan", frameHeld(false, false, true), []frame.Load{half(span / 4), half(3 * span / 4)}, span / 2, 11.0 / 768, 1.0 / 8, "11/768", "1/8"},
+		{"quarter points, load point", frameHeld(false, false, true), []frame.Load{half(span / 4), half(3 * span / 4)}, span / 4, 1.0 / 96, 1.0 / 8, "1/96", "1/8"},
+		{"uniform, cantilever, free end", frameHeld(true, false, false), []frame.Load{frame.Uniform(0, span, 1/span)}, span, 1.0 / 8, 1.0 / 2, "1/8", "1/2"},
+		{"end load, cantilever, free end", frameHeld(true, false, false), []frame.Load{frame.Point(span, 1)}, span, 1.0 / 3, 1, "1/3", "1"},
 	} {
 		bend := frame.Beam{Length: span, EI: ei, Rests: c.rests, Loads: c.loads}
 		both := bend
@@ -153,7 +153,7 @@ func frameShear() ([]Check, error) {
 
 	// A joist 2x8, 1.5 by 7.25 in, over 10 ft, 50 lbf/ft, E = 1.4e6 psi, G = E/16.
 	joist := func(shear bool) func() (*frame.Line, error) {
-		return solved(func() frame.Beam {
+		return frameSolved(func() frame.Beam {
 			b, h, e := 1.5*measure.Inch, 7.25*measure.Inch, 1.4e6*measure.PSI
 			beam := frame.Beam{
 				Length: 10 * measure.Foot, EI: e * b * h * h * h / 12,
@@ -171,7 +171,7 @@ func frameShear() ([]Check, error) {
 	joistSource.Locator = "eq. 9-2 at a 2x8 joist; its value computed"
 	joistSource.Status = measure.Independent
 	return append(out,
-		on(joistSource, "2x8 joist, 10 ft, 50 lbf/ft: deflection with shear", "0.1781524458", "in", 1e-9, joist(true), inches),
-		on(joistSource, "2x8 joist, 10 ft, 50 lbf/ft: by bending alone", "0.1686943177", "in", 1e-9, joist(false), inches),
+		frameLine(joistSource, "2x8 joist, 10 ft, 50 lbf/ft: deflection with shear", "0.1781524458", "in", 1e-9, joist(true), inches),
+		frameLine(joistSource, "2x8 joist, 10 ft, 50 lbf/ft: by bending alone", "0.1686943177", "in", 1e-9, joist(false), inches),
 	), nil
 }
