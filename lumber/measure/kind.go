@@ -83,7 +83,7 @@ var kindTable = [kinds]kindInfo{
 		"degree-days", "°C·day", "900 F-days or 500 C-days", -1e5, 1e5,
 		[2]style{{"F-days", FahrenheitDay, 1}, {"C-days", 1, 1}},
 	},
-	Angle:   {"angle", "rad", "5 deg", -100, 100, [2]style{{"deg", degree, 1}, {"deg", degree, 1}}},
+	Angle:   {"angle", "rad", "5 deg", -1000, 1000, [2]style{{"deg", degree, 1}, {"deg", degree, 1}}},
 	Time:    {"time", "s", "2 h or 3 weeks", -1e10, 1e10, [2]style{{"h", 3600, 1}, {"h", 3600, 1}}},
 	Percent: {"share", "", "85 %", -100, 100, [2]style{{"%", 0.01, 1}, {"%", 0.01, 1}}},
 }
