@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"example.org/floewright/float"
 	"example.org/floewright/lumber/measure"
@@ -192,7 +193,7 @@ func (d *Dock) standard() []measure.Check {
 }
 
 // criterion runs one row of package float's table. Its remarks are replaced by
-// what the row measures, since their details are in SI.
+// what the row measures, since their details are in SI, but for a capsize.
 func (d *Dock) criterion(base *float.Platform, name string) (measure.Check, error) {
 	var selected []float.Criterion
 	for _, n := range []string{evenLoad, spotLoad} {
@@ -207,10 +208,16 @@ func (d *Dock) criterion(base *float.Platform, name string) (measure.Check, erro
 		return measure.Check{}, err
 	}
 	c, err := row.Rule(float.Deck{Depth: d.deckTop()}, selected...)(base)
-	c.Notes = []string{row.What}
+	notes := []string{row.What}
 	if row.Reading != "" {
-		c.Notes = append(c.Notes, "read as: "+row.Reading)
+		notes = append(notes, "read as: "+row.Reading)
 	}
+	for _, n := range c.Notes {
+		if strings.Contains(n, float.ErrCapsizes.Error()) || strings.Contains(n, float.ErrSinks.Error()) {
+			notes = append(notes, n)
+		}
+	}
+	c.Notes = notes
 	return c, err
 }
 
