@@ -1,0 +1,291 @@
+package lumber
+
+import (
+	"cmp"
+	"context"
+	"math"
+	"math/bits"
+	"slices"
+)
+
+// A state is what is left to cut and to cut it from, as one number of mixed
+// radix: a board is subtracted from it whole.
+type state struct{ hi, lo uint64 }
+
+func (s state) minus(t state) state {
+	lo, borrow := bits.Sub64(s.lo, t.lo, 0)
+	hi, _ := bits.Sub64(s.hi, t.hi, borrow)
+	return state{hi, lo}
+}
+
+// times returns n of a state, and whether they fit.
+func (s state) times(n uint64) (state, bool) {
+	over, hi := bits.Mul64(s.hi, n)
+	carry, lo := bits.Mul64(s.lo, n)
+	hi, c := bits.Add64(hi, carry, 0)
+	return state{hi, lo}, over == 0 && c == 0
+}
+
+func (s state) plus(t state) state {
+	lo, carry := bits.Add64(s.lo, t.lo, 0)
+	hi, _ := bits.Add64(s.hi, t.hi, carry)
+	return state{hi, lo}
+}
+
+// A way is a column out of a remainder, and the least that it and what must
+// follow it cost.
+type way struct {
+	column *searchColumn
+	least  int64
+	rest   int
+}
+
+// A cutSearch looks for a plan that spends no more than a budget above the
+// bound of the relaxation. It chooses the boards that are not of the last basis,
+// few as they are; those of the basis follow from them. While the basis would
+// have to be used a negative number of times, a board is chosen that mends this;
+// otherwise one that leads on to whole boards. What was reached as cheaply
+// before is not entered again.
+type cutSearch struct {
+	ctx  context.Context
+	p    *cutProblem
+	l    *cutLP
+	base int64 // bound of the relaxation, in 1/scale cent
+	best cutPlan
+
+	nodes, limit int
+	halted       bool
+
+	corner  *cutCorner
+	columns []searchColumn
+	other   []*searchColumn // those outside the basis, by reduced cost
+	low     []float64       // least reduced cost for a unit of D·B⁻¹v, per row
+	mends   []int           // how many columns lessen a row
+	ways    [][]way         // by remainder, as needed
+
+	digit []state // worth of one of a row in a state; nil: they do not fit
+	memo  cutMemo
+
+	ceiling int64 // no column costs more, none is looked for
+	budget  int64
+	next    int64   // least spending that was turned away
+	left    []int64 // demand, and bins in hand, by row
+	spread  []int64 // D·B⁻¹left
+	path    []*searchColumn
+	found   bool
+}
+
+// start sets the search on the whole demand and returns its remainder.
+func (s *cutSearch) start() int {
+	s.left = make([]int64, s.l.rows)
+	copy(s.left, s.p.need)
+	for b, r := range s.l.rowOf {
+		if r != none {
+			s.left[r] = s.p.bins[b].limit
+		}
+	}
+	s.spread = s.corner.times(s.left)
+	s.digit = make([]state, s.l.rows)
+	one, ok := state{0, 1}, true
+	for r, n := range s.left {
+		if !ok {
+			s.digit = nil
+			break
+		}
+		s.digit[r] = one
+		one, ok = one.times(uint64(n) + 1)
+	}
+	return s.corner.remainder(s.left)
+}
+
+func (s *cutSearch) stateOf(row []int64) state {
+	var sum state
+	if s.digit == nil {
+		return sum
+	}
+	for r, n := range row {
+		if n > 0 {
+			part, _ := s.digit[r].times(uint64(n))
+			sum = sum.plus(part)
+		}
+	}
+	return sum
+}
+
+// run searches with growing budgets until the plan is proven or the count of
+// nodes is up.
+func (s *cutSearch) run() error {
+	at := s.start()
+	total := s.stateOf(s.left)
+	full := func() int64 { return (s.best.cost-s.p.step)*scale - s.base }
+	raise := func(least int64) { // any plan spends at least so much
+		s.best.bound = min(s.best.cost, max(s.best.bound, s.p.roundUp(s.base+least)))
+	}
+	s.ceiling = max(full()/8, s.best.bound*scale-s.base)
+	for s.best.bound < s.best.cost {
+		s.ceiling = min(s.ceiling, full())
+		ceiling := s.ceiling
+		if !s.prepare(ceiling) {
+			return s.ctx.Err()
+		}
+		level := s.corner.dist[at]
+		for {
+			raise(min(level, ceiling+1))
+			if level > ceiling || s.best.bound >= s.best.cost {
+				break
+			}
+			level = min(ceiling, max(level, s.best.bound*scale-s.base))
+			s.budget, s.next, s.found = level, math.MaxInt64, false
+			s.memo.clear()
+			s.descend(0, at, total)
+			if err := s.ctx.Err(); err != nil || s.halted {
+				return err
+			}
+			if s.found {
+				s.best.bound = s.best.cost
+				return nil
+			}
+			level = max(s.next, level+1)
+			if step := level + level/8; step <= ceiling {
+				raise(level)
+				level = step
+			}
+		}
+		s.ceiling = max(2*ceiling, ceiling+scale)
+	}
+	return s.ctx.Err()
+}
+
+// worst returns the row that is most expensive to mend, none if none is
+// negative, and what mending it costs at least.
+func (s *cutSearch) worst() (row int, most float64) {
+	row = none
+	for r, v := range s.spread {
+		if v >= 0 {
+			continue
+		}
+		cost := float64(float64(-v) * s.low[r])
+		if row == none || cost > most || (cost == most && s.mends[r] < s.mends[row]) {
+			row, most = r, cost
+		}
+	}
+	return row, most * (1 - 1e-9)
+}
+
+func (s *cutSearch) descend(spent int64, at int, now state) {
+	row, most := s.worst()
+	if most > float64(s.budget-spent) {
+		if !math.IsInf(most, 1) {
+			s.next = min(s.next, spent+int64(most))
+		}
+		return
+	}
+	if row == none && at == 0 && s.whole() {
+		s.arrive()
+		return
+	}
+	for _, w := range s.toward(at) {
+		if spent+w.least > s.budget {
+			s.next = min(s.next, spent+w.least)
+			return
+		}
+		c := w.column
+		if row != none && c.spread[row] >= 0 || row == none && !s.corner.turns(c.residue, at) {
+			continue
+		}
+		if s.nodes++; s.nodes > s.limit || (s.nodes&0xfff == 0 && s.ctx.Err() != nil) {
+			s.halted = true
+		}
+		if s.halted {
+			return
+		}
+		if !s.within(c.row) {
+			continue
+		}
+		next := now.minus(c.state)
+		if s.digit != nil {
+			if !s.memo.better(next, spent+c.reduced) {
+				continue
+			}
+		}
+		s.move(c, -1)
+		s.path = append(s.path, c)
+		s.descend(spent+c.reduced, w.rest, next)
+		s.path = s.path[:len(s.path)-1]
+		s.move(c, 1)
+	}
+}
+
+// toward returns the columns that lead from a remainder to whole boards, the
+// cheapest way first.
+func (s *cutSearch) toward(at int) []way {
+	if l := s.ways[at]; l != nil {
+		return l
+	}
+	l := make([]way, 0, 8)
+	for _, c := range s.other {
+		rest := s.corner.difference(at, c.residue)
+		if least := c.reduced + s.corner.dist[rest]; least <= s.ceiling {
+			l = append(l, way{c, least, rest})
+		}
+	}
+	slices.SortStableFunc(l, func(a, b way) int { return cmp.Compare(a.least, b.least) })
+	s.ways[at] = l
+	return l
+}
+
+// whole reports whether the boards of the basis come out whole: they do where
+// the remainder is zero, unless the group was too large to be told apart.
+func (s *cutSearch) whole() bool {
+	if int64(s.corner.size) == s.corner.det {
+		return true
+	}
+	for _, v := range s.spread {
+		if v%s.corner.det != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+func (s *cutSearch) within(row []int64) bool {
+	for r, n := range row {
+		if n > s.left[r] {
+			return false
+		}
+	}
+	return true
+}
+
+func (s *cutSearch) move(c *searchColumn, by int64) {
+	for r, n := range c.row {
+		s.left[r] += by * n
+	}
+	for r, v := range c.spread {
+		s.spread[r] += by * v
+	}
+}
+
+// arrive takes the boards chosen, and those of the basis that follow, as the
+// best plan if they are.
+func (s *cutSearch) arrive() {
+	plan := cutPlan{bound: s.best.bound}
+	add := func(c cutColumn) {
+		if slices.Max(c.take) > 0 {
+			plan.boards = append(plan.boards, c)
+			plan.cost += c.cost
+		}
+	}
+	for _, c := range s.path {
+		add(c.cutColumn)
+	}
+	for r, v := range s.spread {
+		for range v / s.corner.det {
+			add(s.l.basis[r])
+		}
+	}
+	if plan.cost < s.best.cost {
+		s.best, s.found = plan, true
+		s.budget = min(s.budget, (plan.cost-s.p.step)*scale-s.base)
+	}
+}
