@@ -17,6 +17,13 @@ type searchColumn struct {
 	spread  []int64 // D·B⁻¹ of row
 	residue int
 	state   state
+	slack   int64 // length left over
+}
+
+// A touched row has n of a column.
+type touched struct {
+	row int
+	n   int64
 }
 
 // A slab hands out short slices from long ones.
@@ -97,28 +104,47 @@ func (p *cutProblem) cheaper(b int, used int64) bool {
 }
 
 // rate sets which columns are outside the basis, and what it costs at least to
-// mend a row of D·B⁻¹v by one.
+// change a row of D·B⁻¹v by one.
 func (s *cutSearch) rate(mem *slab) {
 	s.other = s.other[:0]
-	s.low = make([]float64, s.l.rows)
+	s.low, s.high = make([]float64, s.l.rows), make([]float64, s.l.rows)
 	s.mends = make([]int, s.l.rows)
-	for r := range s.low {
-		s.low[r] = math.Inf(1)
+	s.lead = make([][]*searchColumn, len(s.p.size))
+	s.touch = make([][]touched, s.l.rows)
+	for r, c := range s.l.basis {
+		s.low[r], s.high[r] = math.Inf(1), math.Inf(1)
+		for j, v := range s.l.column(c, s.l.slack[r]) {
+			if v > 0 {
+				s.touch[r] = append(s.touch[r], touched{j, int64(v)})
+			}
+		}
 	}
 	for k := range s.columns {
 		c := &s.columns[k]
 		c.spread = mem.take(s.l.rows)
 		s.corner.product(c.spread, c.row)
+		c.residue = s.corner.remainder(c.row)
+		c.state = s.stateOf(c.row)
+		if c.bin != none {
+			c.slack = s.p.bins[c.bin].room
+			for i, n := range c.take {
+				c.slack -= int64(n) * s.p.size[i]
+			}
+		}
+		if i := slices.IndexFunc(c.take, func(n int32) bool { return n > 0 }); i >= 0 {
+			s.lead[i] = append(s.lead[i], c)
+		}
 		if s.basic(c.spread) {
 			continue
 		}
-		c.residue = s.corner.remainder(c.row)
-		c.state = s.stateOf(c.row)
 		s.other = append(s.other, c)
 		for r, v := range c.spread {
-			if v < 0 {
+			switch {
+			case v < 0:
 				s.mends[r]++
 				s.low[r] = min(s.low[r], float64(c.reduced)/float64(-v))
+			case v > 0:
+				s.high[r] = min(s.high[r], float64(c.reduced)/float64(v))
 			}
 		}
 	}

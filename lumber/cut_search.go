@@ -53,15 +53,18 @@ type cutSearch struct {
 	base int64 // bound of the relaxation, in 1/scale cent
 	best cutPlan
 
-	nodes, limit int
-	halted       bool
+	nodes, turn, limit int // steps: done, halting this try, halting all
+	halted             bool
 
 	corner  *cutCorner
 	columns []searchColumn
-	other   []*searchColumn // those outside the basis, by reduced cost
-	low     []float64       // least reduced cost for a unit of D·B⁻¹v, per row
-	mends   []int           // how many columns lessen a row
-	ways    [][]way         // by remainder, as needed
+	other   []*searchColumn   // those outside the basis, by reduced cost
+	low     []float64         // least reduced cost for a unit of D·B⁻¹v, per row
+	mends   []int             // how many columns lessen a row
+	lead    [][]*searchColumn // all, by the longest piece on them
+	high    []float64         // as low, for less of it
+	touch   [][]touched       // the rows of a column of the basis
+	ways    [][]way           // by remainder, as needed
 
 	digit []state // worth of one of a row in a state; nil: they do not fit
 	memo  cutMemo
@@ -128,16 +131,13 @@ func (s *cutSearch) run() error {
 		if !s.prepare(ceiling) {
 			return s.ctx.Err()
 		}
-		level := s.corner.dist[at]
-		for {
-			raise(min(level, ceiling+1))
-			if level > ceiling || s.best.bound >= s.best.cost {
-				break
-			}
-			level = min(ceiling, max(level, s.best.bound*scale-s.base))
-			s.budget, s.next, s.found = level, math.MaxInt64, false
-			s.memo.clear()
-			s.descend(0, at, total)
+		least := s.corner.dist[at] // of what any plan spends
+		for raise(min(least, ceiling+1)); least <= ceiling && s.best.bound < s.best.cost; raise(min(least, ceiling+1)) {
+			// The budget lets in more than the next plan, since costs a hair apart would
+			// make a try each.
+			least = max(least, s.best.bound*scale-s.base)
+			level := min(ceiling, full(), max(least+least/8, least+scale))
+			s.try(level, at, total)
 			if err := s.ctx.Err(); err != nil || s.halted {
 				return err
 			}
@@ -145,15 +145,39 @@ func (s *cutSearch) run() error {
 				s.best.bound = s.best.cost
 				return nil
 			}
-			level = max(s.next, level+1)
-			if step := level + level/8; step <= ceiling {
-				raise(level)
-				level = step
-			}
+			least = max(s.next, level+1)
 		}
 		s.ceiling = max(2*ceiling, ceiling+scale)
 	}
 	return s.ctx.Err()
+}
+
+// Both ways to search are tried by turns, with more steps each time.
+var turns = []int{20_000, 20_000, 200_000, 200_000, 1_000_000, 1_000_000}
+
+// try searches with one budget, in one way after the other until one comes to an
+// end.
+func (s *cutSearch) try(level int64, at int, total state) {
+	for k, steps := range turns {
+		s.budget, s.next, s.found, s.halted = level, math.MaxInt64, false, false
+		s.turn = min(s.limit, s.nodes+steps)
+		s.memo.clear()
+		if k%2 == 0 {
+			s.descend(0, at, total)
+		} else {
+			s.fill(0, at, total)
+		}
+		if !s.halted || s.nodes >= s.limit || s.ctx.Err() != nil {
+			return
+		}
+		level = min(level, (s.best.cost-s.p.step)*scale-s.base)
+	}
+}
+
+// step counts a step of the search and halts it in time.
+func (s *cutSearch) step() {
+	s.nodes++
+	s.halted = s.nodes > s.turn || (s.nodes&0xfff == 0 && s.ctx.Err() != nil)
 }
 
 // worst returns the row that is most expensive to mend, none if none is
@@ -193,10 +217,7 @@ func (s *cutSearch) descend(spent int64, at int, now state) {
 		if row != none && c.spread[row] >= 0 || row == none && !s.corner.turns(c.residue, at) {
 			continue
 		}
-		if s.nodes++; s.nodes > s.limit || (s.nodes&0xfff == 0 && s.ctx.Err() != nil) {
-			s.halted = true
-		}
-		if s.halted {
+		if s.step(); s.halted {
 			return
 		}
 		if !s.within(c.row) {
@@ -213,6 +234,9 @@ func (s *cutSearch) descend(spent int64, at int, now state) {
 		s.descend(spent+c.reduced, w.rest, next)
 		s.path = s.path[:len(s.path)-1]
 		s.move(c, 1)
+		if s.halted {
+			return
+		}
 	}
 }
 
@@ -284,6 +308,11 @@ func (s *cutSearch) arrive() {
 			add(s.l.basis[r])
 		}
 	}
+	s.take(plan)
+}
+
+// take takes a plan that is better than the best.
+func (s *cutSearch) take(plan cutPlan) {
 	if plan.cost < s.best.cost {
 		s.best, s.found = plan, true
 		s.budget = min(s.budget, (plan.cost-s.p.step)*scale-s.base)

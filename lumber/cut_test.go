@@ -302,3 +302,30 @@ func TestCutEqualsExhaustiveSearch(t *testing.T) {
 		t.Errorf("%d proven, %d with pieces uncut: the cases test too little", proven, partial)
 	}
 }
+
+// Larger cases, to buy only, that take the search to its bounds: the plan is
+// proven, and the exhaustive search finds no cheaper one.
+func TestCutProofEqualsExhaustiveSearch(t *testing.T) {
+	rng := rand.New(rand.NewPCG(12, 1))
+	for range 60 {
+		var wants []lumber.Want
+		for i := range 6 {
+			wants = append(wants, lumber.Want{
+				Name: fmt.Sprint("piece ", i), Section: "2x8",
+				Length: float64(500+rng.IntN(900)) * sixteenth, Count: 2 + rng.IntN(3),
+			})
+		}
+		var stock []lumber.Stock
+		for i, feet := range []float64{8, 10, 12, 16} {
+			price := math.Round(feet*100*(0.9+0.2*rng.Float64())) / 100
+			stock = append(stock, lumber.Stock{Name: fmt.Sprint("length ", i), Section: "2x8", Length: feet * ft, Price: price})
+		}
+		saw := lumber.Saw{Kerf: 2 * sixteenth}
+		_, cents := exhaustive(wants, stock, saw)
+		c := mustCut(t, wants, stock, saw)
+		got := int(math.Round(c.Total.Cost * 100))
+		if c.Total.Proven && got != cents || got < cents || int(math.Round(c.Total.Bound*100)) > cents {
+			t.Errorf("%.2f, bound %.2f, exhaustive search %.2f", c.Total.Cost, c.Total.Bound, float64(cents)/100)
+		}
+	}
+}
