@@ -122,12 +122,18 @@ func (p *cutProblem) complete(start []cutColumn, value []int64, sack *knapsack) 
 	return plan
 }
 
-// leave counts what no bin is left for as uncut.
+// leave counts what no bin is left for as uncut; what is for sale, and was not
+// packed because the packing was stopped, gets a board for itself.
 func (p *cutProblem) leave(plan *cutPlan, need []int64) {
 	for i := range need {
 		for ; need[i] > 0; need[i]-- {
 			c := cutColumn{bin: none, cost: p.miss[i], take: make([]int32, len(need))}
 			c.take[i] = 1
+			for b, bin := range p.bins {
+				if bin.limit == none && bin.room >= p.size[i] && (c.bin == none || bin.price < c.cost) {
+					c.bin, c.cost = b, bin.price
+				}
+			}
 			plan.boards = append(plan.boards, c)
 			plan.cost += c.cost
 		}

@@ -24,8 +24,9 @@ type knapsack struct {
 	stopped bool
 }
 
-// packNodes and listNodes stop one packing and one enumeration.
-const (
+// packNodes and listNodes stop one packing and one enumeration. They are
+// variables for the tests.
+var (
 	packNodes = 100_000
 	listNodes = 3_000_000
 )

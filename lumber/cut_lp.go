@@ -75,7 +75,7 @@ func (l *cutLP) alone(i int) cutColumn {
 		if bin.limit != none || bin.room < l.p.size[i] {
 			continue
 		}
-		n := min(l.p.need[i], bin.room/l.p.size[i])
+		n := max(1, min(l.p.need[i], bin.room/l.p.size[i]))
 		if c.bin == none || bin.price*int64(c.take[i]) < c.cost*n {
 			c.bin, c.cost, c.take[i] = b, bin.price, int32(n)
 		}

@@ -1,5 +1,31 @@
 package lumber
 
+import "math/bits"
+
+// A state is what is left to cut and to cut it from, as one number of mixed
+// radix: a board is subtracted from it whole.
+type state struct{ hi, lo uint64 }
+
+func (s state) minus(t state) state {
+	lo, borrow := bits.Sub64(s.lo, t.lo, 0)
+	hi, _ := bits.Sub64(s.hi, t.hi, borrow)
+	return state{hi, lo}
+}
+
+// times returns n of a state, and whether they fit.
+func (s state) times(n uint64) (state, bool) {
+	over, hi := bits.Mul64(s.hi, n)
+	carry, lo := bits.Mul64(s.lo, n)
+	hi, c := bits.Add64(hi, carry, 0)
+	return state{hi, lo}, over == 0 && c == 0
+}
+
+func (s state) plus(t state) state {
+	lo, carry := bits.Add64(s.lo, t.lo, 0)
+	hi, _ := bits.Add64(s.hi, t.hi, carry)
+	return state{hi, lo}
+}
+
 // A cutMemo remembers what was spent at least on reaching a state: an open table
 // that is emptied by counting up its generation.
 type cutMemo struct {

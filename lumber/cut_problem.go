@@ -48,15 +48,6 @@ func (p *cutProblem) holds(c cutColumn) bool {
 	return sum <= p.bins[c.bin].room
 }
 
-// key names the way of cutting, for finding equals.
-func (c cutColumn) key() string {
-	b := make([]byte, 0, 2*len(c.take))
-	for _, n := range c.take {
-		b = append(b, byte(n), byte(n>>8))
-	}
-	return string(b)
-}
-
 // roundUp returns the least multiple of step that is no less than x units of
 // 1/scale cent: a bound on any cost.
 func (p *cutProblem) roundUp(x int64) int64 {

@@ -4,33 +4,8 @@ import (
 	"cmp"
 	"context"
 	"math"
-	"math/bits"
 	"slices"
 )
-
-// A state is what is left to cut and to cut it from, as one number of mixed
-// radix: a board is subtracted from it whole.
-type state struct{ hi, lo uint64 }
-
-func (s state) minus(t state) state {
-	lo, borrow := bits.Sub64(s.lo, t.lo, 0)
-	hi, _ := bits.Sub64(s.hi, t.hi, borrow)
-	return state{hi, lo}
-}
-
-// times returns n of a state, and whether they fit.
-func (s state) times(n uint64) (state, bool) {
-	over, hi := bits.Mul64(s.hi, n)
-	carry, lo := bits.Mul64(s.lo, n)
-	hi, c := bits.Add64(hi, carry, 0)
-	return state{hi, lo}, over == 0 && c == 0
-}
-
-func (s state) plus(t state) state {
-	lo, carry := bits.Add64(s.lo, t.lo, 0)
-	hi, _ := bits.Add64(s.hi, t.hi, carry)
-	return state{hi, lo}
-}
 
 // A way is a column out of a remainder, and the least that it and what must
 // follow it cost.
@@ -76,6 +51,7 @@ type cutSearch struct {
 	spread  []int64 // D·B⁻¹left
 	path    []*searchColumn
 	found   bool
+	vague   bool // a plan was met that its budget does not account for
 }
 
 // start sets the search on the whole demand and returns its remainder.
@@ -152,20 +128,29 @@ func (s *cutSearch) run() error {
 	return s.ctx.Err()
 }
 
-// Both ways to search are tried by turns, with more steps each time.
-var turns = []int{20_000, 20_000, 200_000, 200_000, 1_000_000, 1_000_000}
+// Both ways to search are tried by turns, with more steps each time. It is a
+// variable for the tests.
+var turns = []turn{{steps: 20_000}, {true, 20_000}, {steps: 200_000}, {true, 200_000}, {steps: 1_000_000}, {true, 1_000_000}}
+
+// A turn is a try of a number of steps, by [cutSearch.fill] or else by
+// [cutSearch.descend].
+type turn struct {
+	fill  bool
+	steps int
+}
 
 // try searches with one budget, in one way after the other until one comes to an
 // end.
 func (s *cutSearch) try(level int64, at int, total state) {
-	for k, steps := range turns {
-		s.budget, s.next, s.found, s.halted = level, math.MaxInt64, false, false
-		s.turn = min(s.limit, s.nodes+steps)
+	for _, way := range turns {
+		s.budget, s.next, s.found, s.halted, s.vague = level, math.MaxInt64, false, false, false
+		s.turn = min(s.limit, s.nodes+way.steps)
 		s.memo.clear()
-		if k%2 == 0 {
-			s.descend(0, at, total)
-		} else {
+		if way.fill {
 			s.fill(0, at, total)
+		} else {
+			s.descend(0, at, total)
+			s.halted = s.halted || s.vague
 		}
 		if !s.halted || s.nodes >= s.limit || s.ctx.Err() != nil {
 			return
@@ -205,7 +190,7 @@ func (s *cutSearch) descend(spent int64, at int, now state) {
 		return
 	}
 	if row == none && at == 0 && s.whole() {
-		s.arrive()
+		s.arrive(spent)
 		return
 	}
 	for _, w := range s.toward(at) {
@@ -291,8 +276,10 @@ func (s *cutSearch) move(c *searchColumn, by int64) {
 }
 
 // arrive takes the boards chosen, and those of the basis that follow, as the
-// best plan if they are.
-func (s *cutSearch) arrive() {
+// best plan if they are. Nothing further on is cheaper as long as the boards of
+// the basis cost no more than their pieces are worth; where the relaxation was
+// stopped before that, the try proves nothing.
+func (s *cutSearch) arrive(spent int64) {
 	plan := cutPlan{bound: s.best.bound}
 	add := func(c cutColumn) {
 		if slices.Max(c.take) > 0 {
@@ -308,6 +295,7 @@ func (s *cutSearch) arrive() {
 			add(s.l.basis[r])
 		}
 	}
+	s.vague = s.vague || s.p.roundUp(s.base+spent) < min(plan.cost, s.best.cost)
 	s.take(plan)
 }
 
