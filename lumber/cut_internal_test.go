@@ -119,7 +119,7 @@ func TestCutStopped(t *testing.T) {
 	defer func(p, l int) { packNodes, listNodes = p, l }(packNodes, listNodes)
 	pack, list := packNodes, listNodes
 	rng := rand.New(rand.NewPCG(4, 1))
-	for range 60 {
+	for range 15 {
 		p := someCut(rng, 8, 30)
 		packNodes, listNodes = pack, list
 		whole, err := solveCut(context.Background(), p)
@@ -153,7 +153,7 @@ func TestCutStopped(t *testing.T) {
 // states, still end in a plan with a small gap.
 func TestCutManyKinds(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 1))
-	p := someCut(rng, 80, 600)
+	p := someCut(rng, 60, 400)
 	for range 30 {
 		p.bins = append(p.bins, cutBin{500 + rng.Int64N(1900), 0, 1})
 	}
