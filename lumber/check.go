@@ -149,7 +149,7 @@ func (m Member) bearing(d Demand, v Design) measure.Check {
 	return limited("bearing", d.Reaction/(m.whole().Width*d.Bearing), s, srcBearing)
 }
 
-// Creep returns Kcr, by which the elastic deflection under lasting load grows
+// creep returns Kcr, by which the elastic deflection under lasting load grows
 // with the years: 2.0 for wet lumber, 1.5 for seasoned lumber used dry.
 // NDS 3.5.2.
 func (m Member) creep() measure.Factor {
@@ -219,4 +219,13 @@ func (m Member) rests() []measure.Assumption {
 		held.Text, held.Known = "held every "+measure.Length.Print(m.Unbraced, measure.US), measure.Measured
 	}
 	return []measure.Assumption{wet, slits, held}
+}
+
+// restsHeld is rests for rules that take the compression edge for held.
+func (m Member) restsHeld(by string) []measure.Assumption {
+	out := m.rests()
+	out[len(out)-1] = measure.Assumption{
+		Name: "compression edge", Text: "held all along " + by, Known: measure.Assumed,
+	}
+	return out
 }

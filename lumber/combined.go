@@ -39,16 +39,26 @@ func (m Member) combined(d Demand, v Design) (measure.Check, bool) {
 // (fb - ft)/Fb** ≤ 1 on the compression side, with CL. NDS 3.9.1; bending the
 // other way adds its share to both.
 func (m Member) withTension(d Demand, v Design) (float64, error) {
-	for _, s := range []Strength{v.Ft, v.Fb, v.FbAcross} {
-		if s.Err != nil {
-			return 0, s.Err
-		}
+	if v.Ft.Err != nil {
+		return 0, v.Ft.Err
 	}
 	ft := d.Axial / m.whole().Area()
-	f1 := math.Abs(d.Moment) / m.whole().Modulus()
-	f2 := math.Abs(d.FlatMoment) / m.modulusAcross()
-	pulled := ft/v.Ft.Value + f1/v.Fb.without("CL") + f2/v.FbAcross.without("CL")
-	pressed := (f1-ft)/v.Fb.Value + f2/v.FbAcross.Value
+	pulled := ft / v.Ft.Value
+	pressed := 0.0
+	if f := math.Abs(d.Moment) / m.whole().Modulus(); f > 0 {
+		if v.Fb.Err != nil {
+			return 0, v.Fb.Err
+		}
+		pulled += f / v.Fb.without("CL")
+		pressed = (f - ft) / v.Fb.Value
+	}
+	if f := math.Abs(d.FlatMoment) / m.modulusAcross(); f > 0 {
+		if v.FbAcross.Err != nil {
+			return 0, v.FbAcross.Err
+		}
+		pulled += f / v.FbAcross.without("CL")
+		pressed += f / v.FbAcross.Value
+	}
 	return math.Max(pulled, pressed), nil
 }
 
@@ -56,7 +66,7 @@ func (m Member) withTension(d Demand, v Design) (float64, error) {
 //
 //	(fc/Fc')² + f1/[F1'(1 - fc/FcE1)] + f2/{F2'[1 - fc/FcE2 - (f1/FbE)²]} ≤ 1
 //
-// NDS 3.9.2. It is infinite where a bracket is not positive: the member buckles.
+// NDS 3.9.2. Where a bracket is not positive the member buckles: an error.
 func (m Member) withCompression(d Demand, v Design) (float64, error) {
 	s := m.ply()
 	f := [2]float64{math.Abs(d.Moment) / m.whole().Modulus(), math.Abs(d.FlatMoment) / m.modulusAcross()}
@@ -79,14 +89,17 @@ func (m Member) withCompression(d Demand, v Design) (float64, error) {
 	if s.Width > s.Depth { // it lies flat: the vertical axis is the strong one
 		edge, flat = 1, 0
 	}
-	for _, i := range []int{edge, flat} {
-		if strength[i].Err != nil {
+	for i := range f {
+		if f[i] > 0 && strength[i].Err != nil {
 			return 0, strength[i].Err
 		}
 	}
-	fbe, err := m.fbE(v, edge)
-	if err != nil {
-		return 0, err
+	fbe := math.Inf(1)
+	if f[edge] > 0 && f[flat] > 0 {
+		var err error
+		if fbe, err = m.fbE(v, edge); err != nil {
+			return 0, err
+		}
 	}
 	sum := 0.0
 	if fc > 0 {
@@ -100,7 +113,9 @@ func (m Member) withCompression(d Demand, v Design) (float64, error) {
 			Want: "less than the load at which the member buckles (NDS 3.9.2)",
 		}
 	}
-	sum += f[edge] / (strength[edge].Value * first)
+	if f[edge] > 0 {
+		sum += f[edge] / (strength[edge].Value * first)
+	}
 	if f[flat] > 0 {
 		sum += f[flat] / (strength[flat].Value * second)
 	}

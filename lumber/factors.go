@@ -167,7 +167,7 @@ func BearingArea(length float64, inner bool) (measure.Factor, error) {
 	const extra = 0.375 * measure.Inch
 	lb := math.Max(length, 0.5*measure.Inch) // the table begins at a half inch
 	f.Why = "6 in. or longer"
-	if lb < 6*measure.Inch {
+	if lb < 6*measure.Inch-1e-9 {
 		f.Value, f.Why = (lb+extra)/lb, "shorter than 6 in., 3 in. or more from the end"
 	}
 	return f, nil

@@ -2,7 +2,6 @@ package lumber
 
 import (
 	"math"
-	"strings"
 
 	"example.org/floewright/lumber/measure"
 )
@@ -40,32 +39,11 @@ type Member struct {
 	Smooth     bool // not incised: the faces show no slits
 	Repetitive bool // one of three or more, at most 24 in. apart, joined by boards
 	Flat       bool // lies on its wide face, however Section is written
-}
 
-// A Strength is an adjusted design value and how it came about.
-type Strength struct {
-	Symbol    string
-	Reference Value            // as printed
-	Value     float64          // adjusted, Pa; 0 where there is no answer
-	Factors   []measure.Factor // in the order of NDS Table 4.3.1
-	Err       error            // why there is no answer
-}
-
-// A Design holds the adjusted design values of a member, allowable stress
-// design, in the order and with the factors of NDS Table 4.3.1:
-//
-//	Fb' = Fb CD CM Ct CL CF Cfu Ci Cr     Ft' = Ft CD CM Ct CF Ci
-//	Fv' = Fv CD CM Ct Ci                  Fc⊥' = Fc⊥ CM Ct Ci
-//	Fc' = Fc CD CM Ct CF Ci CP            E', Emin' = E, Emin CM Ct Ci
-//
-// Cb belongs to a bearing and is applied where one is checked.
-type Design struct {
-	Fb       Strength // bending about the horizontal axis
-	FbAcross Strength // bending about the vertical axis, without Cr
-	Ft, Fv   Strength
-	FcPerp   Strength
-	Fc       Strength
-	E, Emin  Strength
+	// Paired gives two plies the 1.10 that the published tables of deck beams
+	// seem to contain, for comparing with those tables. The NDS grants nothing to
+	// two plies.
+	Paired bool
 }
 
 func (m Member) plies() float64 { return float64(max(1, m.Plies)) }
@@ -136,200 +114,9 @@ func (g Grade) fits(s Section) error {
 		}
 	}
 	hi := math.Inf(1)
-	if g.Widest > 0 && !(g.Table == "4B" && g.Widest == widestOf(widths[7])) {
+	if g.Widest > 0 {
 		hi = g.Widest
 	}
 	r := measure.Range{Kind: measure.Length, Hi: hi, OpenLo: true, Source: g.Fb.Source}
 	return r.Check("width for this grade", s.wide())
-}
-
-// Adjusted returns the member's design values for loads of a duration, each with
-// the factors applied. A value that cannot be had (lumber without published
-// values, an unknown unbraced length, slenderness beyond 50) has its reason in
-// Err and is 0; malformed data is an error.
-func (m Member) Adjusted(t Duration) (Design, error) {
-	var d Design
-	if err := m.check(); err != nil {
-		return d, err
-	}
-	if _, err := t.Factor(Fb); err != nil {
-		return d, err
-	}
-	standing := m.ply()
-	d.E = m.adjust(E, t, standing)
-	d.Emin = m.adjust(Emin, t, standing)
-	d.Ft = m.adjust(Ft, t, standing)
-	d.Fv = m.adjust(Fv, t, standing)
-	d.FcPerp = m.adjust(FcPerp, t, standing)
-	d.Fb = m.adjust(Fb, t, standing)
-	d.FbAcross = m.adjust(Fb, t, standing.Turned())
-	d.FbAcross.Symbol += " across"
-	d.Fc = m.adjust(Fc, t, standing)
-
-	d.Fb.factor(RepetitiveMember(standing, m.Repetitive, m.Plies))
-	d.Fb.insertCL(m.beam(d.Fb, d.Emin))
-	d.FbAcross.insertCL(m.beamAcross(d.FbAcross, m.adjust(Emin, t, standing.Turned())))
-	d.Fc.factor(m.column(d.Fc, d.Emin))
-	return d, nil
-}
-
-// adjust applies the factors that need no stability, for a ply as it stands.
-func (m Member) adjust(p Property, t Duration, s Section) Strength {
-	v := m.Grade.value(p)
-	a := Strength{Symbol: p.String() + "'", Reference: v, Value: v.SI()}
-	if v.none() {
-		a.fail(&measure.Error{
-			Field: p.String(), Class: measure.ErrUnknown, Why: "no published value for " + m.Grade.Species + " " + m.Grade.Name + " of this size",
-		})
-		return a
-	}
-	a.factor(t.Factor(p))
-	a.factor(WetService(p, m.Grade, s, m.Dry))
-	a.factor(Temperature(p, m.Temperature, m.Dry))
-	a.factor(SizeFactor(p, m.Grade, s))
-	a.factor(FlatUse(p, m.Grade, s))
-	a.factor(Incising(p, m.Smooth))
-	return a
-}
-
-// factor multiplies by a factor, unless the factor does not concern the
-// property, and keeps the first error.
-func (a *Strength) factor(f measure.Factor, err error) {
-	switch {
-	case a.Err != nil:
-	case err != nil:
-		a.fail(err)
-	case strings.HasPrefix(f.Why, notFor):
-	default:
-		a.Factors = append(a.Factors, f)
-		a.Value *= f.Value
-	}
-}
-
-// insertCL multiplies by CL, which stands after Ct.
-func (a *Strength) insertCL(f measure.Factor, err error) {
-	n := len(a.Factors)
-	a.factor(f, err)
-	if len(a.Factors) > n && n >= 3 {
-		copy(a.Factors[4:], a.Factors[3:n])
-		a.Factors[3] = f
-	}
-}
-
-func (a *Strength) fail(err error) { a.Err, a.Value = err, 0 }
-
-// without returns the value with some factors left out, for Fb* and Fb**.
-func (a Strength) without(symbols ...string) float64 {
-	x := a.Value
-	for _, f := range a.Factors {
-		for _, s := range symbols {
-			if f.Symbol == s {
-				x /= f.Value
-			}
-		}
-	}
-	return x
-}
-
-// String returns the value with its factors: "Fv' 0.9 MPa = 180 psi × CD 1 ...".
-func (a Strength) String() string {
-	if a.Err != nil {
-		return a.Symbol + ": no answer (" + a.Err.Error() + ")"
-	}
-	s := a.Symbol + " " + measure.Stress.Print(a.Value, measure.US) + " = " + measure.Stress.Print(a.Reference.SI(), measure.US)
-	for _, f := range a.Factors {
-		s += " × " + f.Symbol + " " + number(f.Value)
-	}
-	return s
-}
-
-// lateralLength returns lu, or an error where nothing was said.
-func (m Member) lateralLength() (float64, error) {
-	switch {
-	case m.Unbraced > 0:
-		return m.Unbraced, nil
-	case m.Length > 0:
-		return m.Length, nil
-	}
-	return 0, &measure.Error{
-		Field: "Unbraced", Class: measure.ErrUnknown, Want: "the distance between points held sideways, or Length, or Held",
-	}
-}
-
-// beam returns CL for bending about the horizontal axis.
-func (m Member) beam(fb, emin Strength) (measure.Factor, error) {
-	s := m.whole()
-	return m.lateral(s, fb, emin)
-}
-
-// beamAcross returns CL for bending about the vertical axis: a wide member that
-// is bent in its own plane.
-func (m Member) beamAcross(fb, emin Strength) (measure.Factor, error) {
-	s := m.ply().Turned() // one ply: nothing ties their depths together
-	m.Held = false        // boards hold the upper edge, not the side
-	m.Unbraced = math.Max(m.Unbraced, m.Length)
-	return m.lateral(s, fb, emin)
-}
-
-func (m Member) lateral(s Section, fb, emin Strength) (measure.Factor, error) {
-	f := measure.Factor{Symbol: "CL", Name: "beam stability", Value: 1, Source: srcCL}
-	switch {
-	case s.Depth <= s.Width:
-		f.Why = "not deeper than wide"
-		return f, nil
-	case m.Held:
-		f.Why = "compression edge held all along"
-		return f, nil
-	case nominalDepth(s.Depth) <= 2*nominalDepth(s.Width):
-		f.Why = "nominal depth at most twice the width (NDS 4.4.1.2)"
-		return f, nil
-	case fb.Err != nil:
-		return f, fb.Err
-	case emin.Err != nil:
-		return f, emin.Err
-	}
-	lu, err := m.lateralLength()
-	if err != nil {
-		return f, err
-	}
-	le, err := EffectiveLength(m.Loading, lu, s.Depth)
-	if err != nil {
-		return f, err
-	}
-	return BeamStability(fb.without("Cfu"), emin.Value, le, s.Depth, s.Width)
-}
-
-// nominalDepth turns a dressed side into the nominal one that the rules of thumb
-// for sideways support are written in, in inches.
-func nominalDepth(x float64) float64 {
-	return math.Ceil(x/measure.Inch - 1.0/16)
-}
-
-// slenderness returns le/d of the column the strong and the weak way, with le/d
-// across the vertical axis for one ply.
-func (m Member) slenderness() (vertical, sideways float64, err error) {
-	s := m.ply()
-	if !(m.Length > 0) {
-		return 0, 0, &measure.Error{Field: "Length", Class: measure.ErrUnknown, Want: "the buckling length of the column"}
-	}
-	lu := m.Length
-	if m.Unbraced > 0 {
-		lu = math.Min(m.Unbraced, m.Length)
-	}
-	return m.Length / s.Depth, lu / s.Width, nil
-}
-
-// column returns CP for the more slender way.
-func (m Member) column(fc, emin Strength) (measure.Factor, error) {
-	if fc.Err != nil {
-		return measure.Factor{}, fc.Err
-	}
-	if emin.Err != nil {
-		return measure.Factor{}, emin.Err
-	}
-	v, w, err := m.slenderness()
-	if err != nil {
-		return measure.Factor{}, err
-	}
-	return ColumnStability(fc.Value, emin.Value, math.Max(v, w))
 }

@@ -73,7 +73,7 @@ func SizeFactor(p Property, g Grade, s Section) (measure.Factor, error) {
 	case strings.HasPrefix(g.Table, "4A"):
 		f.Value, f.Why = size4A(p, g.Name, s, n), f.Why+", "+g.Name
 	default:
-		f.Value = math.Min(1, size4A(p, "", s, n))
+		f.Value = min(1, size4A(p, g.Name, s, n), size4A(p, "", s, n))
 		f.Why += "; no factor above 1 for values of one's own or a mixture"
 	}
 	return f, nil

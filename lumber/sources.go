@@ -42,4 +42,11 @@ var (
 	srcColumn  = at("3.6.3", measure.Memory)
 	srcBoth    = at("3.9.1 and 3.9.2, equations 3.9-1 to 3.9-3", measure.Memory)
 	srcCreep   = at("3.5.2, equation 3.5-1", measure.Quoted)
+	srcNotch   = at("3.4.3.2, equations 3.4-3 and 3.4-5", measure.Quoted)
+	srcNotched = at("4.4.3", measure.Memory)
+	srcJoint   = at("3.4.3.3, equations 3.4-6 and 3.4-7", measure.Memory)
+	srcPaired  = &measure.Source{
+		Title: "International Residential Code", Edition: "2018",
+		Locator: "Table R507.5, inferred from its two-ply rows", Status: measure.OwnChoice,
+	}
 )

@@ -22,7 +22,8 @@ var srcSpan = &measure.Source{
 // load, of ten years' duration, and a deflection of L/360 under the live load.
 // Shear never governs a joist of the tables and is left to [Member.Check]. The
 // result is neither capped nor rounded; tables print the nearest inch. The boards
-// hold the compression edge (CL 1), and Repetitive is the caller's.
+// hold the compression edge (CL 1); Repetitive is the caller's, and void where the
+// spacing is more than 24 in.
 //
 // The check compares the member's Length with the span and names the factors of
 // what governs; without a Length it gives no answer but the limit.
@@ -34,6 +35,9 @@ func (m Member) Span(spacing, dead, live float64) (float64, measure.Check, error
 // live load, as the fraction of the span: 240 for ceilings.
 func (m Member) SpanWithin(fraction, spacing, dead, live float64) (float64, measure.Check, error) {
 	m.Held = true
+	if spacing > 24*measure.Inch+1e-9 {
+		m.Repetitive = false // NDS 4.3.9
+	}
 	v, err := m.Adjusted(TenYears)
 	if err != nil {
 		return 0, measure.Check{}, err
@@ -62,7 +66,7 @@ func (m Member) SpanWithin(fraction, spacing, dead, live float64) (float64, meas
 	deflection := math.Cbrt(384 * v.E.Value * s.Inertia() / (5 * fraction * live * spacing))
 	c := measure.Check{
 		Name: "joist span, bending governs", Kind: measure.Length, Value: m.Length, Limit: bending,
-		Rule: srcSpan, Factors: v.Fb.Factors, Rests: m.rests(),
+		Rule: srcSpan, Factors: v.Fb.Factors, Rests: m.restsHeld("by the boards"),
 	}
 	if deflection < bending {
 		c.Name, c.Limit, c.Factors = "joist span, deflection governs", deflection, v.E.Factors

@@ -128,7 +128,10 @@ func (t *tables) grade(table string, r map[string]string) (Grade, error) {
 		if !ok {
 			return g, fmt.Errorf("width %q", w)
 		}
-		g.Widest = widestOf(s)
+		// Table 4B's widest class serves beyond it as well, with a size factor.
+		if !(table == "4B" && s.n == 12) {
+			g.Widest = widestOf(s)
+		}
 	}
 	st, err := statusOf(r["status"])
 	if err != nil {
