@@ -27,19 +27,6 @@ func (r row) cited(pkg, quantity string) (Check, error) {
 	return c, err
 }
 
-// nums returns several columns as numbers.
-func (r row) nums(columns ...string) ([]float64, error) {
-	out := make([]float64, len(columns))
-	for i, column := range columns {
-		x, err := r.num(column)
-		if err != nil {
-			return nil, err
-		}
-		out[i] = x
-	}
-	return out, nil
-}
-
 // floatWaterChecks compares the density of water.
 func floatWaterChecks() ([]Check, error) {
 	table, err := rows("float_water")

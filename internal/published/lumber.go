@@ -43,19 +43,6 @@ func (r row) deviation(c *Check) error {
 	return err
 }
 
-// nums returns several columns as numbers.
-func (r row) nums(columns ...string) ([]float64, error) {
-	out := make([]float64, len(columns))
-	for i, c := range columns {
-		x, err := r.num(c)
-		if err != nil {
-			return nil, err
-		}
-		out[i] = x
-	}
-	return out, nil
-}
-
 // independent is the status of values computed by another program.
 func independent(title, locator string) measure.Source {
 	return measure.Source{Title: title, Locator: locator, Status: measure.Independent}

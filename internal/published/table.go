@@ -50,6 +50,19 @@ func (r row) num(column string) (float64, error) {
 	return x, nil
 }
 
+// nums returns several columns as numbers.
+func (r row) nums(columns ...string) ([]float64, error) {
+	out := make([]float64, len(columns))
+	for i, column := range columns {
+		x, err := r.num(column)
+		if err != nil {
+			return nil, err
+		}
+		out[i] = x
+	}
+	return out, nil
+}
+
 // status turns the word of a table's status column into a status.
 func status(word string) (measure.Status, error) {
 	for s := measure.Memory; s <= measure.Exact; s++ {
