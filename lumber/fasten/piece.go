@@ -50,10 +50,10 @@ type Piece struct {
 	Smooth   bool         // not incised: the faces show no slits
 
 	// End is the distance from the end of the piece to the nearest fastener, and
-	// Edge that from the edge the load presses toward (the nearer edge where it
-	// runs along the grain), m. 0 is unknown.
+	// Edge that from the edge the fasteners press toward (the nearer edge where
+	// they press along the grain), m. 0 is unknown.
 	End, Edge float64
-	Away      bool // the load along the grain presses away from the end, never toward it
+	Away      bool // the fasteners press away from the end, never toward it
 }
 
 func (p Piece) check(which string) error {
