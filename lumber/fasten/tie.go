@@ -78,7 +78,7 @@ func (tie Tie) check() error {
 		ranged{"Efficiency", tie.Efficiency, measure.Range{Kind: measure.Ratio, Hi: 1}},
 		ranged{"Parts", float64(tie.Parts), measure.Range{Kind: measure.Ratio, Hi: 20}},
 		ranged{"Point", tie.Point, measure.Range{Kind: measure.Force, Hi: 1e7}},
-		ranged{"Stiffness", tie.Stiffness, measure.Range{Kind: measure.Ratio, Hi: 1e12}},
+		ranged{"Stiffness", tie.Stiffness, measure.Range{Kind: measure.LineLoad, Hi: 1e12}},
 		ranged{"Slack", tie.Slack, measure.Range{Kind: measure.Length, Hi: 2}},
 		tie.design(),
 	)
