@@ -157,10 +157,15 @@ func (j Joint) underWasher(g grip, p named, t lumber.Duration) Capacity {
 	return c
 }
 
-// member returns a wooden piece as package lumber knows it, standing on edge.
+// member returns a wooden piece as package lumber knows it, standing on edge. A
+// piece whose width is not known is taken as square.
 func (j Joint) member(p Piece) lumber.Member {
+	w := p.Width
+	if w == 0 {
+		w = p.Thickness
+	}
 	return lumber.Member{
-		Section: lumber.Section{Width: p.Thickness, Depth: math.Max(p.Width, p.Thickness)},
+		Section: lumber.Section{Width: math.Min(w, p.Thickness), Depth: math.Max(w, p.Thickness)},
 		Grade:   p.Grade, Dry: j.Dry, Smooth: p.Smooth, Temperature: j.Temperature,
 	}
 }
