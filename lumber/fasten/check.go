@@ -1,6 +1,7 @@
 package fasten
 
 import (
+	"errors"
 	"math"
 
 	"example.org/floewright/lumber"
@@ -30,6 +31,9 @@ func (j Joint) Check(d Demand, t lumber.Duration) ([]measure.Check, error) {
 		return nil, err
 	}
 	if _, err := duration(t); err != nil {
+		return nil, err
+	}
+	if _, err := j.Fastener.resolve(); err != nil && !errors.Is(err, measure.ErrUnknown) {
 		return nil, err
 	}
 	lateral, err := j.Lateral(t)
@@ -96,12 +100,11 @@ func (f Fastener) Combined(lateral, withdrawal, angle float64) (float64, error) 
 	case !f.Kind.nail():
 		return 0, &measure.Error{Field: "Kind", Text: f.Kind.String(), Class: measure.ErrName, Want: "a screw or a nail"}
 	}
-	if lateral == 0 || withdrawal == 0 {
-		if lateral == 0 && sin == 0 || withdrawal == 0 && cos < 1e-15 || lateral+withdrawal == 0 {
-			return 0, nil
-		}
+	under := withdrawal*cos + lateral*sin
+	if under == 0 {
+		return 0, nil
 	}
-	return withdrawal * lateral / (withdrawal*cos + lateral*sin), nil
+	return withdrawal * lateral / under, nil
 }
 
 // both checks lateral load and withdrawal together. Bolts have no rule of their

@@ -173,7 +173,7 @@ func ExampleTie_Check() {
 		Strength: 7000 * lb, Efficiency: 0.80, Rounded: true, DesignFactor: 5, Parts: 2,
 		Slack: 1 * in, Stiffness: 2e5,
 	}
-	drum := fasten.Drum{Mass: 10, Leak: 60, Drag: 200, Above: true}
+	drum := fasten.Drum{Mass: 10, Watched: true, Leak: 60, Drag: 200, Above: true}
 	print(must(tie.Check(drum)))
 	tie.Point = 3000
 	print(must(tie.Check(drum)))

@@ -31,6 +31,7 @@ func TestWetService(t *testing.T) {
 		{"3/8 x 5 lag screw", fasten.Service{}, 0.7, 0.7},
 		{"3/8 x 5 lag screw", green, 0.4, 1},
 		{"3/8 x 5 lag screw", dry, 1, 1},
+		{"1/4 x 4 lag screw", green, 0.4, 1}, // 1/4 in belongs to the thick
 		{"1/2 bolt", green, 0.4, math.NaN()},
 		{"1/2 bolt", wet, 0.7, math.NaN()},
 	} {
@@ -114,6 +115,12 @@ func TestGeometry(t *testing.T) {
 		{"end at 3.5D", func(j *fasten.Joint) { j.Main.End = 1.75 * in }, 0.5, "", false},
 		{"end below 3.5D", func(j *fasten.Joint) { j.Main.End = 1.74 * in }, 0, "end distance, main", false},
 		{"hardwood at 5D", func(j *fasten.Joint) { j.Main.End, j.Main.Hardwood = 2.5*in, true }, 1, "", false},
+		{"hardwood at 2.5D", func(j *fasten.Joint) { j.Main.End, j.Main.Hardwood = 1.25*in, true }, 0.5, "", false},
+		{"hardwood below 2.5D", func(j *fasten.Joint) { j.Main.End, j.Main.Hardwood = 1.2*in, true }, 0, "end distance, main", false},
+		{"rows 5 in apart", func(j *fasten.Joint) {
+			j.Rows, j.Between, j.Main.Edge, j.Side.Edge = 2, 5*in, 1*in, 1*in
+		}, 1, "", false},
+		{"1/4 in bolt below 3.5D", func(j *fasten.Joint) { j.Fastener, j.Main.End = must(fasten.Lookup("1/4 bolt")), 0.8*in }, 0, "end distance, main", false},
 		{"pressed away at 4D", func(j *fasten.Joint) { j.Main.End, j.Main.Away = 2*in, true }, 1, "", false},
 		{"pressed away at 2D", func(j *fasten.Joint) { j.Main.End, j.Main.Away = 1*in, true }, 0.5, "", false},
 		{"across at 2D", func(j *fasten.Joint) { j.Side.End, j.Side.Angle = 1*in, math.Pi/2 }, 0.5, "", false},
@@ -159,7 +166,7 @@ func TestGeometry(t *testing.T) {
 		}
 	}
 	// Both branches of the row spacing's rule by l/D, across the grain.
-	for _, c := range []struct{ thick, want float64 }{{0.75, 1.25}, {1.01, (5*1.01 + 5) / 8}, {2.99, (5*2.99 + 5) / 8}, {3.5, 2.5}} {
+	for _, c := range []struct{ thick, want float64 }{{0.75, 1.25}, {1.01, (5*1.01 + 5) / 8}, {2.99, (5*2.99 + 5) / 8}, {3.01, 2.5}, {3.5, 2.5}} {
 		j := bolted()
 		j.Main.Thickness, j.Side.Thickness = c.thick*in, c.thick*in
 		j.Main.Angle, j.Side.Angle, j.Rows, j.Between = math.Pi/2, math.Pi/2, 2, 4*in
@@ -167,8 +174,15 @@ func TestGeometry(t *testing.T) {
 			t.Errorf("pieces of %g in: rows %g in apart, want %g", c.thick, got, c.want)
 		}
 	}
-	// Slender bolts along the grain: half the row spacing from the edge.
+	// Two side pieces count together.
 	j := bolted()
+	j.Main.Thickness, j.Side.Thickness, j.Double, j.Rows, j.Between = 5.5*in, 1*in, true, 2, 4*in
+	j.Main.Angle, j.Side.Angle = math.Pi/2, math.Pi/2
+	if got := find(t, must(j.Geometry()), "spacing of rows").Limit / in; math.Abs(got-(5*2+5)/8.0) > 1e-6 {
+		t.Errorf("two side pieces of 1 in: rows %g in apart", got)
+	}
+	// Slender bolts along the grain: half the row spacing from the edge.
+	j = bolted()
 	j.Main.Thickness, j.Side.Thickness, j.Rows, j.Between = 3.5*in, 3.5*in, 2, 4*in
 	if got := find(t, must(j.Geometry()), "edge distance, main").Limit / in; math.Abs(got-2) > 1e-9 {
 		t.Errorf("l/D 7: edge %g in, want half of 4", got)
@@ -211,6 +225,12 @@ func TestGroupNeeds(t *testing.T) {
 		if l.Err == nil || !strings.Contains(l.Err.Error(), c.says) || l.Value != 0 || !strings.Contains(l.String(), "no answer") {
 			t.Errorf("%s: %v", c.name, l)
 		}
+	}
+	// Fasteners of 1/4 in are grouped, thinner ones are not.
+	q := bolted()
+	q.Fastener, q.PerRow, q.Spacing = must(fasten.Lookup("1/4 bolt")), 8, 2*in
+	if got := factor(t, must(q.Lateral(lumber.TenYears)), "Cg"); !(got < 1) {
+		t.Errorf("Cg of eight 1/4 in bolts is %g", got)
 	}
 	// Steel sides are stiffer against slip and in themselves: no less than the equation says.
 	j := bolted()

@@ -69,11 +69,10 @@ func (f Fastener) String() string {
 
 // steel is a fastener with everything known, in inches and psi.
 type steel struct {
-	kind                             Kind
-	d, root, length, head, tip, fyb  float64
-	thread                           float64 // with the point; 0 for nails
-	threaded                         bool
-	fybSource, rootSource, tipSource *measure.Source
+	kind                            Kind
+	d, root, length, head, tip, fyb float64
+	thread                          float64 // with the point
+	threaded                        bool
 }
 
 // resolve fills in what the tables and rules know.

@@ -177,7 +177,7 @@ func FuzzGear(f *testing.F) {
 			}
 		}
 		tie := fasten.Tie{Strength: printed, Efficiency: basis, DesignFactor: factor, Parts: header, Slack: steel, Stiffness: force, Point: printed}
-		if checks, err := tie.Check(fasten.Drum{Mass: force, Leak: steel, Push: printed, Above: joist%2 == 0}); err == nil {
+		if checks, err := tie.Check(fasten.Drum{Mass: force, Leak: steel, Push: printed, Above: joist%2 == 0, Watched: header%2 == 0}); err == nil {
 			sound(t, checks)
 		}
 		pin := fasten.Pin{Diameter: steel * 10, Lug: basis, Leaf: steel, Play: factor, Yield: printed * 1e6}

@@ -114,8 +114,12 @@ func TestConnectorCaution(t *testing.T) {
 	c = hanger()
 	c.For, c.Basis = fasten.Forces{}, 0
 	k := asked(c, fasten.Forces{Down: 1}, 0.5, dry, lumber.TenYears)
-	if !(k.Limit/lb < 900/1.6) || len(k.Rests) < 3 {
-		t.Errorf("basis not said: %v", k)
+	z := func(g float64) float64 {
+		j := fasten.Joint{Fastener: hanger().Nail, Main: fasten.Piece{Grade: wood(g), Thickness: 3 * in}, Side: fasten.Piece{Material: fasten.Sheet, Thickness: 0.06 * in}}
+		return must(j.Yield()).Z
+	}
+	if want := 900 / 1.6 * z(0.5) / z(0.55); math.Abs(k.Limit/lb-want) > 1e-6 || len(k.Rests) < 3 {
+		t.Errorf("basis not said: %v, want %g lbf", k, want)
 	}
 	if k := asked(hanger(), fasten.Forces{Down: 1}, 0, dry, lumber.TenYears); k.Verdict() != measure.NoAnswer {
 		t.Errorf("wood not known: %v", k)
@@ -155,7 +159,7 @@ func TestTie(t *testing.T) {
 	if x, _, _ := tie.Allowable(); math.Abs(x-3200) > 1e-9 {
 		t.Errorf("rounded, two parts: %g", x)
 	}
-	drum := fasten.Drum{Mass: 10, Leak: 20, Drag: 100, Push: 2000, Above: true}
+	drum := fasten.Drum{Mass: 10, Leak: 20, Drag: 100, Push: 2000, Above: true, Watched: true}
 	checks := must(tie.Check(drum))
 	if len(checks) != 2 {
 		t.Fatalf("a drum under joists is only hung: %v", checks)
@@ -182,6 +186,14 @@ func TestTie(t *testing.T) {
 		if c := must(u.Check(drum))[0]; c.Verdict() != measure.NoAnswer || !errors.Is(c.Err, measure.ErrUnknown) {
 			t.Errorf("%s not known: %v", name, c)
 		}
+	}
+	drum.Watched = false
+	if c := must(tie.Check(drum))[0]; c.Verdict() != measure.NoAnswer || !errors.Is(c.Err, measure.ErrUnknown) {
+		t.Errorf("neither its water nor its size known: %v", c)
+	}
+	drum.Push = 2000
+	if c, want := must(tie.Check(drum))[0], 2*(10*measure.Gravity+2000)+100; math.Abs(c.Value-want) > 1e-9 {
+		t.Errorf("nobody looks into the drum: %v, want %g N", c, want)
 	}
 	u := tie
 	u.Point = 0

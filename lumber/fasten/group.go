@@ -43,10 +43,7 @@ func GroupAction(n int, diameter, spacing, main, side float64, steel bool) (meas
 	); err != nil {
 		return measure.Factor{}, err
 	}
-	gamma := 180000 * math.Pow(d, 1.5)
-	if steel {
-		gamma = 270000 * math.Pow(d, 1.5)
-	}
+	gamma := modulus(d, steel)
 	em, es := main/measure.PoundForce, side/measure.PoundForce
 	// u - 1 is tiny for stiff members, so that m, 1 - m and 1 - m²ⁿ are formed
 	// from it without differences of near equals.
@@ -62,6 +59,16 @@ func GroupAction(n int, diameter, spacing, main, side float64, steel bool) (meas
 	}
 	f.Why = "fasteners in a row share unequally"
 	return f, nil
+}
+
+// modulus returns the load/slip modulus γ of one fastener, lbf/in, of a nominal
+// diameter in inches. NDS 11.3.6.
+func modulus(d float64, metal bool) float64 {
+	gamma := 180000.0
+	if metal {
+		gamma = 270000
+	}
+	return gamma * math.Pow(d, 1.5)
 }
 
 // axial returns the axial stiffness E·A of a piece, N, as the group action

@@ -17,7 +17,6 @@ import (
 // tell the mistake from the rule.
 type mutant struct {
 	name    string
-	least   int // cells it must break
 	fe      func(exact float64) float64
 	noTheta bool // no Kθ
 	shank   bool // lag screws with their shank's diameter

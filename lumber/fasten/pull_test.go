@@ -175,13 +175,29 @@ func TestBoth(t *testing.T) {
 	j = deckScrew()
 	j.Fastener, j.PerRow, j.Spacing, j.Main.End = must(fasten.Lookup("1/2 x 5 lag screw")), 2, 1.5*in, 1.9*in
 	checks := must(j.Check(fasten.Demand{Withdrawal: 1}, lumber.TenYears))
-	for _, name := range []string{"pulled: end distance", "pulled: spacing"} {
-		if find(t, checks, name).Verdict() != measure.Short {
-			t.Errorf("%s is not short", name)
+	for name, want := range map[string]struct {
+		least   float64
+		verdict measure.Verdict
+	}{
+		"pulled: end distance":  {2, measure.Short},
+		"pulled: spacing":       {2, measure.Short},
+		"pulled: edge distance": {0.75, measure.Holds},
+	} {
+		if c := find(t, checks, name); c.Verdict() != want.verdict || math.Abs(c.Limit/in-want.least) > 1e-9 {
+			t.Errorf("%v, want at least %g in and %v", c, want.least, want.verdict)
 		}
 	}
-	if find(t, checks, "pulled: edge distance").Verdict() != measure.Holds {
-		t.Error("edge distance of a pulled lag screw")
+	// In double shear it is the far side piece that holds it.
+	j.Double, j.Fastener.Length, j.Main.Thickness, j.Side.Thickness = true, 6.5*in, 1.5*in, 2.5*in
+	j.Side.End = 1.5 * in
+	if c := find(t, must(j.Check(fasten.Demand{Withdrawal: 1}, lumber.TenYears)), "pulled: end distance"); math.Abs(c.Value/in-1.5) > 1e-9 {
+		t.Errorf("held by the far piece: %v", c)
+	}
+	j.Side.EndGrain = true
+	for _, c := range must(j.Check(fasten.Demand{Withdrawal: 1}, lumber.TenYears)) {
+		if strings.HasPrefix(c.Name, "pulled") {
+			t.Errorf("end grain has no such distances: %v", c)
+		}
 	}
 }
 

@@ -41,11 +41,7 @@ func Slip(force float64, path ...Joint) (float64, error) {
 		if s.d < 0.25-hair {
 			return 0, &measure.Error{Field: "slip of a " + s.kind.String(), Why: "no modulus is published below 1/4 in", Class: measure.ErrNotComputed}
 		}
-		gamma := 180000.0
-		if j.Side.Material.steel() || j.Main.Material.steel() {
-			gamma = 270000
-		}
-		gamma *= math.Pow(s.d, 1.5) * measure.PoundForce / measure.Inch
+		gamma := modulus(s.d, j.Side.Material.steel() || j.Main.Material.steel()) * measure.PoundForce / measure.Inch
 		sum += force / (gamma * float64(j.count()))
 	}
 	return sum, nil

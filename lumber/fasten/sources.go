@@ -27,7 +27,6 @@ var (
 	srcYield    = nds("Tables 12.3.1A and 12.3.1B", measure.Quoted)
 	srcGap      = &measure.Source{Title: "Technical Report 12, General Dowel Equations (American Wood Council)", Edition: "yield model with a gap", Locator: "solid members", Status: measure.Memory}
 	srcBearing  = nds("12.3.3", measure.Quoted)
-	srcBody     = nds("12.3.7", measure.Quoted)
 	srcDepthLag = nds("12.1.4.6", measure.Quoted)
 	srcDepth    = nds("12.1.5.6 and 12.1.6.4", measure.Quoted)
 	srcReduced  = nds("footnotes of Tables 12J to 12P, reduced penetration", measure.Memory)

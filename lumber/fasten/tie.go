@@ -19,13 +19,15 @@ type Tie struct {
 	Slack        float64 // how far the drum drops before the tie comes taut, m
 }
 
-// A Drum is what a tie holds.
+// A Drum is what a tie holds. Its zero Watched is the cautious one: nobody looks
+// into it, and it counts as full of water.
 type Drum struct {
-	Mass  float64 // of the drum with its fittings, kg
-	Leak  float64 // water that may have leaked in, kg: all it holds unless it is watched
-	Drag  float64 // what waves, current or a boat's wash pull sideways, N
-	Push  float64 // buoyancy with the drum pressed under, N
-	Above bool    // joists or boards lie above the drum and take its push
+	Mass    float64 // of the drum with its fittings, kg
+	Push    float64 // buoyancy with the drum pressed under, N; 0: unknown
+	Watched bool    // opened and looked into: Leak is what it holds at most; else as much as it displaces
+	Leak    float64 // water leaked in, kg
+	Drag    float64 // what waves, current or a boat's wash pull sideways, N
+	Above   bool    // joists or boards lie above the drum and take its push
 }
 
 // bent is what is left where a tie bends over a square edge.
@@ -36,7 +38,6 @@ var (
 	srcBent  = &measure.Source{Title: "Bend over a small pin or edge without a thimble", Locator: "50 % or less", Status: measure.Memory}
 	srcEnds  = &measure.Source{Title: "Efficiency of the tie's ends", Locator: "the caller's, from the table of terminations", Status: measure.OwnChoice}
 	srcPoint = choice("What the tie is made to must carry what the tie is asked")
-	srcJerk  = &measure.Source{Title: "Conservation of energy: a weight dropping onto a spring", Status: measure.Exact}
 )
 
 // Allowable returns what the tie itself carries, N: strength × efficiency × bend
@@ -133,8 +134,15 @@ func (tie Tie) Check(drum Drum) ([]measure.Check, error) {
 	if err := tie.check(); err != nil {
 		return nil, err
 	}
-	hangs, err := tie.Jerk((drum.Mass + drum.Leak) * measure.Gravity)
+	water, rest, err := drum.water()
+	var hangs float64
+	if err == nil {
+		hangs, err = tie.Jerk((drum.Mass + water) * measure.Gravity)
+	}
 	out := tie.pair("drum hanging on its tie", hangs+drum.Drag, err, "its weight, the water in it and the jerk of the slack, with the drag added")
+	for i := range out {
+		out[i].Rests = append(out[i].Rests, rest)
+	}
 	if drum.Above {
 		return out, nil
 	}
@@ -145,6 +153,20 @@ func (tie Tie) Check(drum Drum) ([]measure.Check, error) {
 		err = nil
 	}
 	return append(out, tie.pair("drum held down by its tie", held, err, "its full push less its weight, with the drag added")...), nil
+}
+
+// water returns how much water the drum may hold, kg: all that it displaces unless
+// somebody looks.
+func (d Drum) water() (float64, measure.Assumption, error) {
+	a := measure.Assumption{Name: "water in the drum", Known: measure.Measured, Text: measure.Mass.Print(d.Leak, measure.US) + ", looked into"}
+	if d.Watched {
+		return d.Leak, a, nil
+	}
+	a.Known, a.Text = measure.Assumed, "full: nobody looks"
+	if d.Push == 0 {
+		return 0, a, unknown("Push", "the buoyancy of the drum, to know what it weighs full of water")
+	}
+	return math.Max(d.Leak, d.Push/measure.Gravity), a, nil
 }
 
 // pair checks the tie and its point under a force.
