@@ -39,6 +39,23 @@ func fastenBearing() ([]Check, error) {
 			},
 		})
 	}
+	for _, c := range []struct {
+		name, printed string
+		piece         fasten.Piece
+	}{
+		{"A36 plate, 1.5 Fu", "87000", fasten.Piece{Material: fasten.Plate, Thickness: 0.25 * measure.Inch}},
+		{"A653 Grade 33 sheet, 1.375 Fu", "61850", fasten.Piece{Material: fasten.Sheet, Thickness: 0.06 * measure.Inch}},
+		{"concrete of 2500 psi", "7500", fasten.Piece{Material: fasten.Concrete, Thickness: 0.1}},
+	} {
+		out = append(out, Check{
+			Package: fastenPackage, Source: connectionTable("12.3.3", "course notes of a university", measure.Quoted),
+			Quantity: "Fe of " + c.name, Printed: c.printed, Unit: "psi", Relative: 1e-12,
+			Compute: func() (float64, error) {
+				fe, err := c.piece.Bearing(0.5 * measure.Inch)
+				return fe / measure.PSI, err
+			},
+		})
+	}
 	return out, nil
 }
 

@@ -232,6 +232,18 @@ func TestGroupNeeds(t *testing.T) {
 	if got := factor(t, must(q.Lateral(lumber.TenYears)), "Cg"); !(got < 1) {
 		t.Errorf("Cg of eight 1/4 in bolts is %g", got)
 	}
+	// Across the grain a piece counts by the width of the group: two rows 3 in apart,
+	// and one row by 3D.
+	a := bolted()
+	a.Side.Angle, a.PerRow, a.Spacing, a.Rows, a.Between = math.Pi/2, 2, 2*in, 2, 3*in
+	along := a.Main.Grade.E.SI() * 1.5 * in * 7.25 * in
+	for rows, wide := range map[int]float64{2: 3, 1: 1.5} {
+		a.Rows = rows
+		want := must(fasten.GroupAction(2, 0.5*in, 2*in, along, along/7.25*wide, false)).Value
+		if got := factor(t, must(a.Lateral(lumber.TenYears)), "Cg"); math.Abs(got-want) > 1e-12 {
+			t.Errorf("%d rows across the grain: Cg %g, want %g", rows, got, want)
+		}
+	}
 	// Steel sides are stiffer against slip and in themselves: no less than the equation says.
 	j := bolted()
 	j.Side.Material, j.Side.Thickness, j.PerRow, j.Spacing, j.Double = fasten.Plate, 0.25*in, 4, 2*in, true
@@ -245,5 +257,70 @@ func TestGroupNeeds(t *testing.T) {
 		if _, err := fasten.GroupAction(int(bad[0]), bad[1], bad[2], bad[3], 1e6, false); err == nil {
 			t.Errorf("GroupAction of %v gives no error", bad)
 		}
+	}
+}
+
+// A fastener into end grain bears across the grain, counts the largest angle, and
+// loses a third more.
+func TestEndGrain(t *testing.T) {
+	j := bolted()
+	j.Fastener, j.Main.Thickness = must(fasten.Lookup("1/2 x 6 lag screw")), 8*in
+	j.Service = fasten.Service{Dry: true, Seasoned: true}
+	across := j
+	across.Main.Angle = math.Pi / 2
+	j.Main.EndGrain = true
+	if a, b := must(j.Yield()).Z, must(across.Yield()).Z; a != b {
+		t.Errorf("into end grain %g, across the grain %g", a, b)
+	}
+	l := must(j.Lateral(lumber.TenYears))
+	if math.Abs(l.Value-0.67*must(across.Yield()).Z) > 1e-9 || factor(t, l, "Ceg") != 0.67 {
+		t.Errorf("%v", l)
+	}
+}
+
+// The advice against splitting, in diameters, for nails as driven and in bored
+// holes.
+func TestSplittingAdvice(t *testing.T) {
+	d := 0.162 * in
+	for _, c := range []struct {
+		name    string
+		bored   bool
+		change  func(j *fasten.Joint, at float64)
+		says    string
+		nailing float64
+	}{
+		{"end, pressed toward", false, func(j *fasten.Joint, at float64) { j.Main.End = at }, "end distance, main", 15},
+		{"end, pressed toward", true, func(j *fasten.Joint, at float64) { j.Main.End = at }, "end distance, main", 10},
+		{"end, pressed away", false, func(j *fasten.Joint, at float64) { j.Main.End, j.Main.Away = at, true }, "end distance, main", 10},
+		{"end, pressed away", true, func(j *fasten.Joint, at float64) { j.Main.End, j.Main.Away = at, true }, "end distance, main", 5},
+		{"end, across", false, func(j *fasten.Joint, at float64) { j.Main.End, j.Main.Angle = at, math.Pi/2 }, "end distance, main", 10},
+		{"edge", false, func(j *fasten.Joint, at float64) { j.Side.Edge = at }, "edge distance, side", 2.5},
+		{"row along", false, func(j *fasten.Joint, at float64) { j.Spacing = at }, "spacing in the row", 15},
+		{"row along", true, func(j *fasten.Joint, at float64) { j.Spacing = at }, "spacing in the row", 10},
+		{"row across", false, func(j *fasten.Joint, at float64) {
+			j.Spacing, j.Main.Angle, j.Side.Angle = at, math.Pi/2, math.Pi/2
+		}, "spacing in the row", 10},
+		{"row across", true, func(j *fasten.Joint, at float64) {
+			j.Spacing, j.Main.Angle, j.Side.Angle = at, math.Pi/2, math.Pi/2
+		}, "spacing in the row", 5},
+		{"rows", false, func(j *fasten.Joint, at float64) { j.Between = at }, "spacing of rows", 5},
+		{"rows", true, func(j *fasten.Joint, at float64) { j.Between = at }, "spacing of rows", 3},
+	} {
+		for off, warns := range map[float64]bool{0: false, -0.05: true} {
+			j := bolted()
+			j.Fastener, j.Main.Thickness, j.Prebored = must(fasten.Lookup("16d common nail")), 3.5*in, c.bored
+			j.PerRow, j.Spacing, j.Rows, j.Between = 2, 3*in, 2, 1*in
+			c.change(&j, (c.nailing+off)*d)
+			notes := strings.Join(must(j.Lateral(lumber.TenYears)).Notes, "; ")
+			if strings.Contains(notes, c.says) != warns {
+				t.Errorf("%s, bored %v, at %g D: %q", c.name, c.bored, c.nailing+off, notes)
+			}
+		}
+	}
+	// 1/4 in and more have rules and no advice.
+	j := bolted()
+	j.Fastener, j.Main.End = must(fasten.Lookup("1/4 bolt")), 0.1*in
+	if n := must(j.Lateral(lumber.TenYears)).Notes; len(n) != 0 {
+		t.Errorf("a bolt is advised: %q", n)
 	}
 }

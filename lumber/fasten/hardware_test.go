@@ -54,7 +54,12 @@ func TestScheduleLength(t *testing.T) {
 		}
 	}
 	j := bolted()
-	j.Main.Thickness = 23 * in
+	j.Main.Thickness = 21.5 * in
+	rows, _, err := fasten.Schedule([]fasten.Place{{Joint: j, Finish: "hdg"}}, lake)
+	if err != nil || math.Abs(rows[0].Length/in-24) > 1e-9 {
+		t.Errorf("the longest bolt: %v, %v", rows, err)
+	}
+	j.Main.Thickness = 22 * in // 24.4 in would do
 	if _, _, err := fasten.Schedule([]fasten.Place{{Joint: j}}, lake); !errors.Is(err, measure.ErrRange) {
 		t.Errorf("no bolt is sold so long: %v", err)
 	}
@@ -121,6 +126,12 @@ func TestScheduleBuy(t *testing.T) {
 	if v := find(t, rows[0].Checks, "washers under").Verdict(); v != measure.Holds {
 		t.Errorf("washers: %v", v)
 	}
+	both := bolted()
+	both.Double, both.Gap = true, 0.1*in // a washer at each of two gaps
+	_, buy, err = fasten.Schedule([]fasten.Place{{Joint: both, Alike: 10, Finish: "304"}}, lake)
+	if err != nil || buy[3] != (fasten.Item{What: "washer 1/2 in as spacer, stainless 304", Count: 22}) {
+		t.Errorf("spacers of two gaps: %v, %v", buy, err)
+	}
 	long := bolted()
 	long.Fastener.Length = 7 * in
 	rows, _, err = fasten.Schedule([]fasten.Place{{Joint: long, Finish: "hdg"}}, lake)
@@ -134,17 +145,18 @@ func TestScheduleDrills(t *testing.T) {
 	for _, c := range []struct {
 		fastener string
 		g        float64
-		holes    string // sizes in 1/64 in
+		holes    string  // sizes in 1/64 in
+		lo, hi   float64 // of the last, in
 	}{
-		{"1/2 bolt", 0.5, "36"},
-		{"1/2 x 5 lag screw", 0.5, "32 18"},
-		{"1/2 x 5 lag screw", 0.55, "32 22"},
-		{"1/2 x 5 lag screw", 0.67, "32 24"},
-		{"No.10 x 3 wood screw", 0.5, "7"},
-		{"No.10 x 3 wood screw", 0.55, "7"},
-		{"No.10 x 3 wood screw", 0.67, "9"},
-		{"16d common nail", 0.55, "8"},
-		{"16d common nail", 0.67, "9"},
+		{"1/2 bolt", 0.5, "36", 0.5 + 1.0/32, 0.5 + 1.0/16},
+		{"1/2 x 5 lag screw", 0.5, "32 18", 0.2, 0.35},
+		{"1/2 x 5 lag screw", 0.55, "32 22", 0.3, 0.375},
+		{"1/2 x 5 lag screw", 0.67, "32 24", 0.325, 0.425},
+		{"No.10 x 3 wood screw", 0.5, "7", 0, 0.7 * 0.152},
+		{"No.10 x 3 wood screw", 0.55, "7", 0.7 * 0.152, 0.7 * 0.152},
+		{"No.10 x 3 wood screw", 0.67, "9", 0.9 * 0.152, 0.9 * 0.152},
+		{"16d common nail", 0.55, "8", 0, 0.75 * 0.162},
+		{"16d common nail", 0.67, "9", 0, 0.9 * 0.162},
 	} {
 		j := bolted()
 		j.Fastener, j.Main.Thickness = must(fasten.Lookup(c.fastener)), 5.5*in
@@ -159,6 +171,10 @@ func TestScheduleDrills(t *testing.T) {
 			if d.Source == nil || d.Size > d.To+in/64 || d.Size < d.From-in/64 {
 				t.Errorf("%s: hole %+v outside its rule", c.fastener, d)
 			}
+		}
+		last := rows[0].Drills[len(sizes)-1]
+		if math.Abs(last.From/in-c.lo) > 1e-9 || math.Abs(last.To/in-c.hi) > 1e-9 {
+			t.Errorf("%s in %g: %g to %g in, want %g to %g", c.fastener, c.g, last.From/in, last.To/in, c.lo, c.hi)
 		}
 		if got := strings.Join(sizes, " "); got != c.holes {
 			t.Errorf("%s in %g: holes %s, want %s", c.fastener, c.g, got, c.holes)

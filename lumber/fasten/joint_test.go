@@ -265,6 +265,18 @@ func long(l float64, j fasten.Joint) fasten.Joint {
 	return j
 }
 
+// Toe-nails follow both rules of penetration too: the point's length through a
+// piece of 1 in at 30 degrees is 1.155 in, of 10D = 1.62.
+func TestToePenetration(t *testing.T) {
+	j := fasten.Joint{
+		Fastener: must(fasten.Lookup("16d common nail")), Toe: true,
+		Main: fasten.Piece{Grade: wood(0.5), Thickness: 1 * in}, Side: fasten.Piece{Grade: wood(0.5), Thickness: 1.5 * in},
+	}
+	if y := must(j.Yield()); math.Abs(y.Share-1/math.Cos(math.Pi/6)/1.62) > 1e-9 || y.Z != y.Table {
+		t.Errorf("share %g, Z %g of equations %g", y.Share, y.Z, y.Equations)
+	}
+}
+
 // Threads and points by the standard, where the fastener does not say.
 func TestThreadRules(t *testing.T) {
 	// A nail's point is 2D, and half of it does not bear.

@@ -224,6 +224,9 @@ func TestTearing(t *testing.T) {
 	if c := find(t, checks, "rows tearing out, side"); c.Value != 500*lb {
 		t.Errorf("each of two side pieces takes half: %v", c)
 	}
+	thin := bolted()
+	thin.Fastener = must(fasten.Lookup("1/4 bolt"))
+	find(t, must(thin.Check(fasten.Demand{Lateral: 1}, lumber.TenYears)), "rows tearing out, main")
 	j.Main.Away = true
 	for _, c := range must(j.Check(fasten.Demand{Lateral: 1}, lumber.TenYears)) {
 		if strings.Contains(c.Name, "tearing out, main") {
@@ -263,6 +266,11 @@ func TestShearAtJoint(t *testing.T) {
 	}
 	if r := at(5, 10).Limit / at(2, 10).Limit; math.Abs(r-15.625) > 1e-9 {
 		t.Errorf("depth 5 to 2 in: strength %g to 1, want the cube", r)
+	}
+	twice := bolted()
+	twice.Side.Angle, twice.Double = math.Pi/2, true
+	if c := find(t, must(twice.Check(fasten.Demand{Lateral: 300}, lumber.TenYears)), "shear at"); math.Abs(c.Value-150) > 1e-9 {
+		t.Errorf("each of two side pieces takes half: %v", c)
 	}
 	j := bolted()
 	j.Side.Angle, j.Side.End = math.Pi/2, 0

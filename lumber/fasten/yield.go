@@ -88,7 +88,7 @@ func (j Joint) Yield() (Yield, error) {
 	best := least(z)
 	y.Governing, y.Equations = modeNames[best], z[best]*measure.PoundForce
 	y.Table = y.Equations
-	if g.full > 0 && !j.Toe {
+	if g.full > 0 {
 		y.Share = math.Min(1, g.depth/g.full)
 		full := sh
 		full.lm, full.ls = j.tabled(g)
