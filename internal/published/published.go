@@ -109,6 +109,7 @@ func lastDigit(printed string) float64 {
 var sets = []func() ([]Check, error){
 	floatChecks,
 	lumberChecks,
+	fastenChecks,
 	measureChecks,
 	frameChecks,
 	iceChecks,
