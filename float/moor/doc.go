@@ -1,0 +1,2 @@
+// Package moor finds what holds a floating dock.
+package moor
