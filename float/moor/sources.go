@@ -37,8 +37,8 @@ var (
 	forceOrZero      = measure.Range{Kind: measure.Force, Lo: 0, Hi: 1e10, Source: srcSense}
 	anyForce         = measure.Range{Kind: measure.Force, Lo: -1e10, Hi: 1e10, Source: srcSense}
 	anyMoment        = measure.Range{Kind: measure.Moment, Lo: -1e12, Hi: 1e12, Source: srcSense}
-	massOrZero       = measure.Range{Kind: measure.Mass, Lo: 0, Hi: 1e7, Source: srcSense}
-	positiveMass     = measure.Range{Kind: measure.Mass, Lo: 0, Hi: 1e7, OpenLo: true, Source: srcSense}
+	massOrZero       = measure.Range{Kind: measure.Mass, Lo: 0, Hi: 1e9, Source: srcSense}
+	positiveMass     = measure.Range{Kind: measure.Mass, Lo: 0, Hi: 1e9, OpenLo: true, Source: srcSense}
 	areaOrZero       = measure.Range{Kind: measure.Area, Lo: 0, Hi: 1e5, Source: srcSense}
 	anyAngle         = measure.Range{Kind: measure.Angle, Lo: -1e3, Hi: 1e3, Source: srcSense}
 	steepness        = measure.Range{Kind: measure.Angle, Lo: 0, Hi: math.Pi / 2, OpenHi: true, Source: srcSense}

@@ -12,6 +12,9 @@ import (
 var moorSets = []func() ([]Check, error){
 	moorCatenaryChecks,
 	moorInverseChecks,
+	moorWaveChecks,
+	moorGearChecks,
+	moorWorkedChecks,
 }
 
 func moorChecks() ([]Check, error) {

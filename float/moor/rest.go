@@ -1,0 +1,251 @@
+package moor
+
+import (
+	"math"
+)
+
+// A tide finds rests of one mooring at one level after another; it keeps the
+// lines as they hung last.
+type tide struct {
+	m      *Mooring
+	totals []totals
+	level  float64
+	hangs  []Hang
+	trial  []Hang
+	q      [3]float64 // x, y, turn
+	r      [3]float64 // force and moment left over
+	k      [3][3]float64
+}
+
+func newTide(m *Mooring) (*tide, error) {
+	if err := m.check(); err != nil {
+		return nil, err
+	}
+	s := &tide{m: m, totals: make([]totals, len(m.Ties)), hangs: make([]Hang, len(m.Ties)), trial: make([]Hang, len(m.Ties))}
+	for i := range m.Ties {
+		s.totals[i], _ = m.Ties[i].Line.check()
+	}
+	return s, nil
+}
+
+// set moves to a level with the dock unmoved. It fails where a line's end would
+// lie above its fitting, or does not reach.
+func (s *tide) set(level float64) error {
+	if err := anyLength.Check("level", level); err != nil {
+		return err
+	}
+	s.level = level
+	for i := range s.m.Ties {
+		t := &s.m.Ties[i]
+		if err := t.Line.checkRise(level + t.Height - t.FootZ); err != nil {
+			return named(t.Name, err)
+		}
+	}
+	s.q = [3]float64{}
+	return nil
+}
+
+// eval returns what is left of a load with the dock at q, and the stiffness;
+// -1, or the tie that does not reach.
+func (s *tide) eval(q [3]float64, load Load, r *[3]float64, k *[3][3]float64) int {
+	*r = [3]float64{load.X, load.Y, load.Turn}
+	*k = [3][3]float64{}
+	for i := range s.m.Ties {
+		t := &s.m.Ties[i]
+		ux, uy, reach, ax, ay := t.toward(q[0], q[1], q[2])
+		h := &s.trial[i]
+		if t.Line.Shore && reach == 0 || !t.Line.hang(&s.totals[i], reach, s.level+t.Height-t.FootZ, s.hangs[i], h) {
+			return i
+		}
+		across := 0.0
+		if reach > 0 {
+			across = h.Pull / reach
+		}
+		add(r, k, ax, ay, h.Pull*ux, h.Pull*uy, ux, uy, h.Stiffness[0][0], across)
+	}
+	for i := range s.m.Posts {
+		p := &s.m.Posts[i]
+		fx, fy, ux, uy, along, across, ax, ay := p.push(q)
+		add(r, k, ax, ay, fx, fy, ux, uy, along, across)
+	}
+	return -1
+}
+
+// push returns what a post does to the dock, in which direction it stiffens how
+// much along and across, and the turned arm.
+func (p *Post) push(q [3]float64) (fx, fy, ux, uy, along, across, ax, ay float64) {
+	sin, cos := math.Sincos(q[2])
+	ax, ay = cos*p.At[0]-sin*p.At[1], sin*p.At[0]+cos*p.At[1]
+	dx, dy := q[0]+ax-p.At[0], q[1]+ay-p.At[1]
+	d := math.Sqrt(dx*dx + dy*dy)
+	switch {
+	case p.Play == 0: // stiff all ways alike, also where it has not moved
+		return -p.Stiffness * dx, -p.Stiffness * dy, 1, 0, p.Stiffness, p.Stiffness, ax, ay
+	case d <= p.Play:
+		return 0, 0, 1, 0, 0, 0, ax, ay
+	}
+	ux, uy = -dx/d, -dy/d
+	f := p.Stiffness * (d - p.Play)
+	return f * ux, f * uy, ux, uy, p.Stiffness, f / d, ax, ay
+}
+
+// add counts a force at a turned arm, and its stiffness along and across u. The
+// force itself stiffens the turn by its outward part.
+func add(r *[3]float64, k *[3][3]float64, ax, ay, fx, fy, ux, uy, along, across float64) {
+	r[0] += fx
+	r[1] += fy
+	r[2] += ax*fy - ay*fx
+	xx := along*ux*ux + across*uy*uy
+	xy := (along - across) * ux * uy
+	yy := along*uy*uy + across*ux*ux
+	// A turn moves the fitting by (-ay, ax).
+	xt, yt := -ay*xx+ax*xy, -ay*xy+ax*yy
+	k[0][0] += xx
+	k[0][1] += xy
+	k[1][1] += yy
+	k[0][2] += xt
+	k[1][2] += yt
+	k[2][2] += -ay*xt + ax*yt + fx*ax + fy*ay
+}
+
+// find moves the dock to rest under a load, from where it is.
+//
+// Lines, posts and load have an energy, convex but for large turns: Newton steps
+// run down it, with a shift where it is flat (all slack) and shortened where it
+// is steep or a line would not reach.
+func (s *tide) find(load Load) error {
+	var r, r1 [3]float64
+	var k, k1 [3][3]float64
+	if i := s.eval(s.q, load, &r, &k); i >= 0 {
+		return &ReachError{s.m.Ties[i].Name, s.level}
+	}
+	copy(s.hangs, s.trial)
+	size, arm := s.size()
+	for range maxRest {
+		scale := math.Abs(load.X) + math.Abs(load.Y) + math.Abs(load.Turn)/arm + 1e-6
+		for i := range s.hangs {
+			scale += s.hangs[i].Pull
+		}
+		if math.Abs(r[0]) <= 1e-10*scale && math.Abs(r[1]) <= 1e-10*scale && math.Abs(r[2]) <= 1e-10*scale*arm {
+			s.r, s.k = r, k
+			return nil
+		}
+		d := downhill(k, r, arm, scale/size)
+		if far := math.Max(math.Hypot(d[0], d[1])/(size/4), math.Abs(d[2])/0.3); far > 1 {
+			for i := range d {
+				d[i] /= far
+			}
+		}
+		slope := r[0]*d[0] + r[1]*d[1] + r[2]*d[2]
+		step, done := 1.0, false
+		for range 60 {
+			q := [3]float64{s.q[0] + step*d[0], s.q[1] + step*d[1], s.q[2] + step*d[2]}
+			if s.eval(q, load, &r1, &k1) >= 0 {
+				step /= 2
+				continue
+			}
+			past := -(r1[0]*d[0] + r1[1]*d[1] + r1[2]*d[2])
+			if past > 0.7*slope && step > 1e-12 {
+				step *= math.Max(0.1, math.Min(0.8, slope/(slope+past)))
+				continue
+			}
+			s.q, r, k, done = q, r1, k1, true
+			copy(s.hangs, s.trial)
+			break
+		}
+		if !done {
+			break
+		}
+	}
+	return ErrAdrift
+}
+
+// maxRest bounds the steps to a rest.
+const maxRest = 200
+
+// size returns the size of the mooring, which bounds a step, and of the dock.
+func (s *tide) size() (size, arm float64) {
+	size, arm = 1, 1
+	for i := range s.m.Ties {
+		t := &s.m.Ties[i]
+		size = math.Max(size, s.totals[i].length)
+		arm = math.Max(arm, math.Hypot(t.At[0], t.At[1]))
+	}
+	for i := range s.m.Posts {
+		p := &s.m.Posts[i]
+		arm = math.Max(arm, math.Hypot(p.At[0], p.At[1]))
+	}
+	return size, arm
+}
+
+// downhill solves (k + shift) d = r with the least shift, doubled from none,
+// that leaves the matrix positive; soft is a small stiffness to begin with. The
+// turn is measured at the arm.
+func downhill(k [3][3]float64, r [3]float64, arm, soft float64) [3]float64 {
+	shift := 0.0
+	scale := [3]float64{1, 1, arm * arm}
+	top := k[0][0] + k[1][1] + math.Abs(k[2][2])/(arm*arm) + soft
+	for range 60 {
+		a := k[0][0] + shift*scale[0]
+		if a > 1e-12*top {
+			l10, l20 := k[0][1]/a, k[0][2]/a
+			b := k[1][1] + shift*scale[1] - l10*k[0][1]
+			if b > 1e-12*top {
+				m := k[1][2] - l10*k[0][2]
+				l21 := m / b
+				c := k[2][2] + shift*scale[2] - l20*k[0][2] - l21*m
+				if c > 1e-12*top*arm*arm {
+					y0 := r[0]
+					y1 := r[1] - l10*y0
+					y2 := r[2] - l20*y0 - l21*y1
+					d2 := y2 / c
+					d1 := y1/b - l21*d2
+					d0 := y0/a - l10*d1 - l20*d2
+					return [3]float64{d0, d1, d2}
+				}
+			}
+		}
+		shift = math.Max(10*shift, 1e-6*top)
+	}
+	return [3]float64{} // no finite stiffness: the search ends where it is
+}
+
+// Rest returns where the dock comes to rest with the water at the given level,
+// m over the datum, under a load in unmoved axes. The dock's turn does not turn
+// the load.
+//
+// It fails with a [ReachError] where a line does not reach the unmoved dock, and
+// with ErrAdrift where nothing holds.
+func (m *Mooring) Rest(level float64, load Load) (Position, error) {
+	s, err := newTide(m)
+	if err != nil {
+		return Position{}, err
+	}
+	if err := first(s.set(level), load.check()); err != nil {
+		return Position{}, err
+	}
+	if err := s.find(load); err != nil {
+		return Position{}, err
+	}
+	return s.position(), nil
+}
+
+func (l Load) check() error {
+	return first(anyForce.Check("load along", l.X), anyForce.Check("load across", l.Y), anyMoment.Check("turning load", l.Turn))
+}
+
+// position writes the rest down.
+func (s *tide) position() Position {
+	p := Position{Level: s.level, X: s.q[0], Y: s.q[1], Turn: s.q[2], Stiffness: s.k}
+	for i := range 3 {
+		for j := range i {
+			p.Stiffness[i][j] = p.Stiffness[j][i]
+		}
+	}
+	p.Hangs = append(p.Hangs, s.hangs...)
+	for i := range s.m.Posts {
+		fx, fy, _, _, _, _, _, _ := s.m.Posts[i].push(s.q)
+		p.Pushes = append(p.Pushes, [2]float64{fx, fy})
+	}
+	return p
+}
