@@ -12,9 +12,8 @@ type tide struct {
 	level  float64
 	hangs  []Hang
 	trial  []Hang
-	q      [3]float64 // x, y, turn
-	r      [3]float64 // force and moment left over
-	k      [3][3]float64
+	q      [3]float64    // x, y, turn
+	k      [3][3]float64 // stiffness there
 }
 
 func newTide(m *Mooring) (*tide, error) {
@@ -112,25 +111,49 @@ func add(r *[3]float64, k *[3][3]float64, ax, ay, fx, fy, ux, uy, along, across 
 //
 // Lines, posts and load have an energy, convex but for large turns: Newton steps
 // run down it, with a shift where it is flat (all slack) and shortened where it
-// is steep or a line would not reach.
+// is steep or a line would not reach. Where that stalls, as on a dock that swings
+// round a tight line, the dock drifts to rest instead.
 func (s *tide) find(load Load) error {
-	var r, r1 [3]float64
-	var k, k1 [3][3]float64
-	if i := s.eval(s.q, load, &r, &k); i >= 0 {
+	arm := s.arm()
+	pushed := math.Abs(load.X) + math.Abs(load.Y) + math.Abs(load.Turn)/arm + 1e-6
+	start := s.q
+	var r [3]float64
+	if i := s.eval(s.q, load, &r, &s.k); i >= 0 {
 		return &ReachError{s.m.Ties[i].Name, s.level}
 	}
 	copy(s.hangs, s.trial)
-	size, arm := s.size()
-	for range maxRest {
-		scale := math.Abs(load.X) + math.Abs(load.Y) + math.Abs(load.Turn)/arm + 1e-6
-		for i := range s.hangs {
-			scale += s.hangs[i].Pull
+	if s.newton(load, r, pushed, arm) {
+		return nil
+	}
+	s.q = start
+	s.eval(s.q, load, &r, &s.k)
+	copy(s.hangs, s.trial)
+	if s.drift(load, r, pushed, arm) {
+		return nil
+	}
+	return ErrAdrift
+}
+
+// balanced reports whether what is left of the load is nothing beside what the
+// lines pull.
+func (s *tide) balanced(r [3]float64, pushed, arm float64) (scale float64, ok bool) {
+	scale = pushed
+	for i := range s.hangs {
+		scale += s.hangs[i].Pull
+	}
+	return scale, math.Abs(r[0]) <= 1e-10*scale && math.Abs(r[1]) <= 1e-10*scale && math.Abs(r[2]) <= 1e-10*scale*arm
+}
+
+func (s *tide) newton(load Load, r [3]float64, pushed, arm float64) bool {
+	size := s.size()
+	var r1 [3]float64
+	var k1 [3][3]float64
+	for range 60 {
+		scale, ok := s.balanced(r, pushed, arm)
+		if ok {
+			return true
 		}
-		if math.Abs(r[0]) <= 1e-10*scale && math.Abs(r[1]) <= 1e-10*scale && math.Abs(r[2]) <= 1e-10*scale*arm {
-			s.r, s.k = r, k
-			return nil
-		}
-		d := downhill(k, r, arm, scale/size)
+		d := downhill(s.k, r, arm, scale/size, 0)
 		if far := math.Max(math.Hypot(d[0], d[1])/(size/4), math.Abs(d[2])/0.3); far > 1 {
 			for i := range d {
 				d[i] /= far
@@ -138,7 +161,7 @@ func (s *tide) find(load Load) error {
 		}
 		slope := r[0]*d[0] + r[1]*d[1] + r[2]*d[2]
 		step, done := 1.0, false
-		for range 60 {
+		for range 50 {
 			q := [3]float64{s.q[0] + step*d[0], s.q[1] + step*d[1], s.q[2] + step*d[2]}
 			if s.eval(q, load, &r1, &k1) >= 0 {
 				step /= 2
@@ -149,40 +172,75 @@ func (s *tide) find(load Load) error {
 				step *= math.Max(0.1, math.Min(0.8, slope/(slope+past)))
 				continue
 			}
-			s.q, r, k, done = q, r1, k1, true
+			s.q, r, s.k, done = q, r1, k1, true
 			copy(s.hangs, s.trial)
 			break
 		}
 		if !done {
-			break
+			return false
 		}
 	}
-	return ErrAdrift
+	return false
 }
 
-// maxRest bounds the steps to a rest.
-const maxRest = 200
+// drift lets the dock move as through honey, with a resistance per step that
+// falls as long as the lines stay about as tight as the load makes them. A
+// larger resistance shortens the way along a tight line and leaves the way off
+// it, which shortening the whole step would not.
+func (s *tide) drift(load Load, r [3]float64, pushed, arm float64) bool {
+	size := s.size()
+	var r1 [3]float64
+	var k1 [3][3]float64
+	left := func(r [3]float64) float64 { return math.Abs(r[0]) + math.Abs(r[1]) + math.Abs(r[2])/arm }
+	drag := left(r) / (size / 4)
+	for range 4000 {
+		scale, ok := s.balanced(r, pushed, arm)
+		if ok {
+			return true
+		}
+		d := downhill(s.k, r, arm, scale/size, drag)
+		q := [3]float64{s.q[0] + d[0], s.q[1] + d[1], s.q[2] + d[2]}
+		if math.Hypot(d[0], d[1]) > size/4 || math.Abs(d[2]) > 0.3 || s.eval(q, load, &r1, &k1) >= 0 || !(left(r1) <= math.Max(2*pushed, 0.99*left(r))) {
+			if drag = 4*drag + 1e-9*scale/size; drag > 1e15*scale/size {
+				return false
+			}
+			continue
+		}
+		s.q, r, s.k = q, r1, k1
+		copy(s.hangs, s.trial)
+		drag /= 2
+		if drag < 1e-9*scale/size {
+			drag = 0
+		}
+	}
+	return false
+}
 
-// size returns the size of the mooring, which bounds a step, and of the dock.
-func (s *tide) size() (size, arm float64) {
-	size, arm = 1, 1
-	for i := range s.m.Ties {
-		t := &s.m.Ties[i]
+// size returns the size of the mooring, which bounds a step.
+func (s *tide) size() float64 {
+	size := 1.0
+	for i := range s.totals {
 		size = math.Max(size, s.totals[i].length)
-		arm = math.Max(arm, math.Hypot(t.At[0], t.At[1]))
+	}
+	return size
+}
+
+// arm returns the size of the dock, which compares a turn with a move.
+func (s *tide) arm() float64 {
+	arm := 1.0
+	for i := range s.m.Ties {
+		arm = math.Max(arm, math.Hypot(s.m.Ties[i].At[0], s.m.Ties[i].At[1]))
 	}
 	for i := range s.m.Posts {
-		p := &s.m.Posts[i]
-		arm = math.Max(arm, math.Hypot(p.At[0], p.At[1]))
+		arm = math.Max(arm, math.Hypot(s.m.Posts[i].At[0], s.m.Posts[i].At[1]))
 	}
-	return size, arm
+	return arm
 }
 
-// downhill solves (k + shift) d = r with the least shift, doubled from none,
-// that leaves the matrix positive; soft is a small stiffness to begin with. The
+// downhill solves (k + shift) d = r with the given shift, raised by tens until
+// the matrix is positive; soft is a small stiffness to begin with. The
 // turn is measured at the arm.
-func downhill(k [3][3]float64, r [3]float64, arm, soft float64) [3]float64 {
-	shift := 0.0
+func downhill(k [3][3]float64, r [3]float64, arm, soft, shift float64) [3]float64 {
 	scale := [3]float64{1, 1, arm * arm}
 	top := k[0][0] + k[1][1] + math.Abs(k[2][2])/(arm*arm) + soft
 	for range 60 {
