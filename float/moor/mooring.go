@@ -8,8 +8,9 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// ErrAdrift reports a dock that comes to no rest: nothing holds it that way.
-var ErrAdrift = errors.New("the dock comes to no rest: nothing holds it that way")
+// ErrAdrift reports a dock for which no rest was found: nothing holds it that way,
+// or rigid lines under loads of tens of tons slide too slowly to it.
+var ErrAdrift = errors.New("no rest found: nothing seems to hold the dock that way")
 
 // A Tie is one line from a fitting on the dock to the ground, with everything
 // the force passes through. Places on plan are in the dock's axes as it lies

@@ -144,6 +144,16 @@ func (s *tide) balanced(r [3]float64, pushed, arm float64) (scale float64, ok bo
 	return scale, math.Abs(r[0]) <= 1e-10*scale && math.Abs(r[1]) <= 1e-10*scale && math.Abs(r[2]) <= 1e-10*scale*arm
 }
 
+func left(r [3]float64, arm float64) float64 {
+	return math.Abs(r[0]) + math.Abs(r[1]) + math.Abs(r[2])/arm
+}
+
+// finest reports whether a step is below what places resolve, on a dock between
+// bar-tight lines, with little left of the load.
+func finest(d, r [3]float64, size, arm, scale float64) bool {
+	return left(d, 1/arm) <= 1e-12*size && left(r, arm) <= 1e-5*scale
+}
+
 func (s *tide) newton(load Load, r [3]float64, pushed, arm float64) bool {
 	size := s.size()
 	var r1 [3]float64
@@ -154,6 +164,9 @@ func (s *tide) newton(load Load, r [3]float64, pushed, arm float64) bool {
 			return true
 		}
 		d := downhill(s.k, r, arm, scale/size, 0)
+		if finest(d, r, size, arm, scale) {
+			return true
+		}
 		if far := math.Max(math.Hypot(d[0], d[1])/(size/4), math.Abs(d[2])/0.3); far > 1 {
 			for i := range d {
 				d[i] /= far
@@ -191,16 +204,18 @@ func (s *tide) drift(load Load, r [3]float64, pushed, arm float64) bool {
 	size := s.size()
 	var r1 [3]float64
 	var k1 [3][3]float64
-	left := func(r [3]float64) float64 { return math.Abs(r[0]) + math.Abs(r[1]) + math.Abs(r[2])/arm }
-	drag := left(r) / (size / 4)
+	drag := left(r, arm) / (size / 4)
 	for range 4000 {
 		scale, ok := s.balanced(r, pushed, arm)
 		if ok {
 			return true
 		}
 		d := downhill(s.k, r, arm, scale/size, drag)
+		if drag == 0 && finest(d, r, size, arm, scale) {
+			return true
+		}
 		q := [3]float64{s.q[0] + d[0], s.q[1] + d[1], s.q[2] + d[2]}
-		if math.Hypot(d[0], d[1]) > size/4 || math.Abs(d[2]) > 0.3 || s.eval(q, load, &r1, &k1) >= 0 || !(left(r1) <= math.Max(2*pushed, 0.99*left(r))) {
+		if math.Hypot(d[0], d[1]) > size/4 || math.Abs(d[2]) > 0.3 || s.eval(q, load, &r1, &k1) >= 0 || !(left(r1, arm) <= math.Max(2*pushed, 0.99*left(r, arm))) {
 			if drag = 4*drag + 1e-9*scale/size; drag > 1e15*scale/size {
 				return false
 			}
