@@ -251,8 +251,8 @@ func (g Gear) Check(tension float64) (measure.Check, error) {
 	if strings.Contains(g.Kind, "polypropylene") {
 		c.Notes = append(c.Notes, "polypropylene floats into propellers and rots in sun")
 	}
-	if !(g.Working > 0 && g.Working == limit) && g.Source.Status <= measure.Memory {
-		c.Notes = append(c.Notes, "the breaking load is from memory: read it off the maker's sheet")
+	if g.Source.Status <= measure.Memory {
+		c.Notes = append(c.Notes, "this strength is from memory: read it off the maker's sheet")
 	}
 	return c, nil
 }

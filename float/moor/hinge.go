@@ -89,8 +89,11 @@ func (h Hinge) Tie(dock, neighbour Side, pull, across, turn float64) (Joint, err
 // its bracket bear.
 func (h Hinge) Check(j Joint) (measure.Check, error) {
 	c, err := h.Strength.Check(j.Pin)
+	if err != nil {
+		return measure.Check{}, err
+	}
 	c.Name = "hinge pin: " + c.Name
-	return c, err
+	return c, nil
 }
 
 // Swing returns the angle, rad, by which the two sides of a hinge turn against
@@ -101,5 +104,8 @@ func (s Sea) Swing(depth float64) (float64, error) {
 		return 0, err
 	}
 	l, err := Wavelength(s.Period, depth)
-	return 2 * math.Pi * s.Height / l, err
+	if err != nil {
+		return 0, err
+	}
+	return 2 * math.Pi * s.Height / l, nil
 }

@@ -173,7 +173,7 @@ func (l *Line) Tension(i int, h Hang) (float64, error) {
 			Range: measure.Range{Lo: 0, Hi: float64(len(l.Pieces) - 1), Source: srcSense},
 		}
 	}
-	if err := first(forceOrZero.Check("pull", h.Pull), anyForce.Check("down", h.Down)); err != nil {
+	if err := first(anyPull.Check("pull", h.Pull), anyPull.Check("down", h.Down)); err != nil {
 		return 0, err
 	}
 	return l.tension(i, h), nil
@@ -200,7 +200,7 @@ func (l *Line) Dip(h Hang) (float64, error) {
 	if _, err := l.check(); err != nil {
 		return 0, err
 	}
-	if err := first(forceOrZero.Check("pull", h.Pull), anyForce.Check("down", h.Down)); err != nil {
+	if err := first(anyPull.Check("pull", h.Pull), anyPull.Check("down", h.Down)); err != nil {
 		return 0, err
 	}
 	if !l.Shore {

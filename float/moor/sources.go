@@ -36,6 +36,7 @@ var (
 	anyLength        = measure.Range{Kind: measure.Length, Lo: -1e5, Hi: 1e5, Source: srcSense}
 	forceOrZero      = measure.Range{Kind: measure.Force, Lo: 0, Hi: 1e10, Source: srcSense}
 	anyForce         = measure.Range{Kind: measure.Force, Lo: -1e10, Hi: 1e10, Source: srcSense}
+	anyPull          = measure.Range{Kind: measure.Force, Lo: -1e25, Hi: 1e25, Source: srcSense} // of a state once found
 	anyMoment        = measure.Range{Kind: measure.Moment, Lo: -1e12, Hi: 1e12, Source: srcSense}
 	massOrZero       = measure.Range{Kind: measure.Mass, Lo: 0, Hi: 1e9, Source: srcSense}
 	positiveMass     = measure.Range{Kind: measure.Mass, Lo: 0, Hi: 1e9, OpenLo: true, Source: srcSense}

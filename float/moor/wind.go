@@ -149,7 +149,10 @@ func (w Wind) To(height, averaging float64) (Wind, error) {
 // Pressure returns the pressure of the wind as it stands, ρV²/2, Pa.
 func (w Wind) Pressure() (float64, error) {
 	w, err := w.filled()
-	return w.Air / 2 * w.Speed * w.Speed, err
+	if err != nil {
+		return 0, err
+	}
+	return w.Air / 2 * w.Speed * w.Speed, nil
 }
 
 // gust is the averaging time, s, that small floats answer to.
