@@ -66,7 +66,7 @@ type DeadWeight struct {
 	Friction float64 // measured by a pull test; 0: that of Bottom
 	Slope    float64 // rad, of the bottom, falling the way the line pulls
 
-	// Design divides the holding; its zero value is 1.5, the least of 1.5 to 2.0
+	// Design divides the holding; its zero value is 2.0, the most of 1.5 to 2.0
 	// in use. Navy practice leaves the factor of dead weights blank.
 	Design measure.Factor
 }

@@ -9,8 +9,8 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// invented is the dock of the examples, four lines of chain and nylon to concrete
-// blocks off its corners, 16 by 8 ft in 12 ft of water. All figures are invented.
+// invented is the dock of the examples, four lines of chain and nylon to screw
+// anchors off its corners, 16 by 8 ft in 12 ft of water. All figures are invented.
 func invented() *moor.Mooring {
 	must := func(g moor.Gear, err error) moor.Gear {
 		if err != nil {
@@ -45,7 +45,7 @@ func invented() *moor.Mooring {
 			At: [2]float64{8 * ft * c[0], 4 * ft * c[1]}, Height: 1 * ft,
 			Foot: [2]float64{(8 + 25.5) * ft * c[0], (4 + 25.5) * ft * c[1]}, FootZ: -12 * ft,
 			Fitting: cleat, Links: []moor.Gear{shackle},
-			Ground: moor.DeadWeight{Mass: 3600 * measure.Pound, Density: 2350, Bottom: "sand"},
+			Ground: moor.Rated{Name: "screw anchor by its pull test", Hold: 2000 * measure.PoundForce, Steepest: 20 * math.Pi / 180},
 		})
 	}
 	return m
@@ -103,22 +103,22 @@ func ExampleMooring_Survey() {
 	fmt.Printf("%s: works from %+.1f ft (%v below) to %+.1f ft (%v above)\n", bands[0].Tie,
 		bands[0].Low/measure.Foot, bands[0].Below, bands[0].High/measure.Foot, bands[0].Above)
 	// Output:
-	// lake at +0 ft: moves 4.8 ft, nearest its limit: lake left, ground: dead weight sliding, 352 of 394 lbf: holds
-	// lake at -2 ft: moves 5.8 ft, nearest its limit: lake left, ground: dead weight sliding, 350 of 398 lbf: holds
-	// without lake right: moves 18 ft, shore right, ground: dead weight sliding: short
+	// lake at +0 ft: moves 5.3 ft, nearest its limit: lake left, ground: screw anchor by its pull test, 551 of 667 lbf: holds
+	// lake at -2 ft: moves 6.2 ft, nearest its limit: lake left, ground: screw anchor by its pull test, 541 of 667 lbf: holds
+	// without lake right: moves 19 ft, shore right, ground: screw anchor by its pull test: short
 	// lake right: works from -8.0 ft (touching below) to +4.3 ft (taut above)
 }
 
-// How long may the lines be, so that the dock stays within six feet and
+// How long may the lines be, so that the dock stays within seven feet and
 // nothing is overloaded, from two feet down to a foot up?
 func ExampleMooring_Lengths() {
 	const ft = measure.Foot
-	short, long, found, err := invented().Lengths([]float64{-2 * ft, 0, 1 * ft}, storm, 24, 6*ft, 4*ft)
+	short, long, found, err := invented().Lengths([]float64{-2 * ft, 0, 1 * ft}, storm, 24, 7*ft, 4*ft)
 	if err != nil {
 		log.Fatal(err)
 	}
 	fmt.Printf("%v: from %+.1f ft to %+.1f ft\n", found, short/ft, long/ft)
-	// Output: true: from -1.0 ft to +0.1 ft
+	// Output: true: from -1.4 ft to +0.5 ft
 }
 
 // A chain with part of it on the bottom, and pulled until all of it hangs
@@ -192,7 +192,7 @@ func ExampleDeadWeight_Needed() {
 		log.Fatal(err)
 	}
 	fmt.Printf("%.0f lb, dry\n", mass/measure.Pound)
-	// Output: 2280 lb, dry
+	// Output: 3006 lb, dry
 }
 
 // A boat of 3300 lb bumps the dock at 1.5 ft/s: what must a fender of 4 in give?

@@ -57,9 +57,19 @@ func TestWindLoad(t *testing.T) {
 		t.Errorf("hourly mean %g N, gust %g N, %v", b.X, gust.X, err)
 	}
 	low := face
-	low.Height = -0.2 // counts as the lowest wind there is a law for
-	if l, err := w.Load(0, low); err != nil || !(l.X > 0 && l.X < b.X) {
+	low.Height = -0.2 // no weaker than at 15 ft
+	if l, err := w.Load(0, low); err != nil || l.X != b.X {
 		t.Errorf("%+v, %v", l, err)
+	}
+	high := face
+	high.Height = 9
+	if l, err := w.Load(0, high); err != nil || math.Abs(l.X/b.X-math.Pow(9/4.572, 2./7)) > 1e-9 {
+		t.Errorf("%+v, %v", l, err)
+	}
+	// A wind known at deck height is taken as it is.
+	there, err := moor.Wind{Speed: 10, Height: 1.5, Averaging: 3}.Load(0, face)
+	if q, _ := (moor.Wind{Speed: 10}).Pressure(); err != nil || math.Abs(there.X-q*1.2*2) > 1e-9 {
+		t.Errorf("%+v, %v", there, err)
 	}
 }
 

@@ -34,7 +34,7 @@ func fourLines() *moor.Mooring {
 			At: [2]float64{3 * c[0], 1.5 * c[1]}, Height: 0.3,
 			Foot: [2]float64{(3 + 6.8) * c[0], (1.5 + 6.8) * c[1]}, FootZ: -3,
 			Fitting: strong("cleat"), Links: []moor.Gear{strong("shackle")},
-			Ground: moor.DeadWeight{Mass: 900, Density: 2400, Bottom: "sand"},
+			Ground: moor.DeadWeight{Mass: 1300, Density: 2400, Bottom: "sand"},
 		})
 	}
 	return m

@@ -31,6 +31,7 @@ type Survey struct {
 	// the ground of each tie, and each post, each at its own worst. One that ends
 	// in something undescribed has no answer.
 	Checks []measure.Check
+	Notes  []string
 	Lost   string // the tie left out, if one was
 	Err    error  // why there is no survey of a mooring with a lost tie
 }
@@ -153,8 +154,17 @@ func (s *tide) survey(levels []float64, storm Storm, directions int) (*Survey, e
 			out.Turn = math.Max(out.Turn, math.Abs(s.q[2]))
 		}
 	}
-	return out, m.follow(out, fronts, pieces)
+	if out.Turn > turns {
+		out.Notes = append(out.Notes, "the dock turns by "+measure.Angle.Print(out.Turn, measure.US)+": the storm's load is that on the unturned dock")
+	}
+	if err := m.follow(out, fronts, pieces); err != nil {
+		return nil, err
+	}
+	return out, nil
 }
+
+// turns is the turn, rad, past which the dock shows the storm another side.
+const turns = 0.35
 
 // farthest returns how far the fitting that moves most has moved.
 func (s *tide) farthest() float64 {

@@ -96,7 +96,9 @@ var (
 	}
 	// windTime spans both formulas of the averaging time.
 	windTime = measure.Range{Kind: measure.Time, Lo: 1, Hi: 36000, Source: src(cem, "Part II Chapter 2", "Figure II-2-1", measure.Memory)}
-	windAir  = measure.Range{Kind: measure.Density, Lo: 0.8, Hi: 1.6, Source: srcSense}
+	// windFloor is the height below which ASCE 7 lets the wind fall no further.
+	windFloor = measure.Range{Kind: measure.Length, Lo: 15 * measure.Foot, Hi: 20, Source: src("ASCE 7-16", "", "Table 26.10-1", measure.Memory)}
+	windAir   = measure.Range{Kind: measure.Density, Lo: 0.8, Hi: 1.6, Source: srcSense}
 )
 
 // ascePressure is 0.00256 psf per mph² in Pa per (m/s)²; the unrounded constant
@@ -159,8 +161,10 @@ func (w Wind) Pressure() (float64, error) {
 const gust = 3
 
 // Load returns the push of the wind on the faces, the wind blowing towards θ
-// (rad from the x axis to the y axis), each at its own height (0.3 m for lower
-// ones) in the 3 s gust of the wind, whatever it was averaged over.
+// (rad from the x axis to the y axis), each at its own height in the 3 s gust of
+// the wind, whatever it was averaged over. Below 15 ft the wind counts as no
+// weaker than there, unless it is given lower: ASCE 7 holds it constant, while the
+// 1/7 power law would leave 63 % of the pressure at 2 m.
 func (w Wind) Load(θ float64, faces ...Face) (Load, error) {
 	if err := anyAngle.Check("direction", θ); err != nil {
 		return Load{}, err
@@ -170,7 +174,11 @@ func (w Wind) Load(θ float64, faces ...Face) (Load, error) {
 		if err := f.check(); err != nil {
 			return Load{}, err
 		}
-		g, err := w.To(math.Max(f.Height, windHeight.Lo), gust)
+		floor := windFloor.Lo
+		if w.Height != 0 {
+			floor = math.Min(floor, w.Height)
+		}
+		g, err := w.To(math.Max(f.Height, floor), gust)
 		if err != nil {
 			return Load{}, err
 		}

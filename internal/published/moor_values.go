@@ -269,7 +269,7 @@ func moorGroundValues() map[string]worked {
 	}
 	for i, use := range []string{
 		"anchor stockless", "anchor high-efficiency drag", "anchor pile or plate", "chain, straight", "chain",
-		"wire rope, mooring", "rope, mooring", "anchor dead weight", "wire rope",
+		"wire rope, mooring", "rope, mooring", "anchor dead weight, least", "wire rope",
 	} {
 		out["K01 "+string(rune('1'+i))] = design(use)
 	}
