@@ -170,8 +170,10 @@ func (d DeadWeight) Needed(pull, lift float64) (float64, error) {
 	}
 	grip := w * (μ.Value*math.Cos(d.Slope) - math.Sin(d.Slope))
 	if !(grip > 0) {
-		return 0, &measure.Error{Field: "slope", Kind: measure.Angle, Value: d.Slope, Class: measure.ErrRange,
-			Range: measure.Range{Kind: measure.Angle, Hi: math.Atan(μ.Value), OpenHi: true, Source: srcStatics}}
+		return 0, &measure.Error{
+			Field: "slope", Kind: measure.Angle, Value: d.Slope, Class: measure.ErrRange,
+			Range: measure.Range{Kind: measure.Angle, Hi: math.Atan(μ.Value), OpenHi: true, Source: srcStatics},
+		}
 	}
 	return (pull*design.Value + μ.Value*lift) / grip, nil
 }

@@ -1,6 +1,7 @@
 package moor
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -48,7 +49,8 @@ var growths = []struct {
 		func(f Fetch) Sea { return grow(f, f.Wind, 0.286) },
 	},
 	{
-		"Stevenson", src("Stevenson's short formula", "", "as quoted in an examination paper", measure.Quoted), measure.Range{},
+		"Stevenson", src("Stevenson's short formula", "", "as quoted in an examination paper", measure.Quoted),
+		measure.Range{},
 		func(f Fetch) Sea { return Sea{Height: 0.34 * math.Sqrt(f.Length/1000)} },
 	},
 }
@@ -107,7 +109,7 @@ func (f Fetch) Spread() ([]Sea, error) {
 		}
 		all = append(all, s)
 	}
-	slices.SortStableFunc(all, func(a, b Sea) int { return int(math.Copysign(1, a.Height-b.Height)) })
+	slices.SortStableFunc(all, func(a, b Sea) int { return cmp.Compare(a.Height, b.Height) })
 	return all, nil
 }
 

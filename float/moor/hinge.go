@@ -74,8 +74,10 @@ func (h Hinge) Tie(dock, neighbour Side, pull, across, turn float64) (Joint, err
 		j.Lift = j.Step / give
 		j.Line = neighbour.Height + j.Lift*neighbour.Give
 	case j.Step != 0:
-		return Joint{}, &measure.Error{Field: "step of the pin lines", Kind: measure.Length, Value: j.Step, Class: measure.ErrRange,
-			Range: measure.Range{Kind: measure.Length, Source: srcStatics}, Why: "both sides are fixed"}
+		return Joint{}, &measure.Error{
+			Field: "step of the pin lines", Kind: measure.Length, Value: j.Step, Class: measure.ErrRange,
+			Range: measure.Range{Kind: measure.Length, Source: srcStatics}, Why: "both sides are fixed",
+		}
 	}
 	n := float64(h.Pins)
 	along := math.Abs(pull)/n + math.Abs(turn)/h.Width

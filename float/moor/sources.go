@@ -21,11 +21,10 @@ const (
 
 // Sources of the formulas and limits.
 var (
-	srcStatics  = src("Statics", "", "balance of forces", measure.Exact)
-	srcCatenary = src("Statics of the hanging line", "", "closed forms, each proved by integrating the line", measure.Exact)
-	srcOwn      = src("This library", "", "a cautious choice", measure.OwnChoice)
-	srcUser     = src("The holding given by the user", "", "", measure.OwnChoice)
-	srcSense    = src("Sense of the quantity", "", "", measure.Exact)
+	srcStatics = src("Statics", "", "balance of forces", measure.Exact)
+	srcOwn     = src("This library", "", "a cautious choice", measure.OwnChoice)
+	srcUser    = src("The holding given by the user", "", "", measure.OwnChoice)
+	srcSense   = src("Sense of the quantity", "", "", measure.Exact)
 )
 
 // Ranges that the sense of a quantity sets, with bounds far past anything on a

@@ -55,41 +55,6 @@ func (m *Mooring) Survey(levels []float64, storm Storm, directions int) (*Survey
 	return s.survey(levels, storm, directions)
 }
 
-// A pair is a pull and a lift on the ground; front holds those that no other
-// exceeds in both, the only ones that can be worst for any ground.
-type pair struct{ pull, lift float64 }
-
-type front []pair
-
-func (f *front) add(p pair) {
-	keep := (*f)[:0]
-	for _, o := range *f {
-		if o.pull >= p.pull && o.lift >= p.lift {
-			return
-		}
-		if !(o.pull <= p.pull && o.lift <= p.lift) {
-			keep = append(keep, o)
-		}
-	}
-	*f = append(keep, p)
-}
-
-// maxFront keeps a front short; steps of a hundredth decide nothing.
-func (f *front) thin() {
-	if len(*f) < 64 {
-		return
-	}
-	var out front
-	for i := 0; i < len(*f); i += 2 {
-		p := (*f)[i]
-		if i+1 < len(*f) { // the corner over both stands for them
-			p = pair{math.Max(p.pull, (*f)[i+1].pull), math.Max(p.lift, (*f)[i+1].lift)}
-		}
-		out = append(out, p)
-	}
-	*f = out
-}
-
 func (s *tide) survey(levels []float64, storm Storm, directions int) (*Survey, error) {
 	if err := first(
 		directionRange.Check("directions", float64(directions)), levelRange.Check("levels", float64(len(levels))),
@@ -136,7 +101,6 @@ func (s *tide) survey(levels []float64, storm Storm, directions int) (*Survey, e
 					e.Tension, e.Level, e.Direction, e.Hang = t, level, θ, *h
 				}
 				fronts[i].add(pair{h.Pull, h.Lift})
-				fronts[i].thin()
 				l := &m.Ties[i].Line
 				for n := range l.Pieces {
 					pieces[i][n] = math.Max(pieces[i][n], l.tension(n, *h))
@@ -221,7 +185,7 @@ func (m *Mooring) follow(out *Survey, fronts []front, pieces [][maxPieces]float6
 			continue
 		}
 		var worst measure.Check
-		for n, p := range fronts[i] {
+		for n, p := range fronts[i].worst() {
 			c, err := t.Ground.Check(p.pull, p.lift)
 			if err != nil {
 				return named(t.Name, err)

@@ -274,8 +274,14 @@ func moorGroundValues() map[string]worked {
 		out["K01 "+string(rune('1'+i))] = design(use)
 	}
 	for i, e := range [][2]string{
-		{"wire rope", "wire rope clips"}, {"wire rope", "mechanical sleeve, steel core"}, {"wire rope", "mechanical sleeve, fibre core"},
-		{"wire rope", "tucked splice"}, {"wire rope", "tucked splice, stainless"}, {"wire rope", "wedge socket"}, {"rope", "knot"}, {"rope", "figure-eight knot"},
+		{"wire rope", "wire rope clips"},
+		{"wire rope", "mechanical sleeve, steel core"},
+		{"wire rope", "mechanical sleeve, fibre core"},
+		{"wire rope", "tucked splice"},
+		{"wire rope", "tucked splice, stainless"},
+		{"wire rope", "wedge socket"},
+		{"rope", "knot"},
+		{"rope", "figure-eight knot"},
 	} {
 		out["K05 "+string(rune('1'+i))] = end(e[0], e[1])
 	}
