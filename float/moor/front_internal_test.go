@@ -3,6 +3,8 @@ package moor
 import (
 	"math/rand/v2"
 	"testing"
+
+	"example.org/floewright/lumber/measure"
 )
 
 // For any ground that a larger pull or lift never helps, the worst of the front
@@ -34,6 +36,29 @@ func TestFront(t *testing.T) {
 			if p.lift/p.pull > f.steepest.lift/f.steepest.pull {
 				t.Fatalf("%v is steeper than %v", p, f.steepest)
 			}
+		}
+	}
+}
+
+// No answer is worse than short, short than any that holds.
+func TestWorse(t *testing.T) {
+	rule := &measure.Source{Title: "a rule", Status: measure.OwnChoice}
+	unknown := measure.Refuse("unknown", measure.ErrUnknown)
+	short := measure.Check{Value: 2, Limit: 1, Rule: rule}
+	tight := measure.Check{Value: 0.9, Limit: 1, Rule: rule}
+	easy := measure.Check{Value: 0.5, Limit: 1, Rule: rule}
+	order := []measure.Check{unknown, short, tight, easy}
+	for i, a := range order {
+		for j, b := range order {
+			if i != j && worse(a, b) != (i < j) {
+				t.Errorf("%v worse than %v: %v", a, b, worse(a, b))
+			}
+		}
+	}
+	for i := range order {
+		s := Survey{Checks: []measure.Check{easy, order[i], easy}}
+		if w := s.Worst(); w.Verdict() != order[i].Verdict() || w.Value != order[i].Value && i > 0 {
+			t.Errorf("worst %v, want %v", w, order[i])
 		}
 	}
 }

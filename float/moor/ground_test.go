@@ -127,6 +127,9 @@ func TestRated(t *testing.T) {
 	if c, err := oak.Check(100, 1800); err != nil || c.Verdict() != measure.NoAnswer || !strings.Contains(c.Err.Error(), "steeper") {
 		t.Errorf("steeper than known: %v, %v", c, err)
 	}
+	if c, err := oak.Check(100*math.Cos(1.02), 100*math.Sin(1.02)); err != nil || c.Verdict() != measure.NoAnswer {
+		t.Errorf("a degree steeper than known: %v, %v", c, err)
+	}
 	if c, err := (moor.Rated{}).Check(1, 0); err != nil || c.Verdict() != measure.NoAnswer {
 		t.Errorf("holding unknown: %v, %v", c, err)
 	}
@@ -157,6 +160,15 @@ func TestHinge(t *testing.T) {
 	}
 	close(t, "pin", j.Pin, math.Sqrt(260*260+200.*200/9+j.Lift*j.Lift/9), 1e-9)
 	close(t, "bearing", j.Bearing, j.Pin/0.0002, 1e-6)
+	// A push at the end of a float turns it by the same coefficient by which a
+	// moment there lifts it: arm/(ρgI). The dock's far end rises, the neighbour's
+	// falls.
+	close(t, "bend", j.Bend, j.Lift*(2.5/30-3./60)/(1000*measure.Gravity), 1e-12)
+	crowd := dock
+	crowd.Tilt = 0.03
+	if k, err := h.Tie(crowd, old, 0, 0, 0); err != nil || math.Abs(k.Bend-j.Bend-0.03) > 1e-12 {
+		t.Errorf("crowded: %+v, %v", k, err)
+	}
 	// The same step again with the water two feet lower: both float.
 	dock2, _ := moor.Afloat(-0.61, 0.40, 10, 30, 2.5)
 	old2, _ := moor.Afloat(-0.61, 0.34, 20, 60, 3)

@@ -225,9 +225,9 @@ func (m *Mooring) Winter(low, high float64) ([]string, error) {
 		case b.Low > b.High:
 			out = append(out, b.Tie+": taut over the winter's levels: slacken it or let it go")
 		case b.Above == Taut:
-			out = append(out, b.Tie+": taut from "+measure.Length.Print(b.High, measure.US)+" over the datum up: slacken it")
+			out = append(out, b.Tie+": taut from "+both(b.High)+" over the datum up: slacken it")
 		case b.Below == Taut:
-			out = append(out, b.Tie+": taut from "+measure.Length.Print(b.Low, measure.US)+" over the datum down: slacken it")
+			out = append(out, b.Tie+": taut from "+both(b.Low)+" over the datum down: slacken it")
 		}
 	}
 	for _, p := range m.Posts {
@@ -237,4 +237,9 @@ func (m *Mooring) Winter(low, high float64) ([]string, error) {
 		out = append(out, "all lines: lengthen as the water falls; ice that hangs on short lines breaks the fittings")
 	}
 	return out, nil
+}
+
+// both prints a length in both systems.
+func both(x float64) string {
+	return measure.Length.Print(x, measure.US) + " (" + measure.Length.Print(x, measure.SI) + ")"
 }

@@ -153,7 +153,7 @@ type ReachError struct {
 
 // Error says which line is too short at which level.
 func (e *ReachError) Error() string {
-	return e.Tie + ": " + ErrReach.Error() + " with the water at " + measure.Length.Print(e.Level, measure.US) + " (" + measure.Length.Print(e.Level, measure.SI) + ")"
+	return e.Tie + ": " + ErrReach.Error() + " with the water at " + both(e.Level)
 }
 
 // Unwrap returns ErrReach.

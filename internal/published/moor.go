@@ -29,9 +29,9 @@ func moorChecks() ([]Check, error) {
 	return all, nil
 }
 
-// near returns a check of an independent computation to a relative 1e-8; what
+// moorNear returns a check of an independent computation to a relative 1e-8; what
 // is 0 there must be 0 here to a billionth of the unit.
-func near(quantity string, src measure.Source, printed, unit string, compute func() (float64, error)) Check {
+func moorNear(quantity string, src measure.Source, printed, unit string, compute func() (float64, error)) Check {
 	c := Check{Package: "float/moor", Quantity: quantity, Source: src, Printed: printed, Unit: unit, Relative: 1e-8, Compute: compute}
 	if v, err := strconv.ParseFloat(printed, 64); err == nil && v == 0 {
 		c.Relative, c.Step = 0, 2e-9
@@ -39,8 +39,8 @@ func near(quantity string, src measure.Source, printed, unit string, compute fun
 	return c
 }
 
-// numbers returns several columns of a row.
-func (r row) numbers(columns ...string) ([]float64, error) {
+// moorNumbers returns several columns of a row.
+func moorNumbers(r row, columns ...string) ([]float64, error) {
 	out := make([]float64, len(columns))
 	for i, c := range columns {
 		x, err := r.num(c)
@@ -66,7 +66,7 @@ func moorCatenaryChecks() ([]Check, error) {
 		if r["EA"] == "inf" {
 			r["EA"] = "0"
 		}
-		in, err := r.numbers("w_per_len_in_water", "depth_h", "line_len_L", "EA", "horiz_force_H", "X_anchor_to_fairlead")
+		in, err := moorNumbers(r, "w_per_len_in_water", "depth_h", "line_len_L", "EA", "horiz_force_H", "X_anchor_to_fairlead")
 		if err != nil {
 			return nil, fmt.Errorf("moor_catenary %s: %w", r["case"], err)
 		}
@@ -89,7 +89,7 @@ func moorCatenaryChecks() ([]Check, error) {
 			{"X_anchor_to_fairlead", "m", func(s moor.Hang) float64 { return s.Reach }},
 			{"excursion_from_slack_X_minus_(L-h)", "m", func(s moor.Hang) float64 { return s.Reach - (l - h) }},
 		} {
-			out = append(out, near(q.column+" under a given pull", src, r[q.column], q.unit, func() (float64, error) {
+			out = append(out, moorNear(q.column+" under a given pull", src, r[q.column], q.unit, func() (float64, error) {
 				s, err := line.Pull(pull, h)
 				return q.of(s), err
 			}))
@@ -108,7 +108,7 @@ func moorInverseChecks() ([]Check, error) {
 		src := measure.Source{
 			Title: "Catenary with its span given, solved at 30 digits", Locator: r["case"] + ", " + r["regime"], Status: measure.Independent,
 		}
-		in, err := r.numbers("w_N_per_m", "depth_h_m", "line_len_L_m", "given_X_m")
+		in, err := moorNumbers(r, "w_N_per_m", "depth_h_m", "line_len_L_m", "given_X_m")
 		if err != nil {
 			return nil, fmt.Errorf("moor_catenary_inverse %s: %w", r["case"], err)
 		}
@@ -124,7 +124,7 @@ func moorInverseChecks() ([]Check, error) {
 			{"angle_top_deg", "deg", func(s moor.Hang) float64 { return s.Angle() / degree }},
 			{"V_anchor_uplift_N", "N", func(s moor.Hang) float64 { return s.Lift }},
 		} {
-			out = append(out, near(q.column+" at a given reach", src, r[q.column], q.unit, func() (float64, error) {
+			out = append(out, moorNear(q.column+" at a given reach", src, r[q.column], q.unit, func() (float64, error) {
 				s, err := line.At(in[3], in[1], moor.Hang{})
 				return q.of(s), err
 			}))

@@ -7,26 +7,26 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-func moorLoadValues() map[string]worked {
-	gust := func(v, height, air float64) moor.Wind {
-		return moor.Wind{Speed: v, Height: height, Averaging: 3, Air: air}
+func moorLoadValues() map[string]moorWorked {
+	gust := func(v, moorHeight, air float64) moor.Wind {
+		return moor.Wind{Speed: v, Height: moorHeight, Averaging: 3, Air: air}
 	}
-	ratio := func(height, averaging float64) worked {
-		return windTo(moor.Wind{Speed: 1}, height, averaging)
+	ratio := func(moorHeight, averaging float64) moorWorked {
+		return moorWindTo(moor.Wind{Speed: 1}, moorHeight, averaging)
 	}
-	pressure := func(w moor.Wind, unit float64) worked {
+	pressure := func(w moor.Wind, unit float64) moorWorked {
 		return func() (float64, error) {
 			q, err := w.Pressure()
 			return q / unit, err
 		}
 	}
-	current := func(c moor.Current, f moor.Face, unit float64) worked {
+	current := func(c moor.Current, f moor.Face, unit float64) moorWorked {
 		return func() (float64, error) {
 			l, err := c.Load(math.Pi/2, f)
 			return l.Y / unit, err
 		}
 	}
-	asQuoted := func(k float64) worked {
+	asQuoted := func(k float64) moorWorked {
 		return func() (float64, error) {
 			a, err1 := (moor.Wind{Speed: 15 * measure.Knot}).Pressure()
 			b, err2 := (moor.Wind{Speed: k * 15 * measure.Knot}).Pressure()
@@ -37,7 +37,7 @@ func moorLoadValues() map[string]worked {
 		}
 	}
 	long := moor.Wind{Speed: 1, Averaging: 10800}
-	return map[string]worked{
+	return map[string]moorWorked{
 		"W01 1": func() (float64, error) { // psf; the SI constant has its own row
 			q, err := (moor.Wind{Speed: 77 * measure.MPH}).Pressure()
 			return q / measure.PSF, err
@@ -47,7 +47,7 @@ func moorLoadValues() map[string]worked {
 			l, err := gust(20, 0.45, 2*0.613).Load(math.Pi/2, moor.Face{Side: 6 * 0.45, Height: 0.45, Shape: 1.2})
 			return l.Y, err
 		},
-		"W06 1": windTo(moor.Wind{Speed: 20}, 2, 3600),
+		"W06 1": moorWindTo(moor.Wind{Speed: 20}, 2, 3600),
 		"W07 1": func() (float64, error) {
 			r, err := (moor.Wind{Speed: 1, Air: 1.2}).To(2, 3600)
 			if err != nil {
@@ -56,8 +56,8 @@ func moorLoadValues() map[string]worked {
 			q, err := r.Pressure()
 			return q / 0.6, err
 		},
-		"W09 1": windTo(moor.Wind{Speed: 19.9, Averaging: 10800}, 10, 5400),
-		"W09 2": windTo(long, 10, 5400),
+		"W09 1": moorWindTo(moor.Wind{Speed: 19.9, Averaging: 10800}, 10, 5400),
+		"W09 2": moorWindTo(long, 10, 5400),
 		"W10 1": ratio(10, 300),
 		"W12 1": ratio(10, 600),
 		"W13 1": func() (float64, error) {
@@ -74,12 +74,12 @@ func moorLoadValues() map[string]worked {
 			f, err := (moor.Current{Speed: 1}).Friction(1, 1.307)
 			return f / 500, err
 		},
-		"I01 1": energy(moor.Impact{Mass: 2, Speed: 1, Draft: 15.5, Beam: 57}, 1),
-		"I02 1": energy(moor.Impact{Mass: 2, Speed: 1, Beam: 1, Gyration: 85, Arm: 74.52, Angle: 61.52 * deg}, 1),
-		"I03 1": energy(moor.Impact{Mass: 208e6, Speed: 0.1, Draft: 15.5, Beam: 57, Gyration: 85, Arm: 74.52, Angle: 61.52 * deg, Soft: 0.9}, 1000),
-		"I04 1": energy(moor.Impact{Mass: 2, Speed: 1, Draft: 13.72, Beam: 51}, 1),
-		"I05 1": energy(moor.Impact{Mass: 1500, Speed: 0.46, Beam: 1}, 1),
-		"I06 1": energy(moor.Impact{Mass: 1500, Speed: 0.46, Draft: 0.4, Beam: 2.2, Length: 6, Block: 0.45, Arm: 1.5, Angle: math.Pi / 2}, 1),
+		"I01 1": moorEnergy(moor.Impact{Mass: 2, Speed: 1, Draft: 15.5, Beam: 57}, 1),
+		"I02 1": moorEnergy(moor.Impact{Mass: 2, Speed: 1, Beam: 1, Gyration: 85, Arm: 74.52, Angle: 61.52 * moorDegree}, 1),
+		"I03 1": moorEnergy(moor.Impact{Mass: 208e6, Speed: 0.1, Draft: 15.5, Beam: 57, Gyration: 85, Arm: 74.52, Angle: 61.52 * moorDegree, Soft: 0.9}, 1000),
+		"I04 1": moorEnergy(moor.Impact{Mass: 2, Speed: 1, Draft: 13.72, Beam: 51}, 1),
+		"I05 1": moorEnergy(moor.Impact{Mass: 1500, Speed: 0.46, Beam: 1}, 1),
+		"I06 1": moorEnergy(moor.Impact{Mass: 1500, Speed: 0.46, Draft: 0.4, Beam: 2.2, Length: 6, Block: 0.45, Arm: 1.5, Angle: math.Pi / 2}, 1),
 		"I07 1": func() (float64, error) { // the mean is half of a spring's peak
 			f, _, err := (moor.Fender{Stroke: 0.1}).Stop(158.7)
 			return f / 2, err
@@ -88,19 +88,23 @@ func moorLoadValues() map[string]worked {
 			f, _, err := (moor.Fender{Stiffness: 20000}).Stop(158.7)
 			return f, err
 		},
-		"I09 1": energy(moor.Impact{Mass: 1500, Speed: 0.46, Beam: 1, Dock: 2000}, 1),
+		"I09 1": moorEnergy(moor.Impact{Mass: 1500, Speed: 0.46, Beam: 1, Dock: 2000}, 1),
 	}
 }
 
-func moorWaveValues() map[string]worked {
-	lake := moor.Fetch{Wind: 15, Length: 2000, Gravity: oldG}
+func moorWaveValues() map[string]moorWorked {
+	lake := moor.Fetch{Wind: 15, Length: 2000, Gravity: moorOldGravity}
 	shallow := lake
 	shallow.Depth = 3
-	big := moor.Fetch{Wind: 15, Length: 200e3, Gravity: oldG}
-	full := moor.Fetch{Wind: 15, Length: 1e6, Gravity: oldG}
-	example := moor.Fetch{Wind: math.Pow(22.4/0.71, 1/1.23), Length: 24.4e3, Depth: 10.7, Gravity: oldG}
-	stevenson := func(f float64) worked { return sea("Stevenson", moor.Fetch{Wind: 15, Length: f}, height) }
-	wake := func(boat float64, of func(moor.Sea) float64) worked {
+	big := moor.Fetch{Wind: 15, Length: 200e3, Gravity: moorOldGravity}
+	full := moor.Fetch{Wind: 15, Length: 1e6, Gravity: moorOldGravity}
+	example := moor.Fetch{Wind: math.Pow(22.4/0.71, 1/1.23), Length: 24.4e3, Depth: 10.7, Gravity: moorOldGravity}
+	stevenson := func(f float64) moorWorked { return moorSea("Stevenson", moor.Fetch{Wind: 15, Length: f}, moorHeight) }
+	brief := shallow
+	brief.Duration = 600
+	briefDeep := lake
+	briefDeep.Duration = 600
+	wake := func(boat float64, of func(moor.Sea) float64) moorWorked {
 		return func() (float64, error) {
 			s, err := (moor.Wake{Boat: boat, Height: 0.3, Distance: 30}).At(30, 100)
 			return of(s), err
@@ -109,21 +113,45 @@ func moorWaveValues() map[string]worked {
 	celerity := func(s moor.Sea) float64 { return measure.Gravity * s.Period / (2 * math.Pi) }
 	fifteen := 15 * measure.Knot
 	float := moor.Sea{Height: 0.30, Period: 2}
-	return map[string]worked{
-		"V01 1": sea("JONSWAP", big, height), "V02 1": sea("JONSWAP", big, period), "V04 1": sea("JONSWAP", full, grown),
-		"V06 1": sea("SPM 1984", lake, height), "V07 1": sea("SPM 1984", lake, period), "V08 1": sea("SPM 1984", lake, grown),
-		"V09 1": sea("SPM 1984", shallow, height), "V10 1": sea("SPM 1984", shallow, period),
-		"V11 1": sea("SPM 1984", example, height), "V12 1": sea("SPM 1984", example, period),
-		"V14 1": sea("CEM", lake, height), "V15 1": sea("CEM", lake, period), "V16 1": sea("CEM", lake, grown),
+	return map[string]moorWorked{
+		"V01 1": moorSea("JONSWAP", big, moorHeight), "V02 1": moorSea("JONSWAP", big, moorPeriod), "V04 1": moorSea("JONSWAP", full, moorGrown),
+		"V03 1": func() (float64, error) { // the least fetch with the full height, by halving
+			all, err := full.Waves("JONSWAP")
+			if err != nil {
+				return 0, err
+			}
+			lo, hi := 1e5, 1e6
+			for range 60 {
+				mid := (lo + hi) / 2
+				s, err := (moor.Fetch{Wind: 15, Length: mid, Gravity: moorOldGravity}).Waves("JONSWAP")
+				if err != nil {
+					return 0, err
+				}
+				if s.Height < all.Height {
+					lo = mid
+				} else {
+					hi = mid
+				}
+			}
+			return hi, nil
+		},
+		"R01 1": moorSea("revised SMB", lake, moorHeight), "R01 2": moorSea("revised SMB", lake, moorPeriod),
+		"R02 1": moorSea("revised SMB", brief, moorHeight), "R02 2": moorSea("revised SMB", brief, moorPeriod),
+		"R03 1": moorSea("CEM", briefDeep, moorHeight), "R03 2": moorSea("CEM", briefDeep, moorPeriod),
+		"R04 1": moorSea("SPM 1984", brief, moorHeight), "R04 2": moorSea("SPM 1984", brief, moorPeriod),
+		"V06 1": moorSea("SPM 1984", lake, moorHeight), "V07 1": moorSea("SPM 1984", lake, moorPeriod), "V08 1": moorSea("SPM 1984", lake, moorGrown),
+		"V09 1": moorSea("SPM 1984", shallow, moorHeight), "V10 1": moorSea("SPM 1984", shallow, moorPeriod),
+		"V11 1": moorSea("SPM 1984", example, moorHeight), "V12 1": moorSea("SPM 1984", example, moorPeriod),
+		"V14 1": moorSea("CEM", lake, moorHeight), "V15 1": moorSea("CEM", lake, moorPeriod), "V16 1": moorSea("CEM", lake, moorGrown),
 		"V19 1": stevenson(2000), "V19 2": stevenson(100e3),
 		"V20 1": func() (float64, error) { return moor.Wavelength(2, 100) },
 		"V22 1": func() (float64, error) { // gT² decides; the source's g is 9.81
-			return moor.Wavelength(10*math.Sqrt(oldG/measure.Gravity), 3)
+			return moor.Wavelength(10*math.Sqrt(moorOldGravity/measure.Gravity), 3)
 		},
 		"V23 1": func() (float64, error) { return moor.Wavelength(2, 3) },
-		"V24 1": wake(fifteen, func(s moor.Sea) float64 { return math.Acos(celerity(s)/fifteen) / deg }),
+		"V24 1": wake(fifteen, func(s moor.Sea) float64 { return math.Acos(celerity(s)/fifteen) / moorDegree }),
 		"V25 1": wake(fifteen, func(s moor.Sea) float64 { return celerity(s) / measure.Knot }),
-		"V26 1": wake(fifteen, period),
+		"V26 1": wake(fifteen, moorPeriod),
 		"V27 1": wake(fifteen, func(s moor.Sea) float64 { return celerity(s) * s.Period / measure.Foot }),
 		"V28 1": func() (float64, error) { // the fastest boat that is accepted in 3 m
 			lo, hi := 1.0, 10.0
@@ -156,11 +184,11 @@ func moorWaveValues() map[string]worked {
 	}
 }
 
-func moorLineValues() map[string]worked {
+func moorLineValues() map[string]moorWorked {
 	reach := func(h moor.Hang) float64 { return h.Reach }
-	wire := cable(2, 625)
-	textbook := cable(3, 549.859104)
-	hung := func(of func(moor.Hang) (float64, error)) worked {
+	wire := moorCable(2, 625)
+	textbook := moorCable(3, 549.859104)
+	hung := func(of func(moor.Hang) (float64, error)) moorWorked {
 		return func() (float64, error) {
 			h, err := textbook.At(500, 0, moor.Hang{})
 			if err != nil {
@@ -172,22 +200,22 @@ func moorLineValues() map[string]worked {
 	plain := func(of func(moor.Hang) float64) func(moor.Hang) (float64, error) {
 		return func(h moor.Hang) (float64, error) { return of(h), nil }
 	}
-	c1, c7 := chain(20, 12, 0), chain(30, 20, 0)
-	slack := chain(376*oldG, 600, 0)
-	return map[string]worked{
-		"M02 1": pulled(wire, 2*1940.625, 0, reach),
-		"M03 1": pulled(wire, 2*1940.625, 0, moor.Hang.Tension),
-		"M04 1": pulled(wire, 2*1940.625, 0, func(h moor.Hang) float64 { return h.Angle() / deg }),
+	c1, c7 := moorChain(20, 12, 0), moorChain(30, 20, 0)
+	slack := moorChain(376*moorOldGravity, 600, 0)
+	return map[string]moorWorked{
+		"M02 1": moorPulled(wire, 2*1940.625, 0, reach),
+		"M03 1": moorPulled(wire, 2*1940.625, 0, moor.Hang.Tension),
+		"M04 1": moorPulled(wire, 2*1940.625, 0, func(h moor.Hang) float64 { return h.Angle() / moorDegree }),
 		"M06 1": hung(plain(func(h moor.Hang) float64 { return h.Pull })),
 		"M06 2": hung(plain(moor.Hang.Tension)),
-		"M07 1": pulled(cable(3, 549.859104), 3*327.931293, 0, func(h moor.Hang) float64 { return 2 * h.Down / 3 }),
+		"M07 1": moorPulled(moorCable(3, 549.859104), 3*327.931293, 0, func(h moor.Hang) float64 { return 2 * h.Down / 3 }),
 		"M07 2": hung(textbook.Dip),
-		"M08 1": pulled(c1, 100, 3, func(h moor.Hang) float64 { return 12 - h.Lying }),
-		"M09 1": pulled(c7, 600, 5, func(h moor.Hang) float64 { return 20 - h.Lying }),
-		"M09 2": pulled(c7, 600, 5, moor.Hang.Tension),
-		"M09 3": pulled(c7, 600, 5, func(h moor.Hang) float64 { return h.Down }),
+		"M08 1": moorPulled(c1, 100, 3, func(h moor.Hang) float64 { return 12 - h.Lying }),
+		"M09 1": moorPulled(c7, 600, 5, func(h moor.Hang) float64 { return 20 - h.Lying }),
+		"M09 2": moorPulled(c7, 600, 5, moor.Hang.Tension),
+		"M09 3": moorPulled(c7, 600, 5, func(h moor.Hang) float64 { return h.Down }),
 		"M10 1": func() (float64, error) { // the pull at which the last link lifts, by halving
-			l := chain(15, 10, 0)
+			l := moorChain(15, 10, 0)
 			lo, hi := 100.0, 1000.0
 			for range 60 {
 				mid := (lo + hi) / 2
@@ -203,26 +231,26 @@ func moorLineValues() map[string]worked {
 			}
 			return lo, nil
 		},
-		"M11 1": pulled(chain(20, 100, 0), 1000, 3, func(h moor.Hang) float64 { return (100 - h.Lying) / 3 }),
-		"M13 1": pulled(slack, 0, 200, func(h moor.Hang) float64 { return h.Lying }),
-		"M13 2": pulled(slack, 0, 200, func(h moor.Hang) float64 { return h.Down }),
-		"M14 1": ton1200(0), "M14 2": ton1200(1850e6),
-		"M15 1": pulled(slack, 1.2e6-376*oldG*200, 200, func(h moor.Hang) float64 { return h.Stiffness[0][0] / 1000 }),
+		"M11 1": moorPulled(moorChain(20, 100, 0), 1000, 3, func(h moor.Hang) float64 { return (100 - h.Lying) / 3 }),
+		"M13 1": moorPulled(slack, 0, 200, func(h moor.Hang) float64 { return h.Lying }),
+		"M13 2": moorPulled(slack, 0, 200, func(h moor.Hang) float64 { return h.Down }),
+		"M14 1": moorTon1200(0), "M14 2": moorTon1200(1850e6),
+		"M15 1": moorPulled(slack, 1.2e6-376*moorOldGravity*200, 200, func(h moor.Hang) float64 { return h.Stiffness[0][0] / 1000 }),
 	}
 }
 
-func moorGroundValues() map[string]worked {
-	of := func(change func(*moor.DeadWeight), lift float64, unit float64) worked {
+func moorGroundValues() map[string]moorWorked {
+	of := func(change func(*moor.DeadWeight), lift float64, unit float64) moorWorked {
 		return func() (float64, error) {
-			b := block
+			b := moorBlock
 			change(&b)
-			l, err := limitOf(b.Check(0, lift))
+			l, err := moorLimit(b.Check(0, lift))
 			return l / unit, err
 		}
 	}
 	// The US rows give concrete and water as 150 and 62.4 lb per cubic foot.
 	us := moor.DeadWeight{Mass: 8000 * measure.Pound, Density: 150 * measure.PCF, Water: 62.4 * measure.PCF, Friction: 0.40, Design: measure.Factor{Value: 1}}
-	weight := func(d moor.DeadWeight, unit float64) worked {
+	weight := func(d moor.DeadWeight, unit float64) moorWorked {
 		return func() (float64, error) {
 			w, err := d.Weight()
 			return w / unit, err
@@ -230,31 +258,31 @@ func moorGroundValues() map[string]worked {
 	}
 	small := us
 	small.Mass = 300 * measure.Pound
-	gangway := moor.Ramp{Length: 20 * ft, Width: 3 * ft, Mass: 200 * measure.Pound}
-	out := map[string]worked{
-		"A02 1": weight(block, 1),
+	gangway := moor.Ramp{Length: 20 * moorFoot, Width: 3 * moorFoot, Mass: 200 * measure.Pound}
+	out := map[string]moorWorked{
+		"A02 1": weight(moorBlock, 1),
 		"A04 1": of(func(b *moor.DeadWeight) { b.Design.Value = 1.5 }, 400, 1),
-		"A05 1": of(func(b *moor.DeadWeight) { b.Slope = 10 * deg }, 0, 1),
+		"A05 1": of(func(b *moor.DeadWeight) { b.Slope = 10 * moorDegree }, 0, 1),
 		"A06 1": func() (float64, error) {
-			b := block
+			b := moorBlock
 			b.Design.Value = 1.5
 			return b.Needed(1200, 0)
 		},
-		"A07 1": weight(us, lb),
+		"A07 1": weight(us, moorPound),
 		"A08 1": func() (float64, error) {
-			l, err := limitOf(us.Check(0, 0))
-			return l / lb, err
+			l, err := moorLimit(us.Check(0, 0))
+			return l / moorPound, err
 		},
-		"A09 1": weight(small, lb),
-		"G02 1": angleOf(1, 12), "G02 2": angleOf(1, 3), "G02 3": angleOf(1, 1.5),
-		"G04 1": func() (float64, error) { return ramp(6, 1.2).Slide(0, 1) },
+		"A09 1": weight(small, moorPound),
+		"G02 1": moorAngle(1, 12), "G02 2": moorAngle(1, 3), "G02 3": moorAngle(1, 1.5),
+		"G04 1": func() (float64, error) { return moorRamp(6, 1.2).Slide(0, 1) },
 		"G05 1": func() (float64, error) {
 			r, err := gangway.Reaction(25*measure.PSF, 0)
-			return r / lb, err
+			return r / moorPound, err
 		},
 		"G06 1": func() (float64, error) {
 			m, err := gangway.Moment(50 * measure.PSF)
-			return m / (lb * ft), err
+			return m / (moorPound * moorFoot), err
 		},
 		"G07 1": func() (float64, error) {
 			h := moor.Hinge{Width: 2, Pins: 2, Diameter: 0.016, Plate: 0.01}
@@ -265,13 +293,13 @@ func moorGroundValues() map[string]worked {
 			s, err := (moor.Post{}).Stress(2000, 3, 0.2)
 			return s / 1e6, err
 		},
-		"K04 1": slopeLimit("accessible"), "K04 2": slopeLimit("common"), "K04 3": slopeLimit("navy"),
+		"K04 1": moorSlopeLimit("accessible"), "K04 2": moorSlopeLimit("common"), "K04 3": moorSlopeLimit("navy"),
 	}
 	for i, use := range []string{
 		"anchor stockless", "anchor high-efficiency drag", "anchor pile or plate", "chain, straight", "chain",
 		"wire rope, mooring", "rope, mooring", "anchor dead weight, least", "wire rope",
 	} {
-		out["K01 "+string(rune('1'+i))] = design(use)
+		out["K01 "+string(rune('1'+i))] = moorDesign(use)
 	}
 	for i, e := range [][2]string{
 		{"wire rope", "wire rope clips"},
@@ -283,7 +311,7 @@ func moorGroundValues() map[string]worked {
 		{"rope", "knot"},
 		{"rope", "figure-eight knot"},
 	} {
-		out["K05 "+string(rune('1'+i))] = end(e[0], e[1])
+		out["K05 "+string(rune('1'+i))] = moorEnd(e[0], e[1])
 	}
 	return out
 }

@@ -15,11 +15,11 @@ func moorWaveChecks() ([]Check, error) {
 	}
 	var out []Check
 	for _, r := range table {
-		in, err := r.numbers("U10_mps", "fetch_m")
+		in, err := moorNumbers(r, "U10_mps", "fetch_m")
 		if err != nil {
 			return nil, err
 		}
-		f := moor.Fetch{Wind: in[0], Length: in[1], Gravity: oldG}
+		f := moor.Fetch{Wind: in[0], Length: in[1], Gravity: moorOldGravity}
 		d := f
 		d.Depth = 3
 		src := measure.Source{Title: "Wave growth by the published formulas at 30 digits", Locator: fmt.Sprintf("U %g m/s, F %g m", in[0], in[1]), Status: measure.Independent}
@@ -28,20 +28,20 @@ func moorWaveChecks() ([]Check, error) {
 			fetch                moor.Fetch
 			of                   func(moor.Sea) float64
 		}{
-			{"SPM84_deep_Hm0_m", "SPM 1984", "m", f, height},
-			{"SPM84_deep_Tm_s", "SPM 1984", "s", f, period},
-			{"SPM84_deep_tmin_s", "SPM 1984", "s", f, grown},
-			{"SPM84_d3m_H_m", "SPM 1984", "m", d, height},
-			{"SPM84_d3m_T_s", "SPM 1984", "s", d, period},
-			{"CEM_Hm0_m", "CEM", "m", f, height},
-			{"CEM_Tp_s(0.651)", "CEM", "s", f, period},
-			{"CEM_tmin_s", "CEM", "s", f, grown},
-			{"SMB77_Hs_m", "SMB", "m", f, height},
-			{"SMB77_Ts_s", "SMB", "s", f, period},
-			{"JONSWAP_U10_Hm0_m", "JONSWAP", "m", f, height},
-			{"JONSWAP_U10_Tp_s", "JONSWAP", "s", f, period},
+			{"SPM84_deep_Hm0_m", "SPM 1984", "m", f, moorHeight},
+			{"SPM84_deep_Tm_s", "SPM 1984", "s", f, moorPeriod},
+			{"SPM84_deep_tmin_s", "SPM 1984", "s", f, moorGrown},
+			{"SPM84_d3m_H_m", "SPM 1984", "m", d, moorHeight},
+			{"SPM84_d3m_T_s", "SPM 1984", "s", d, moorPeriod},
+			{"CEM_Hm0_m", "CEM", "m", f, moorHeight},
+			{"CEM_Tp_s(0.651)", "CEM", "s", f, moorPeriod},
+			{"CEM_tmin_s", "CEM", "s", f, moorGrown},
+			{"SMB77_Hs_m", "SMB", "m", f, moorHeight},
+			{"SMB77_Ts_s", "SMB", "s", f, moorPeriod},
+			{"JONSWAP_U10_Hm0_m", "JONSWAP", "m", f, moorHeight},
+			{"JONSWAP_U10_Tp_s", "JONSWAP", "s", f, moorPeriod},
 		} {
-			out = append(out, near(q.column, src, r[q.column], q.unit, sea(q.method, q.fetch, q.of)))
+			out = append(out, moorNear(q.column, src, r[q.column], q.unit, moorSea(q.method, q.fetch, q.of)))
 		}
 	}
 	table, err = rows("moor_dispersion")
@@ -49,7 +49,7 @@ func moorWaveChecks() ([]Check, error) {
 		return nil, err
 	}
 	for _, r := range table {
-		in, err := r.numbers("T_s", "depth_m")
+		in, err := moorNumbers(r, "T_s", "depth_m")
 		if err != nil {
 			return nil, err
 		}
@@ -59,7 +59,7 @@ func moorWaveChecks() ([]Check, error) {
 			"k_rad_per_m": func(l float64) float64 { return 2 * math.Pi / l },
 			"C_mps":       func(l float64) float64 { return l / in[0] },
 		} {
-			out = append(out, near(column, src, r[column], "", func() (float64, error) {
+			out = append(out, moorNear(column, src, r[column], "", func() (float64, error) {
 				l, err := moor.Wavelength(in[0], in[1])
 				return of(l), err
 			}))
@@ -98,9 +98,9 @@ func moorGearChecks() ([]Check, error) {
 						continue
 					}
 					if r["what"] == "break" {
-						return g.Break / lb, nil
+						return g.Break / moorPound, nil
 					}
-					return g.Working / lb, nil
+					return g.Working / moorPound, nil
 				}
 				return 0, fmt.Errorf("%s in %s is not listed from %s", r["size"], r["kind"], r["source"])
 			},

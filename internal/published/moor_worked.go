@@ -8,103 +8,103 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// A worked value computes one row of the worked tables, by "id part".
-type worked func() (float64, error)
+// A moorWorked value computes one row of the worked tables, by "id part".
+type moorWorked func() (float64, error)
 
 const (
-	deg    = math.Pi / 180
-	oldG   = 9.81 // gravity of the rows V01 to V16 and M13 to M15
-	lb, ft = measure.PoundForce, measure.Foot
+	moorDegree          = math.Pi / 180
+	moorOldGravity      = 9.81 // gravity of the rows V01 to V16 and M13 to M15
+	moorPound, moorFoot = measure.PoundForce, measure.Foot
 )
 
-func windTo(w moor.Wind, height, averaging float64) worked {
+func moorWindTo(w moor.Wind, moorHeight, averaging float64) moorWorked {
 	return func() (float64, error) {
-		r, err := w.To(height, averaging)
+		r, err := w.To(moorHeight, averaging)
 		return r.Speed, err
 	}
 }
 
-func sea(method string, f moor.Fetch, of func(moor.Sea) float64) worked {
+func moorSea(method string, f moor.Fetch, of func(moor.Sea) float64) moorWorked {
 	return func() (float64, error) {
 		s, err := f.Waves(method)
 		return of(s), err
 	}
 }
 
-func height(s moor.Sea) float64 { return s.Height }
+func moorHeight(s moor.Sea) float64 { return s.Height }
 
-func period(s moor.Sea) float64 { return s.Period }
+func moorPeriod(s moor.Sea) float64 { return s.Period }
 
-func grown(s moor.Sea) float64 { return s.Grown }
+func moorGrown(s moor.Sea) float64 { return s.Grown }
 
-// pulled hangs a line of one piece under a level pull.
-func pulled(l moor.Line, pull, rise float64, of func(moor.Hang) float64) worked {
+// moorPulled hangs a line of one piece under a level pull.
+func moorPulled(l moor.Line, pull, rise float64, of func(moor.Hang) float64) moorWorked {
 	return func() (float64, error) {
 		h, err := l.Pull(pull, rise)
 		return of(h), err
 	}
 }
 
-func chain(w, l, ea float64) moor.Line {
+func moorChain(w, l, ea float64) moor.Line {
 	return moor.Line{Pieces: []moor.Piece{{Length: l, Weight: w, Stretch: ea}}}
 }
 
-// cable hangs free, in pounds-force and feet.
-func cable(w, l float64) moor.Line {
-	c := chain(w, l, 0)
+// moorCable hangs free, in pounds-force and feet.
+func moorCable(w, l float64) moor.Line {
+	c := moorChain(w, l, 0)
 	c.Shore = true
 	return c
 }
 
-func energy(i moor.Impact, unit float64) worked {
+func moorEnergy(i moor.Impact, unit float64) moorWorked {
 	return func() (float64, error) {
 		e, err := i.Energy()
 		return e / unit, err
 	}
 }
 
-// block is the 500 kg block of the anchor rows.
-var block = moor.DeadWeight{Mass: 500, Density: 2400, Friction: 0.45, Design: measure.Factor{Value: 1}}
+// moorBlock is the 500 kg block of the anchor rows.
+var moorBlock = moor.DeadWeight{Mass: 500, Density: 2400, Friction: 0.45, Design: measure.Factor{Value: 1}}
 
-func limitOf(c measure.Check, err error) (float64, error) { return c.Limit, err }
+func moorLimit(c measure.Check, err error) (float64, error) { return c.Limit, err }
 
-func ramp(l, drop float64) moor.Ramp { return moor.Ramp{Length: l, Width: 1, Shore: drop} }
+func moorRamp(l, drop float64) moor.Ramp { return moor.Ramp{Length: l, Width: 1, Shore: drop} }
 
-func slopeLimit(name string) worked {
+func moorSlopeLimit(name string) moorWorked {
 	return func() (float64, error) {
-		r := ramp(10, 1)
+		r := moorRamp(10, 1)
 		r.Limit = name
-		return limitOf(r.Check(0, 0))
+		return moorLimit(r.Check(0, 0))
 	}
 }
 
-func design(use string) worked {
+func moorDesign(use string) moorWorked {
 	return func() (float64, error) {
 		f, err := moor.DesignFactor(use)
 		return f.Value, err
 	}
 }
 
-func end(of, name string) worked {
+func moorEnd(of, name string) moorWorked {
 	return func() (float64, error) {
 		f, err := moor.End(of, name)
 		return f.Value, err
 	}
 }
 
-func angleOf(rise, level float64) worked {
+func moorAngle(rise, level float64) moorWorked {
 	return func() (float64, error) {
-		a, err := ramp(math.Hypot(rise, level), rise).Angle(0)
-		return a / deg, err
+		a, err := moorRamp(math.Hypot(rise, level), rise).Angle(0)
+		return a / moorDegree, err
 	}
 }
 
-// ton1200 is the pull at which the chain of the offshore example has 1200 kN at
-// the top: the tension less the weight of the depth.
-func ton1200(ea float64) worked {
+// moorTon1200 returns the reach of the offshore example's chain when it has
+// 1200 kN at the top.
+func moorTon1200(ea float64) moorWorked {
 	return func() (float64, error) {
-		w := 376 * oldG
-		l := chain(w, 600, ea)
+		w := 376 * moorOldGravity
+		l := moorChain(w, 600, ea)
 		// Stretching, the top is a little steeper: find the pull by halving.
 		lo, hi := 0.0, 1.2e6
 		var h moor.Hang
@@ -125,8 +125,8 @@ func ton1200(ea float64) worked {
 }
 
 func moorWorkedChecks() ([]Check, error) {
-	of := map[string]worked{}
-	for _, set := range []map[string]worked{moorLoadValues(), moorWaveValues(), moorLineValues(), moorGroundValues()} {
+	of := map[string]moorWorked{}
+	for _, set := range []map[string]moorWorked{moorLoadValues(), moorWaveValues(), moorLineValues(), moorGroundValues()} {
 		for k, v := range set {
 			of[k] = v
 		}
@@ -137,7 +137,7 @@ func moorWorkedChecks() ([]Check, error) {
 	}
 	var out []Check
 	used := map[string]bool{}
-	find := func(r row) (worked, error) {
+	find := func(r row) (moorWorked, error) {
 		k := r["id"] + " " + r["part"]
 		f := of[k]
 		if f == nil {
@@ -155,7 +155,7 @@ func moorWorkedChecks() ([]Check, error) {
 		if r["source"] != "" {
 			title = "Worked by the formula of " + r["source"]
 		}
-		out = append(out, near(r["title"]+", "+r["inputs"], measure.Source{Title: title, Locator: r["id"], Status: measure.Independent}, r["computed"], r["unit"], f))
+		out = append(out, moorNear(r["title"]+", "+r["inputs"], measure.Source{Title: title, Locator: r["id"], Status: measure.Independent}, r["computed"], r["unit"], f))
 	}
 	printed, err := rows("moor_printed")
 	if err != nil {
