@@ -108,6 +108,7 @@ func lastDigit(printed string) float64 {
 // sets lists the checks of each package, in the order they are printed.
 var sets = []func() ([]Check, error){
 	floatChecks,
+	moorChecks,
 	lumberChecks,
 	fastenChecks,
 	measureChecks,

@@ -1,0 +1,73 @@
+package moor_test
+
+import (
+	"math"
+	"testing"
+
+	"example.org/floewright/float/moor"
+)
+
+// One line, warm: chain touching down as the dock swings, started from where it
+// hung before. Under 1 µs.
+func BenchmarkLineWarm(b *testing.B) {
+	for _, c := range []struct {
+		name string
+		line moor.Line
+	}{
+		{"chain", moor.Line{Pieces: []moor.Piece{{Length: 12, Weight: 20}}}},
+		{"stretching", moor.Line{Pieces: []moor.Piece{{Length: 12, Weight: 20, Stretch: 1e6}}}},
+		{"chain weight rope", moor.Line{Pieces: []moor.Piece{{Length: 6, Weight: 20, Clump: 100}, {Length: 6, Weight: 1, Stretch: 5e4}}}},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			var h moor.Hang
+			var err error
+			i := 0
+			for b.Loop() {
+				i++
+				reach := 11.2 + 0.2*math.Sin(float64(i)*0.1)
+				if h, err = c.line.At(reach, 3, h); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+// The same, afresh each time.
+func BenchmarkLineCold(b *testing.B) {
+	line := moor.Line{Pieces: []moor.Piece{{Length: 12, Weight: 20}}}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := line.At(11.2, 3, moor.Hang{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// Six lines over 72 directions and 20 levels. Under 60 ms.
+func BenchmarkSurvey(b *testing.B) {
+	m := sixLines()
+	var levels []float64
+	for k := range 20 {
+		levels = append(levels, -0.8+0.06*float64(k))
+	}
+	storm := steady(2500)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := m.Survey(levels, storm, 72); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// The dock to rest, afresh.
+func BenchmarkRest(b *testing.B) {
+	m := sixLines()
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := m.Rest(0, moor.Load{X: 1500, Y: 900}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,258 @@
+package moor_test
+
+import (
+	"fmt"
+	"log"
+	"math"
+
+	"example.org/floewright/float/moor"
+	"example.org/floewright/lumber/measure"
+)
+
+// invented is the dock of the examples, four lines of chain and nylon to screw
+// anchors off its corners, 16 by 8 ft in 12 ft of water. All figures are invented.
+func invented() *moor.Mooring {
+	must := func(g moor.Gear, err error) moor.Gear {
+		if err != nil {
+			log.Fatal(err)
+		}
+		return g
+	}
+	chain := must(moor.Lookup("chain grade 30", "3/8 in"))
+	rope := must(moor.Lookup("nylon 3-strand", "3/4 in"))
+	shackle := must(moor.Lookup("shackle", "1/2 in"))
+	splice, err := moor.End("rope", "eye splice on thimble")
+	if err != nil {
+		log.Fatal(err)
+	}
+	rope.Ends = []measure.Factor{splice}
+	if rope.Design, err = moor.DesignFactor("rope, least"); err != nil {
+		log.Fatal(err)
+	}
+	cleat := moor.Gear{
+		Name: "cleat", Break: 6000 * measure.PoundForce,
+		Source: &measure.Source{Title: "Invented for the example", Status: measure.OwnChoice},
+	}
+	const ft = measure.Foot
+	m := &moor.Mooring{}
+	for i, c := range [4][2]float64{{1, 1}, {-1, 1}, {-1, -1}, {1, -1}} {
+		m.Ties = append(m.Ties, moor.Tie{
+			Name: [4]string{"lake right", "shore right", "shore left", "lake left"}[i],
+			Line: moor.Line{Pieces: []moor.Piece{
+				{Gear: chain, Length: 25 * ft, Weight: 1.2 * measure.PLF},
+				{Gear: rope, Length: 15 * ft, Weight: 0.02 * measure.PLF, Stretch: 25e3 * measure.PoundForce},
+			}},
+			At: [2]float64{8 * ft * c[0], 4 * ft * c[1]}, Height: 1 * ft,
+			Foot: [2]float64{(8 + 25.5) * ft * c[0], (4 + 25.5) * ft * c[1]}, FootZ: -12 * ft,
+			Fitting: cleat, Links: []moor.Gear{shackle},
+			Ground: moor.Rated{Name: "screw anchor by its pull test", Hold: 2000 * measure.PoundForce, Steepest: 20 * math.Pi / 180},
+		})
+	}
+	return m
+}
+
+// storm is wind of 25 mph over the hour on the sides of the dock, people and a
+// boat alongside, and the drift of the waves it raises over half a mile.
+func storm(θ float64) (moor.Load, error) {
+	const sqft = measure.Foot * measure.Foot
+	const speed = 25 * measure.MPH
+	wind, err := moor.Wind{Speed: speed}.Load(θ,
+		moor.Face{Name: "frame and drums", End: 8 * sqft, Side: 16 * sqft, Height: 0.2, Shape: 1.2},
+		moor.Face{Name: "four people", End: 28 * sqft, Side: 28 * sqft, Height: 1.3, Shape: 1.3},
+		moor.Face{Name: "boat", End: 20 * sqft, Side: 50 * sqft, Height: 0.6, Shape: 1.5, At: [2]float64{0.8, 2.2}},
+	)
+	if err != nil {
+		return wind, err
+	}
+	sea, err := moor.Fetch{Wind: speed, Length: 800, Depth: 4}.Waves("SMB") // the highest that knows a period
+	if err != nil {
+		return wind, err
+	}
+	_, drift, err := sea.Push(4, 0.3, 0.3)
+	if err != nil {
+		return wind, err
+	}
+	width := 16*measure.Foot*math.Abs(math.Sin(θ)) + 8*measure.Foot*math.Abs(math.Cos(θ))
+	return wind.Plus(moor.Load{X: drift * width * math.Cos(θ), Y: drift * width * math.Sin(θ)}), nil
+}
+
+// Four lines, one storm, and the lake two feet down in August: does every part
+// hold at both levels, how far does the dock go, and what if one line is lost?
+func ExampleMooring_Survey() {
+	m := invented()
+	for _, level := range []float64{0, -2 * measure.Foot} {
+		s, err := m.Survey([]float64{level}, storm, 72)
+		if err != nil {
+			log.Fatal(err)
+		}
+		worst := s.Worst()
+		fmt.Printf("lake at %+.0f ft: moves %.1f ft, nearest its limit: %s, %.0f of %.0f lbf: %v\n",
+			level/measure.Foot, s.Offset/measure.Foot, worst.Name, worst.Value/measure.PoundForce, worst.Limit/measure.PoundForce, worst.Verdict())
+	}
+	losses, err := m.Losses([]float64{0, -2 * measure.Foot}, storm, 72)
+	if err != nil {
+		log.Fatal(err)
+	}
+	for _, s := range losses[:1] {
+		fmt.Printf("without %s: moves %.0f ft, %s: %v\n", s.Lost, s.Offset/measure.Foot, s.Worst().Name, s.Worst().Verdict())
+	}
+	bands, err := m.Bands(-8*measure.Foot, 12*measure.Foot)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%s: works from %+.1f ft (%v below) to %+.1f ft (%v above)\n", bands[0].Tie,
+		bands[0].Low/measure.Foot, bands[0].Below, bands[0].High/measure.Foot, bands[0].Above)
+	// Output:
+	// lake at +0 ft: moves 5.3 ft, nearest its limit: lake left, ground: screw anchor by its pull test, 551 of 667 lbf: holds
+	// lake at -2 ft: moves 6.2 ft, nearest its limit: lake left, ground: screw anchor by its pull test, 541 of 667 lbf: holds
+	// without lake right: moves 19 ft, shore right, ground: screw anchor by its pull test: short
+	// lake right: works from -8.0 ft (touching below) to +4.3 ft (taut above)
+}
+
+// How long may the lines be, so that the dock stays within seven feet and
+// nothing is overloaded, from two feet down to a foot up?
+func ExampleMooring_Lengths() {
+	const ft = measure.Foot
+	short, long, found, err := invented().Lengths([]float64{-2 * ft, 0, 1 * ft}, storm, 24, 7*ft, 4*ft)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%v: from %+.1f ft to %+.1f ft\n", found, short/ft, long/ft)
+	// Output: true: from -1.4 ft to +0.5 ft
+}
+
+// A chain with part of it on the bottom, and pulled until all of it hangs
+// (invented figures).
+func ExampleLine_At() {
+	line := moor.Line{Pieces: []moor.Piece{{Length: 12, Weight: 20}}}
+	var h moor.Hang
+	var err error
+	for _, reach := range []float64{8, 10.99, 11.46, 11.59} {
+		if h, err = line.At(reach, 3, h); err != nil {
+			log.Fatal(err)
+		}
+		fmt.Printf("%5.2f m off: %v, %.0f N at the dock, %.0f N of lift at the anchor\n", reach, h.Regime, h.Tension(), h.Lift)
+	}
+	// Output:
+	// 8.00 m off: slack, 60 N at the dock, 0 N of lift at the anchor
+	// 10.99 m off: touching, 160 N at the dock, 0 N of lift at the anchor
+	// 11.46 m off: touching, 454 N at the dock, 0 N of lift at the anchor
+	// 11.59 m off: lifted, 1015 N at the dock, 126 N of lift at the anchor
+}
+
+// How high are the waves of a 15 m/s wind over 2 km? Six methods, one lake.
+func ExampleFetch_Spread() {
+	seas, err := moor.Fetch{Wind: 15, Length: 2000}.Spread()
+	if err != nil {
+		log.Fatal(err)
+	}
+	for _, s := range seas {
+		fmt.Printf("%-11s %.2f m\n", s.Method, s.Height)
+	}
+	// Output:
+	// JONSWAP     0.34 m
+	// CEM         0.36 m
+	// SPM 1984    0.45 m
+	// revised SMB 0.46 m
+	// Stevenson   0.48 m
+	// SMB         0.53 m
+}
+
+// What does a half-inch nylon rope bear, spliced on a thimble and wet?
+func ExampleGear_Check() {
+	rope, err := moor.Lookup("nylon 3-strand", "1/2 in")
+	if err != nil {
+		log.Fatal(err)
+	}
+	splice, err := moor.End("rope", "eye splice on thimble")
+	if err != nil {
+		log.Fatal(err)
+	}
+	rope.Ends = []measure.Factor{splice}
+	c, err := rope.Check(400 * measure.PoundForce)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Println(c.Numbers(measure.US)+":", c.Verdict())
+	for _, f := range c.Factors {
+		fmt.Printf("%s × %.3f\n", f.Name, f.Value)
+	}
+	// Output:
+	// 400 lbf, at most 367 lbf: short
+	// eye splice on thimble × 0.900
+	// wet nylon × 0.850
+	// rope × 0.083
+}
+
+// How heavy a block holds 250 lbf on sand, pulled level and lifted with 60 lbf?
+func ExampleDeadWeight_Needed() {
+	block := moor.DeadWeight{Density: 2350, Bottom: "sand"}
+	mass, err := block.Needed(250*measure.PoundForce, 60*measure.PoundForce)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%.0f lb, dry\n", mass/measure.Pound)
+	// Output: 3006 lb, dry
+}
+
+// A boat of 3300 lb bumps the dock at 1.5 ft/s: what must a fender of 4 in give?
+func ExampleFender_Stop() {
+	e, err := moor.Impact{Mass: 3300 * measure.Pound, Speed: 1.5 * measure.Foot}.Energy()
+	if err != nil {
+		log.Fatal(err)
+	}
+	force, _, err := moor.Fender{Stroke: 4 * measure.Inch}.Stop(e)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%.0f J, %.0f lbf\n", e, force/measure.PoundForce)
+	// Output: 282 J, 1246 lbf
+}
+
+// A new dock floats an inch higher than the old one it is pinned to (invented
+// waterplanes). What passes through the hinge?
+func ExampleHinge_Tie() {
+	dock, err := moor.Afloat(0, 15*measure.Inch, 4, 9, 2.4)
+	if err != nil {
+		log.Fatal(err)
+	}
+	old, err := moor.Afloat(0, 14*measure.Inch, 6, 18, 3)
+	if err != nil {
+		log.Fatal(err)
+	}
+	hinge := moor.Hinge{Width: 6 * measure.Foot, Pins: 2, Diameter: 0.75 * measure.Inch, Plate: 0.375 * measure.Inch}
+	j, err := hinge.Tie(dock, old, 300*measure.PoundForce, 150*measure.PoundForce, 400*measure.PoundForce*measure.Foot)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("step %.1f in, the neighbour is lifted with %.0f lbf, a pin takes %.0f lbf\n",
+		j.Step/measure.Inch, j.Lift/measure.PoundForce, j.Pin/measure.PoundForce)
+	// Output: step 1.0 in, the neighbour is lifted with 36 lbf, a pin takes 230 lbf
+}
+
+// A 16 ft ramp from a wall four feet over the usual water: how steep is it when
+// the lake is two feet down, and what does it lay on the dock?
+func ExampleRamp_Check() {
+	const ft = measure.Foot
+	r := moor.Ramp{Length: 16 * ft, Width: 3 * ft, Mass: 180 * measure.Pound, Shore: 4 * ft, Deck: 1.5 * ft}
+	c, err := r.Check(-2*ft, 1*ft)
+	if err != nil {
+		log.Fatal(err)
+	}
+	w, err := r.Reaction(25*measure.PSF, 0)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("1 in %.1f, at most 1 in %.0f: %v; %.0f lbf on the dock\n", 1/c.Value, 1/c.Limit, c.Verdict(), w/measure.PoundForce)
+	// Output: 1 in 3.4, at most 1 in 3: holds; 690 lbf on the dock
+}
+
+// What pull brings 2500 lb of wet dock up a slope of 1 in 6 on skids?
+func ExampleHaul_Pull() {
+	p, err := moor.Haul{Mass: 2500 * measure.Pound, Slope: math.Atan(1. / 6)}.Pull()
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%.0f lbf\n", p/measure.PoundForce)
+	// Output: 1644 lbf
+}

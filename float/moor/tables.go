@@ -1,0 +1,171 @@
+package moor
+
+import (
+	"embed"
+	"encoding/csv"
+	"fmt"
+	"strconv"
+	"strings"
+	"sync"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// The tables keep the digits as printed, one status and source a row.
+//
+//go:embed data/*.csv
+var data embed.FS
+
+// readTable reads data/name.csv by column name.
+func readTable(name string) ([]map[string]string, error) {
+	f, err := data.Open("data/" + name + ".csv")
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	lines, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	var out []map[string]string
+	for _, line := range lines[1:] {
+		row := map[string]string{}
+		for i, column := range lines[0] {
+			row[column] = line[i]
+		}
+		out = append(out, row)
+	}
+	return out, nil
+}
+
+// A shared factor: the share of strength an end leaves, or a design factor.
+type shared struct {
+	of     string
+	factor measure.Factor
+}
+
+// A ground is a bottom with the friction of concrete on it, lowest and highest
+// of its class; 0 where the source has no row.
+type ground struct {
+	name          string
+	cast, precast [2]float64
+}
+
+type tables struct {
+	gear    []Gear
+	ends    []shared
+	designs []shared
+	bottoms []ground
+}
+
+var load = sync.OnceValues(func() (*tables, error) {
+	t := &tables{}
+	for _, read := range []func(*tables) error{readGear, readShared, readBottoms} {
+		if err := read(t); err != nil {
+			return nil, err
+		}
+	}
+	return t, nil
+})
+
+// statusOf reads the word of a table's status column.
+func statusOf(word string) measure.Status {
+	for s := measure.Memory; s <= measure.Exact; s++ {
+		if s.String() == word {
+			return s
+		}
+	}
+	return measure.Unstated
+}
+
+// number reads a cell; an empty one is 0.
+func number(row map[string]string, column string) (float64, error) {
+	if row[column] == "" {
+		return 0, nil
+	}
+	return strconv.ParseFloat(row[column], 64)
+}
+
+var gearUnits = map[string]float64{"lbf": measure.PoundForce, "short ton": 2000 * measure.PoundForce}
+
+func readGear(t *tables) error {
+	rows, err := readTable("gear")
+	if err != nil {
+		return err
+	}
+	for _, r := range rows {
+		unit := gearUnits[r["unit"]]
+		breaks, err1 := number(r, "break")
+		works, err2 := number(r, "working")
+		size, err3 := measure.Length.Parse(r["size"] + " in")
+		if err := first(err1, err2, err3); err != nil {
+			return fmt.Errorf("gear %s %s: %w", r["kind"], r["size"], err)
+		}
+		g := Gear{
+			Kind: r["kind"], Name: r["size"] + " in " + r["kind"], Size: size,
+			Break: breaks * unit, Working: works * unit,
+			Source: &measure.Source{Title: r["source"], Locator: r["size"] + " in", Status: statusOf(r["status"])},
+		}
+		if breaks == 0 {
+			// The table prints working loads and the multiple that breaks.
+			g.Break = works * unit * breaking(r["kind"])
+		}
+		t.gear = append(t.gear, g)
+	}
+	return nil
+}
+
+// breaking returns the multiple of its working load at which a piece breaks:
+// chain 4 times, grade 43 three times (chain grade table); a shackle 5 times
+// (ASME B30.26, from memory).
+func breaking(kind string) float64 {
+	switch {
+	case kind == "chain grade 43":
+		return 3
+	case strings.HasPrefix(kind, "chain"):
+		return 4
+	}
+	return 5
+}
+
+func readShared(t *tables) error {
+	for _, table := range []struct {
+		name, column, symbol string
+		into                 *[]shared
+	}{{"ends", "share", "end", &t.ends}, {"design", "factor", "1/DF", &t.designs}} {
+		rows, err := readTable(table.name)
+		if err != nil {
+			return err
+		}
+		for _, r := range rows {
+			v, err := number(r, table.column)
+			if err != nil {
+				return fmt.Errorf("%s %s: %w", table.name, r["name"], err)
+			}
+			*table.into = append(*table.into, shared{r["of"], measure.Factor{
+				Symbol: table.symbol, Name: r["name"], Value: v, Why: r["printed"],
+				Source: &measure.Source{Title: r["source"], Status: statusOf(r["status"])},
+			}})
+		}
+	}
+	return nil
+}
+
+func readBottoms(t *tables) error {
+	rows, err := readTable("bottom")
+	if err != nil {
+		return err
+	}
+	for _, r := range rows {
+		g := ground{name: r["bottom"]}
+		for i, to := range []*float64{&g.cast[0], &g.cast[1], &g.precast[0], &g.precast[1]} {
+			v, err := number(r, []string{"cast_low", "cast_high", "precast_low", "precast_high"}[i])
+			if err != nil {
+				return fmt.Errorf("bottom %s: %w", r["bottom"], err)
+			}
+			*to = v
+		}
+		t.bottoms = append(t.bottoms, g)
+	}
+	return nil
+}

@@ -1,0 +1,195 @@
+package moor
+
+import (
+	"math"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// A Load pushes the dock level: along x, along y, and turning it about z at the
+// origin, counter-clockwise seen from above.
+type Load struct{ X, Y, Turn float64 } // N, N, N·m
+
+// Plus returns both loads together.
+func (l Load) Plus(o Load) Load { return Load{l.X + o.X, l.Y + o.Y, l.Turn + o.Turn} }
+
+// at returns a force in the direction θ that acts at a place.
+func at(force, θ float64, place [2]float64) Load {
+	x, y := force*math.Cos(θ), force*math.Sin(θ)
+	return Load{x, y, place[0]*y - place[1]*x}
+}
+
+// A Face is something of the dock that wind or current pushes on: the sides of
+// the frame and of the drums above water, a shed, people, a boat alongside;
+// for current, what is under water. From a slanting direction it shows the sum
+// of both areas' projections, as a box does.
+type Face struct {
+	Name   string
+	End    float64    // m², seen along x
+	Side   float64    // m², seen along y
+	Height float64    // m, of its middle above the water; for wind only
+	Shape  float64    // force over pressure and area; 0: 2.0, the most of any shape listed, under water 1.2
+	At     [2]float64 // m, its middle on plan
+}
+
+func (f Face) check() error {
+	return first(
+		areaOrZero.Check(f.Name+": end area", f.End), areaOrZero.Check(f.Name+": side area", f.Side),
+		coefficientRange.Check(f.Name+": shape factor", f.Shape),
+		anyLength.Check(f.Name+": place along", f.At[0]), anyLength.Check(f.Name+": place across", f.At[1]),
+	)
+}
+
+func (f Face) area(θ float64) float64 {
+	return f.End*math.Abs(math.Cos(θ)) + f.Side*math.Abs(math.Sin(θ))
+}
+
+// shapes are force factors of shapes across the wind.
+var shapes = []measure.Factor{
+	{Symbol: "Cd", Name: "flat plate, square", Value: 1.2, Why: "1.1 to 1.2", Source: src("Hoerner, Fluid-dynamic drag", "", "flat plates", measure.Memory)},
+	{Symbol: "Cd", Name: "endless strip", Value: 2, Why: "a long low wall clear of the water", Source: src("Hoerner, Fluid-dynamic drag", "", "flat plates", measure.Memory)},
+	{Symbol: "Cd", Name: "small boat, side", Value: 1.5, Why: "1.2 to 1.5", Source: src("ASCE Manual 50 and UFC 4-152-07, small craft berthing", "", "", measure.Memory)},
+	{Symbol: "Cd", Name: "cylinder across", Value: 1.2, Why: "long and smooth, in any wind a dock sees", Source: src("Hoerner, Fluid-dynamic drag", "", "cylinders", measure.Memory)},
+	{Symbol: "Cd", Name: "person standing", Value: 1.3, Why: "0.84 m² of drag area over 0.65 m² seen", Source: src("Hoerner, Fluid-dynamic drag", "", "people", measure.Memory)},
+}
+
+// boldest is the greatest of the shapes; a test compares.
+const boldest = 2
+
+// ShapeFactor returns the force factor of a shape by name: "flat plate,
+// square", "endless strip", "small boat, side", "cylinder across", "person
+// standing". All are from memory: a known value belongs into Face.Shape.
+func ShapeFactor(shape string) (measure.Factor, error) {
+	var names string
+	for _, s := range shapes {
+		if s.Name == shape {
+			return s, nil
+		}
+		names += "; " + s.Name
+	}
+	return measure.Factor{}, &measure.Error{Field: "shape", Text: shape, Class: measure.ErrName, Want: names[2:]}
+}
+
+// Shielding returns how many times the force on one boat a row of n equal boats
+// takes: the first all of it, the second half, each other 30 %. (Marinas and
+// Small Craft Harbors, 2nd edition 2000, as reported in a trade article.)
+func Shielding(boats int) (float64, error) {
+	if err := (measure.Range{Lo: 1, Hi: 1000, Source: srcSense}).Check("boats in a row", float64(boats)); err != nil {
+		return 0, err
+	}
+	return 1 + 0.5*float64(min(boats, 2)-1) + 0.3*float64(max(boats, 2)-2), nil
+}
+
+// A Wind is a wind speed as measured or forecast.
+type Wind struct {
+	Speed     float64 // m/s
+	Height    float64 // m above the water where it holds; 0: 10 m, as forecasts are
+	Averaging float64 // s over which it is the mean; 0: an hour, from which gusts rise most
+	Air       float64 // kg/m³; 0: that of the ASCE 7 constant, 1.2267
+}
+
+var (
+	// windHeight is where the 1/7 power law is used.
+	windHeight = measure.Range{
+		Kind: measure.Length, Lo: 0.3, Hi: 20,
+		Source: src(cem+" and "+spm, "", "1/7 power law, up to 20 m", measure.Memory),
+	}
+	// windTime spans both formulas of the averaging time.
+	windTime = measure.Range{Kind: measure.Time, Lo: 1, Hi: 36000, Source: src(cem, "Part II Chapter 2", "Figure II-2-1", measure.Memory)}
+	// windFloor is the height below which ASCE 7 lets the wind fall no further.
+	windFloor = measure.Range{Kind: measure.Length, Lo: 15 * measure.Foot, Hi: 20, Source: src("ASCE 7-16", "", "Table 26.10-1", measure.Memory)}
+	windAir   = measure.Range{Kind: measure.Density, Lo: 0.8, Hi: 1.6, Source: srcSense}
+)
+
+// ascePressure is 0.00256 psf per mph² in Pa per (m/s)²; the unrounded constant
+// is 0.00255528. ASCE 7 in SI prints 0.613.
+const ascePressure = 0.00256 * measure.PSF / (measure.MPH * measure.MPH)
+
+func (w Wind) filled() (Wind, error) {
+	if w.Height == 0 {
+		w.Height = 10
+	}
+	if w.Averaging == 0 {
+		w.Averaging = 3600
+	}
+	if w.Air == 0 {
+		w.Air = 2 * ascePressure
+	}
+	return w, first(
+		speedOrZero.Check("wind speed", w.Speed), windHeight.Check("height of the wind", w.Height),
+		windTime.Check("averaging time", w.Averaging), windAir.Check("density of the air", w.Air),
+	)
+}
+
+// overHour returns the mean over t seconds over the hourly mean:
+//
+//	1.277 + 0.296 tanh(0.9 log₁₀(45/t))   up to an hour (from memory; it gives CEM's answers)
+//	1.5334 - 0.15 log₁₀ t                 longer (CEM, Example Problem II-2-2)
+func overHour(t float64) float64 {
+	switch {
+	case t == 3600:
+		return 1 // where the curves miss it by 0.00005
+	case t < 3600:
+		return 1.277 + 0.296*math.Tanh(0.9*math.Log10(45/t))
+	}
+	return -0.15*math.Log10(t) + 1.5334
+}
+
+// To returns the same wind at another height, m, and averaged over another
+// time, s: the 1/7 power law and the Coastal Engineering Manual's curve of
+// averaging times. Heights run from 0.3 to 20 m, times from 1 s to 10 h.
+func (w Wind) To(height, averaging float64) (Wind, error) {
+	w, err := w.filled()
+	if err := first(err, windHeight.Check("height", height), windTime.Check("averaging time", averaging)); err != nil {
+		return Wind{}, err
+	}
+	w.Speed *= math.Pow(height/w.Height, 1./7) * overHour(averaging) / overHour(w.Averaging)
+	w.Height, w.Averaging = height, averaging
+	return w, nil
+}
+
+// Pressure returns the pressure of the wind as it stands, ρV²/2, Pa.
+func (w Wind) Pressure() (float64, error) {
+	w, err := w.filled()
+	if err != nil {
+		return 0, err
+	}
+	return w.Air / 2 * w.Speed * w.Speed, nil
+}
+
+// gust is the averaging time, s, that small floats answer to.
+const gust = 3
+
+// Load returns the push of the wind on the faces, the wind blowing towards θ
+// (rad from the x axis to the y axis), each at its own height in the 3 s gust of
+// the wind, whatever it was averaged over. Below 15 ft the wind counts as no
+// weaker than there, unless it is given lower: ASCE 7 holds it constant, while the
+// 1/7 power law would leave 63 % of the pressure at 2 m.
+func (w Wind) Load(θ float64, faces ...Face) (Load, error) {
+	if err := anyAngle.Check("direction", θ); err != nil {
+		return Load{}, err
+	}
+	var sum Load
+	for _, f := range faces {
+		if err := f.check(); err != nil {
+			return Load{}, err
+		}
+		floor := windFloor.Lo
+		if w.Height != 0 {
+			floor = math.Min(floor, w.Height)
+		}
+		g, err := w.To(math.Max(f.Height, floor), gust)
+		if err != nil {
+			return Load{}, err
+		}
+		q, err := g.Pressure()
+		if err != nil {
+			return Load{}, err
+		}
+		if f.Shape == 0 {
+			f.Shape = boldest
+		}
+		sum = sum.Plus(at(q*f.Shape*f.area(θ), θ, f.At))
+	}
+	return sum, nil
+}
