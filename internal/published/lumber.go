@@ -15,7 +15,7 @@ func lumberChecks() ([]Check, error) {
 	var all []Check
 	for _, set := range []func() ([]Check, error){
 		lumberSizes, lumberTorsion, lumberFactors, lumberLengths, lumberColumns, lumberExamples,
-		lumberJoists, lumberDeckJoists, lumberDeckBeams, lumberBoards, lumberDensity, lumberPoreFull,
+		lumberJoists, lumberDeckJoists, lumberDeckBeams, lumberBoards, lumberDensity, lumberPoreFull, lumberCutChecks,
 	} {
 		checks, err := set()
 		if err != nil {
