@@ -153,7 +153,7 @@ func TestCutStopped(t *testing.T) {
 // states, still end in a plan with a small gap.
 func TestCutManyKinds(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 1))
-	p := someCut(rng, 60, 400)
+	p := someCut(rng, 40, 250)
 	for range 30 {
 		p.bins = append(p.bins, cutBin{500 + rng.Int64N(1900), 0, 1})
 	}

@@ -70,7 +70,7 @@ func (p *cutProblem) without(l *cutLP, share float64) (*cutProblem, []cutColumn,
 		if l.slack[r] {
 			continue
 		}
-		for range int(share*l.x[r] + 1e-6) {
+		for range int(float64(share*l.x[r]) + 1e-6) {
 			boards = append(boards, c)
 			cost += c.cost
 			for i, n := range c.take {
