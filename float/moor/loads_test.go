@@ -61,6 +61,9 @@ func TestWindLoad(t *testing.T) {
 	if l, err := w.Load(0, low); err != nil || l.X != b.X {
 		t.Errorf("%+v, %v", l, err)
 	}
+	if l, err := (moor.Wind{Speed: 10, Height: 10}).Load(0, low); err != nil || l.X != b.X {
+		t.Errorf("the height of forecasts, said: %+v, unsaid %+v, %v", l, b, err)
+	}
 	high := face
 	high.Height = 9
 	if l, err := w.Load(0, high); err != nil || math.Abs(l.X/b.X-math.Pow(9/4.572, 2./7)) > 1e-9 {
