@@ -11,7 +11,7 @@
 //     reach from a pull, both exact from slack to bar-tight.
 //   - The dock is stiff on plan: it surges, sways and turns until lines, posts and
 //     load balance ([Mooring.Rest]). The water sets its height.
-//   - Loads are steady. [Mooring.Survey] takes them from all directions at all
+//   - Loads are steady; [Weather] gathers them. [Mooring.Survey] takes them from all directions at all
 //     levels and follows each force to ground: fitting, pieces, links, anchor. A path
 //     that ends in something undescribed has no answer.
 //   - [Mooring.Bands] and [Mooring.Lengths] find the levels and the lengths that work,

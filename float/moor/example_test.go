@@ -52,28 +52,20 @@ func invented() *moor.Mooring {
 }
 
 // storm is wind of 25 mph over the hour on the sides of the dock, people and a
-// boat alongside, and the drift of the waves it raises over half a mile.
-func storm(θ float64) (moor.Load, error) {
-	const sqft = measure.Foot * measure.Foot
-	const speed = 25 * measure.MPH
-	wind, err := moor.Wind{Speed: speed}.Load(θ,
-		moor.Face{Name: "frame and drums", End: 8 * sqft, Side: 16 * sqft, Height: 0.2, Shape: 1.2},
-		moor.Face{Name: "four people", End: 28 * sqft, Side: 28 * sqft, Height: 1.3, Shape: 1.3},
-		moor.Face{Name: "boat", End: 20 * sqft, Side: 50 * sqft, Height: 0.6, Shape: 1.5, At: [2]float64{0.8, 2.2}},
-	)
-	if err != nil {
-		return wind, err
-	}
-	sea, err := moor.Fetch{Wind: speed, Length: 800, Depth: 4}.Waves("SMB") // the highest that knows a period
-	if err != nil {
-		return wind, err
-	}
-	_, drift, err := sea.Push(4, 0.3, 0.3)
-	if err != nil {
-		return wind, err
-	}
-	width := 16*measure.Foot*math.Abs(math.Sin(θ)) + 8*measure.Foot*math.Abs(math.Cos(θ))
-	return wind.Plus(moor.Load{X: drift * width * math.Cos(θ), Y: drift * width * math.Sin(θ)}), nil
+// boat alongside, and the waves it raises over half a mile of lake to the south
+// and west. The dock's x axis points north.
+func storm() moor.Storm {
+	const sqft, ft = measure.Foot * measure.Foot, measure.Foot
+	return moor.Weather{
+		Wind: moor.Wind{Speed: 25 * measure.MPH},
+		Above: []moor.Face{
+			{Name: "frame and drums", End: 8 * sqft, Side: 16 * sqft, Height: 0.2, Shape: 1.2},
+			{Name: "four people", End: 28 * sqft, Side: 28 * sqft, Height: 1.3, Shape: 1.3},
+			{Name: "boat", End: 20 * sqft, Side: 50 * sqft, Height: 0.6, Shape: 1.5, At: [2]float64{0.8, 2.2}},
+		},
+		Fetches: moor.Fetches{100, 100, 200, 400, 800, 800, 600, 200}, // N, NE, E and so on
+		Depth:   12 * ft, Length: 16 * ft, Breadth: 8 * ft, Draft: 1 * ft, Freeboard: 1 * ft,
+	}.Load
 }
 
 // Four lines, one storm, and the lake two feet down in August: does every part
@@ -81,7 +73,7 @@ func storm(θ float64) (moor.Load, error) {
 func ExampleMooring_Survey() {
 	m := invented()
 	for _, level := range []float64{0, -2 * measure.Foot} {
-		s, err := m.Survey([]float64{level}, storm, 72)
+		s, err := m.Survey([]float64{level}, storm(), 72)
 		if err != nil {
 			log.Fatal(err)
 		}
@@ -89,7 +81,7 @@ func ExampleMooring_Survey() {
 		fmt.Printf("lake at %+.0f ft: moves %.1f ft, nearest its limit: %s, %.0f of %.0f lbf: %v\n",
 			level/measure.Foot, s.Offset/measure.Foot, worst.Name, worst.Value/measure.PoundForce, worst.Limit/measure.PoundForce, worst.Verdict())
 	}
-	losses, err := m.Losses([]float64{0, -2 * measure.Foot}, storm, 72)
+	losses, err := m.Losses([]float64{0, -2 * measure.Foot}, storm(), 72)
 	if err != nil {
 		log.Fatal(err)
 	}
@@ -103,8 +95,8 @@ func ExampleMooring_Survey() {
 	fmt.Printf("%s: works from %+.1f ft (%v below) to %+.1f ft (%v above)\n", bands[0].Tie,
 		bands[0].Low/measure.Foot, bands[0].Below, bands[0].High/measure.Foot, bands[0].Above)
 	// Output:
-	// lake at +0 ft: moves 5.3 ft, nearest its limit: lake left, ground: screw anchor by its pull test, 551 of 667 lbf: holds
-	// lake at -2 ft: moves 6.2 ft, nearest its limit: lake left, ground: screw anchor by its pull test, 541 of 667 lbf: holds
+	// lake at +0 ft: moves 5.3 ft, nearest its limit: shore right, ground: screw anchor by its pull test, 535 of 667 lbf: holds
+	// lake at -2 ft: moves 6.2 ft, nearest its limit: shore right, ground: screw anchor by its pull test, 526 of 667 lbf: holds
 	// without lake right: moves 19 ft, shore right, ground: screw anchor by its pull test: short
 	// lake right: works from -8.0 ft (touching below) to +4.3 ft (taut above)
 }
@@ -113,12 +105,12 @@ func ExampleMooring_Survey() {
 // nothing is overloaded, from two feet down to a foot up?
 func ExampleMooring_Lengths() {
 	const ft = measure.Foot
-	short, long, found, err := invented().Lengths([]float64{-2 * ft, 0, 1 * ft}, storm, 24, 7*ft, 4*ft)
+	short, long, found, err := invented().Lengths([]float64{-2 * ft, 0, 1 * ft}, storm(), 24, 7*ft, 4*ft)
 	if err != nil {
 		log.Fatal(err)
 	}
 	fmt.Printf("%v: from %+.1f ft to %+.1f ft\n", found, short/ft, long/ft)
-	// Output: true: from -1.4 ft to +0.5 ft
+	// Output: true: from -1.5 ft to +0.5 ft
 }
 
 // A chain with part of it on the bottom, and pulled until all of it hangs

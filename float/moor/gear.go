@@ -118,7 +118,7 @@ func DesignFactor(use string) (measure.Factor, error) {
 }
 
 // pick returns the most cautious factor of a name.
-func pick(field string, from []shared, of, name string, worse func(a, b float64) bool) (measure.Factor, error) {
+func pick(field string, from []tabled, of, name string, worse func(a, b float64) bool) (measure.Factor, error) {
 	var found measure.Factor
 	var names []string
 	for _, s := range from {

@@ -44,7 +44,7 @@ func TestGearConflict(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close(t, "3/8 in polypropylene", g.Break/measure.PoundForce, 2430, 1e-9)
+	almost(t, "3/8 in polypropylene", g.Break/measure.PoundForce, 2430, 1e-9)
 	n := 0
 	all, _ := moor.Listed("polypropylene 3-strand")
 	for _, o := range all {
@@ -76,29 +76,29 @@ func TestGearCheck(t *testing.T) {
 		}
 		return c.Limit / measure.PoundForce
 	}
-	close(t, "knotted, wet, 12", limit(nylon), 5750*0.5*0.85/12, 1e-9)
+	almost(t, "knotted, wet, 12", limit(nylon), 5750*0.5*0.85/12, 1e-9)
 	splice, _ := moor.End("rope", "eye splice on thimble")
 	knot, _ := moor.End("rope", "figure-eight knot")
 	nylon.Ends = []measure.Factor{splice}
-	close(t, "spliced", limit(nylon), 5750*0.9*0.85/12, 1e-9)
+	almost(t, "spliced", limit(nylon), 5750*0.9*0.85/12, 1e-9)
 	nylon.Ends = []measure.Factor{splice, knot}
-	close(t, "the weaker end", limit(nylon), 5750*0.65*0.85/12, 1e-9)
+	almost(t, "the weaker end", limit(nylon), 5750*0.65*0.85/12, 1e-9)
 	nylon.Dry = true
-	close(t, "dry", limit(nylon), 5750*0.65/12, 1e-9)
+	almost(t, "dry", limit(nylon), 5750*0.65/12, 1e-9)
 	nylon.Design, _ = moor.DesignFactor("rope, mooring")
-	close(t, "not above the working load", limit(nylon), 525, 1e-9)
+	almost(t, "not above the working load", limit(nylon), 525, 1e-9)
 
 	wire, _ := moor.Lookup("wire rope 7x19 galvanized", "1/4 in")
 	clips, _ := moor.End("wire rope", "wire rope clips")
 	wire.Ends = []measure.Factor{clips}
-	close(t, "wire with clips", limit(wire), 7000*0.7/5, 1e-9)
+	almost(t, "wire with clips", limit(wire), 7000*0.7/5, 1e-9)
 	chain, _ := moor.Lookup("chain grade 30", "3/8")
-	close(t, "chain at four", limit(chain), 2650, 1e-9)
+	almost(t, "chain at four", limit(chain), 2650, 1e-9)
 	chain43, _ := moor.Lookup("chain grade 43", "3/8")
-	close(t, "grade 43 breaks at three times", chain43.Break/measure.PoundForce, 3*5400, 1e-9)
-	close(t, "grade 43 over bends", limit(chain43), 3*5400/4., 1e-9)
+	almost(t, "grade 43 breaks at three times", chain43.Break/measure.PoundForce, 3*5400, 1e-9)
+	almost(t, "grade 43 over bends", limit(chain43), 3*5400/4., 1e-9)
 	shackle, _ := moor.Lookup("shackle", "1/2")
-	close(t, "shackle", limit(shackle), 4000, 1e-9)
+	almost(t, "shackle", limit(shackle), 4000, 1e-9)
 	c, err := shackle.Check(1e6)
 	if err != nil || c.Verdict() != measure.Short || !strings.Contains(strings.Join(c.Notes, " "), "from memory") {
 		t.Errorf("%v %q, %v", c, c.Notes, err)

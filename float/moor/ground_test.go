@@ -44,7 +44,7 @@ func TestDeadWeight(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close(t, "just holds", c.Limit, 800, 1e-9)
+	almost(t, "just holds", c.Limit, 800, 1e-9)
 	holding := func(d moor.DeadWeight, lift float64) float64 {
 		c, err := d.Check(1, lift)
 		if err != nil {
@@ -152,18 +152,18 @@ func TestHinge(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close(t, "step", j.Step, 0.06, 1e-12)
-	close(t, "dock goes down to", dock.Height-j.Lift*dock.Give, j.Line, 1e-12)
-	close(t, "neighbour comes up to", old.Height+j.Lift*old.Give, j.Line, 1e-12)
+	almost(t, "step", j.Step, 0.06, 1e-12)
+	almost(t, "dock goes down to", dock.Height-j.Lift*dock.Give, j.Line, 1e-12)
+	almost(t, "neighbour comes up to", old.Height+j.Lift*old.Give, j.Line, 1e-12)
 	if !(j.Line > 0.34 && j.Line < 0.40 && j.Lift > 0) {
 		t.Errorf("%+v", j)
 	}
-	close(t, "pin", j.Pin, math.Sqrt(260*260+200.*200/9+j.Lift*j.Lift/9), 1e-9)
-	close(t, "bearing", j.Bearing, j.Pin/0.0002, 1e-6)
+	almost(t, "pin", j.Pin, math.Sqrt(260*260+200.*200/9+j.Lift*j.Lift/9), 1e-9)
+	almost(t, "bearing", j.Bearing, j.Pin/0.0002, 1e-6)
 	// A push at the end of a float turns it by the same coefficient by which a
 	// moment there lifts it: arm/(ρgI). The dock's far end rises, the neighbour's
 	// falls.
-	close(t, "bend", j.Bend, j.Lift*(2.5/30-3./60)/(1000*measure.Gravity), 1e-12)
+	almost(t, "bend", j.Bend, j.Lift*(2.5/30-3./60)/(1000*measure.Gravity), 1e-12)
 	crowd := dock
 	crowd.Tilt = 0.03
 	if k, err := h.Tie(crowd, old, 0, 0, 0); err != nil || math.Abs(k.Bend-j.Bend-0.03) > 1e-12 {
@@ -180,8 +180,8 @@ func TestHinge(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close(t, "hung on the pier", k.Lift, (-0.61+0.06)/dock.Give, 1e-9*math.Abs(k.Lift))
-	close(t, "pin line of the pier", k.Line, 0.34, 0)
+	almost(t, "hung on the pier", k.Lift, (-0.61+0.06)/dock.Give, 1e-9*math.Abs(k.Lift))
+	almost(t, "pin line of the pier", k.Line, 0.34, 0)
 	if _, err := h.Tie(moor.Side{Height: 0.4}, moor.Side{Height: 0.3}, 0, 0, 0); !errors.Is(err, measure.ErrRange) {
 		t.Errorf("two walls with a step: %v", err)
 	}
@@ -215,7 +215,7 @@ func TestRamp(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close(t, "drop", 5*math.Sin(a), 1.5, 1e-12)
+	almost(t, "drop", 5*math.Sin(a), 1.5, 1e-12)
 	if up, err := r.Angle(1.5); err != nil || !(up < 0) {
 		t.Errorf("climbs: %g, %v", up, err)
 	}
@@ -223,7 +223,7 @@ func TestRamp(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close(t, "out and back over the level", slide, 5*(1-math.Cos(a)), 1e-12)
+	almost(t, "out and back over the level", slide, 5*(1-math.Cos(a)), 1e-12)
 	c, err := r.Check(-0.7, 1.5)
 	if err != nil || c.Verdict() != measure.Holds || c.Limit != 1./3 {
 		t.Errorf("%v, %v", c, err)
@@ -241,7 +241,7 @@ func TestRamp(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close(t, "half of it and the person", w, 45*measure.Gravity+800, 1e-9)
+	almost(t, "half of it and the person", w, 45*measure.Gravity+800, 1e-9)
 	nan := math.NaN()
 	for name, f := range map[string]func() error{
 		"too short": func() error { _, err := r.Angle(-6); return err },
@@ -270,19 +270,19 @@ func TestHaul(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close(t, "level skids", p, 500*measure.Gravity, 1e-9)
+	almost(t, "level skids", p, 500*measure.Gravity, 1e-9)
 	h.Slope, h.Friction, h.Parts = math.Pi/6, 0.05, 2
 	p, err = h.Pull()
 	if err != nil {
 		t.Fatal(err)
 	}
-	close(t, "rollers up a slope", p, 1000*measure.Gravity*(0.5+0.05*math.Sqrt(3)/2), 1e-6)
+	almost(t, "rollers up a slope", p, 1000*measure.Gravity*(0.5+0.05*math.Sqrt(3)/2), 1e-6)
 	cs, err := h.Checks()
 	if err != nil || len(cs) != 2 {
 		t.Fatal(cs, err)
 	}
-	close(t, "line", cs[0].Value, p/2, 1e-9)
-	close(t, "anchor", cs[1].Value, 1.5*p, 1e-9)
+	almost(t, "line", cs[0].Value, p/2, 1e-9)
+	almost(t, "anchor", cs[1].Value, 1.5*p, 1e-9)
 	h.Anchor, h.Line = nil, moor.Gear{}
 	cs, err = h.Checks()
 	if err != nil || cs[0].Verdict() != measure.NoAnswer || cs[1].Verdict() != measure.NoAnswer {
@@ -296,8 +296,8 @@ func TestCleat(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close(t, "tension", tension, 100+500, 1e-9)
-	close(t, "shear", shear, 500, 1e-9)
+	almost(t, "tension", tension, 100+500, 1e-9)
+	almost(t, "shear", shear, 500, 1e-9)
 	down, _, _ := c.On(2000, -400)
-	close(t, "pulled down", down, 500, 1e-9)
+	almost(t, "pulled down", down, 500, 1e-9)
 }

@@ -38,8 +38,8 @@ func readTable(name string) ([]map[string]string, error) {
 	return out, nil
 }
 
-// A shared factor: the share of strength an end leaves, or a design factor.
-type shared struct {
+// A tabled factor is one of a table: the share of strength an end leaves, or a design factor.
+type tabled struct {
 	of     string
 	factor measure.Factor
 }
@@ -53,14 +53,14 @@ type ground struct {
 
 type tables struct {
 	gear    []Gear
-	ends    []shared
-	designs []shared
+	ends    []tabled
+	designs []tabled
 	bottoms []ground
 }
 
 var load = sync.OnceValues(func() (*tables, error) {
 	t := &tables{}
-	for _, read := range []func(*tables) error{readGear, readShared, readBottoms} {
+	for _, read := range []func(*tables) error{readGear, readFactors, readBottoms} {
 		if err := read(t); err != nil {
 			return nil, err
 		}
@@ -128,10 +128,10 @@ func breaking(kind string) float64 {
 	return 5
 }
 
-func readShared(t *tables) error {
+func readFactors(t *tables) error {
 	for _, table := range []struct {
 		name, column, symbol string
-		into                 *[]shared
+		into                 *[]tabled
 	}{{"ends", "share", "end", &t.ends}, {"design", "factor", "1/DF", &t.designs}} {
 		rows, err := readTable(table.name)
 		if err != nil {
@@ -142,7 +142,7 @@ func readShared(t *tables) error {
 			if err != nil {
 				return fmt.Errorf("%s %s: %w", table.name, r["name"], err)
 			}
-			*table.into = append(*table.into, shared{r["of"], measure.Factor{
+			*table.into = append(*table.into, tabled{r["of"], measure.Factor{
 				Symbol: table.symbol, Name: r["name"], Value: v, Why: r["printed"],
 				Source: &measure.Source{Title: r["source"], Status: statusOf(r["status"])},
 			}})
