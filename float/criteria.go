@@ -53,11 +53,19 @@ const DrumNotice = "Several authorities forbid reused drums as floats: on lakes 
 // Notices returns what must be told with any result of the platform: the
 // [DrumNotice] if it floats on cylinders.
 func (p *Platform) Notices() []string {
-	if p != nil {
-		for i := range p.Units {
-			if _, ok := p.Units[i].Body.(Cylinder); ok {
-				return []string{DrumNotice}
-			}
+	if p == nil {
+		return nil
+	}
+	return notices(p.Units)
+}
+
+// Notices returns what must be told with the state: see [Platform.Notices].
+func (s State) Notices() []string { return notices(s.units) }
+
+func notices(units []Unit) []string {
+	for i := range units {
+		if _, ok := units[i].Body.(Cylinder); ok {
+			return []string{DrumNotice}
 		}
 	}
 	return nil

@@ -274,8 +274,30 @@ func TestDrumNotice(t *testing.T) {
 			t.Errorf("box: %v, %v: notes %q", check, err, check.Notes)
 		}
 	}
-	if (*float.Platform)(nil).Notices() != nil {
+	if (*float.Platform)(nil).Notices() != nil || (float.State{}).Notices() != nil {
 		t.Error("no platform, yet a notice")
+	}
+	for _, c := range []struct {
+		dock *float.Platform
+		want []string
+	}{{drumDock(0), []string{float.DrumNotice}}, {boxDock(), nil}} {
+		s, err := c.dock.Settle()
+		if err != nil {
+			t.Fatal(err)
+		}
+		curve, err := c.dock.Righting(0, []float64{-0.1, 0, 0.1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		post, err := c.dock.With().Post(float.Crowd{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, got := range [][]string{s.Notices(), curve.Notices, post.Notices} {
+			if !slices.Equal(got, c.want) {
+				t.Errorf("result %d: notices %q, want %q", i, got, c.want)
+			}
+		}
 	}
 }
 

@@ -18,6 +18,8 @@ type Posting struct {
 	Failure error         // the failure to find a rest, or
 	Wet     bool          // the lowest corner under water, where no rule was given, or
 	Full    bool          // no more room along the edge
+
+	Notices []string // see Platform.Notices
 }
 
 // Post returns how many people of the crowd's kind (its People is not looked
@@ -33,7 +35,7 @@ func (p *Platform) Post(c Crowd, rules ...Rule) (Posting, error) {
 	}
 	const most = 10000
 	for n := 0; n <= most; n++ {
-		out := Posting{People: n - 1}
+		out := Posting{People: n - 1, Notices: p.Notices()}
 		if n > k.room() {
 			out.Full = true
 			return out, nil
@@ -46,7 +48,7 @@ func (p *Platform) Post(c Crowd, rules ...Rule) (Posting, error) {
 			return out, nil
 		}
 	}
-	return Posting{People: most, Full: true}, nil
+	return Posting{People: most, Full: true, Notices: p.Notices()}, nil
 }
 
 // breaks looks for a place where n people break a rule.

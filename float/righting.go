@@ -22,6 +22,8 @@ type Curve struct {
 	// Vanishing (or the last): the area under the curve where the other turn is
 	// small.
 	Area float64
+
+	Notices []string // see Platform.Notices
 }
 
 // A Point of a righting curve.
@@ -53,7 +55,7 @@ type Mark struct {
 // error is a [*Failure] of class [ErrCapsizes] and the curve up to there comes
 // with it.
 func (p *Platform) Righting(axis float64, angles []float64) (Curve, error) {
-	curve := Curve{Axis: axis}
+	curve := Curve{Axis: axis, Notices: p.Notices()}
 	if err := headingRange.Check("axis", axis); err != nil {
 		return curve, err
 	}

@@ -70,6 +70,9 @@ func run(args []string, out, errs io.Writer) int {
 	default:
 		fmt.Fprintln(out, "What breaks next:", post.Breaks)
 	}
+	for _, n := range post.Notices {
+		fmt.Fprintln(out, n)
+	}
 	fmt.Fprintln(out, "Calm water, drums sound, nobody jumping. Not sealed, not a permit drawing.")
 	return 0
 }
