@@ -135,7 +135,7 @@ func (d *Dock) draft(fl floating) measure.Check {
 // at says which float is meant, by its running marks.
 func (d *Dock) at(i int) string {
 	m, sys := d.floats[i], d.system()
-	return fmt.Sprintf("%s at %s along, %s across", m.set.Name.Value,
+	return fmt.Sprintf("%s at %s along, %s across", called(m.set.Name, "float"),
 		measure.Length.Print(m.x+d.length/2, sys), measure.Length.Print(m.y+d.width/2, sys))
 }
 
@@ -144,6 +144,7 @@ func (d *Dock) at(i int) string {
 func (d *Dock) weight(fl floating) measure.Check {
 	c := measure.Check{Name: "Weight of the whole dock against its floats held under", Kind: measure.Mass, Rule: srcArchimedes}
 	if fl.base == nil {
+		c.Limit = math.NaN()
 		return fl.fill(c, math.NaN(), math.NaN())
 	}
 	for _, w := range fl.base.Weights {

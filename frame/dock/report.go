@@ -66,7 +66,7 @@ var sheet = []struct {
 func (d *Dock) Report(units measure.System) *Report {
 	in := *d
 	in.units = units
-	r := &Report{Name: d.plan.Name.Value, Units: units, Cautions: d.cautions()}
+	r := &Report{Name: called(d.plan.Name, "A dock without a name"), Units: units, Cautions: d.cautions()}
 	tried := map[string][]*Dock{}
 	for _, topic := range sheet {
 		checks := topic.make(&in)

@@ -57,3 +57,11 @@ func (rs rests) assumptions() []measure.Assumption {
 	}
 	return out
 }
+
+// called returns a name, or a word where there is none.
+func called(n plan.Name, word string) string {
+	if n.Value == "" {
+		return word
+	}
+	return n.Value
+}

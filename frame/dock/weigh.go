@@ -105,7 +105,7 @@ func (d *Dock) lifts() []measure.Check {
 				n++
 			}
 		}
-		add(piece{name: s.Name.Value, what: s.Shape.Value, count: float64(n), each: s.Mass.Value, by: "by scale", rests: rests{on(s.Mass)}}, 2)
+		add(piece{name: called(s.Name, "float"), what: s.Shape.Value, count: float64(n), each: s.Mass.Value, by: "by scale", rests: rests{on(s.Mass)}}, 2)
 	}
 	return out
 }

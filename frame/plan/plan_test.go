@@ -184,6 +184,22 @@ func TestTenMistakes(t *testing.T) {
 	}
 }
 
+// A slip of JSON is placed on the character that shows it, with what is wanted.
+func TestSyntaxPlaces(t *testing.T) {
+	for _, c := range []struct{ in, want string }{
+		{"{\n  \"name\": \"x\"\n  \"frame\": {}\n}", `f:3:3: invalid character '"' after object key:value pair; want a comma before it, or the closing bracket`},
+		{"{\"floats\": [1 2]}", "f:1:15: invalid character '2' after array element; want a comma before it, or the closing bracket"},
+		{"{\"name\": \"x\",}", "f:1:14: invalid character '}' looking for beginning of object key string; want a value or a name in quotes; is there a comma too many?"},
+		{"{\"name\" \"x\"}", `f:1:9: invalid character '"' after object key; want a colon`},
+		{"{\"name\": x}", "f:1:10: invalid character 'x' looking for beginning of value; want a value or a name in quotes; is there a comma too many?"},
+		{"{\"name\": tru}", "f:1:13: invalid character '}' in literal true (expecting 'e')"},
+	} {
+		if _, err := plan.Read("f", strings.NewReader(c.in)); err == nil || err.Error() != c.want {
+			t.Errorf("%q: %v, want %s", c.in, err, c.want)
+		}
+	}
+}
+
 func TestPositions(t *testing.T) {
 	in := "\ufeff{\n  \"name\": \"ä\", \"units\": \"x\"}"
 	_, err := plan.Read("f", strings.NewReader(in))

@@ -6,6 +6,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strconv"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -104,13 +106,38 @@ func (p *parser) token() (json.Token, Position, error) {
 	var syntax *json.SyntaxError
 	switch {
 	case errors.As(err, &syntax):
-		at = max(0, int(syntax.Offset)-1)
-		err = errors.New(syntax.Error())
+		at = p.offender(syntax, at)
+		err = errors.New(syntax.Error() + hint(syntax.Error()))
 	case errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF):
 		at = len(p.data)
 		err = errors.New("the file ends too early")
 	}
 	return nil, Position{}, &fault{locate(p.data, at), err}
+}
+
+// offender returns the offset of the character that a syntax error names, in or
+// behind the token that starts at from: the error's own offset counts from where
+// the decoder happened to start reading.
+func (p *parser) offender(e *json.SyntaxError, from int) int {
+	for at, r := range string(p.data[min(from, len(p.data)):]) {
+		if strings.HasPrefix(e.Error(), "invalid character "+strconv.QuoteRune(r)) {
+			return from + at
+		}
+	}
+	return from
+}
+
+// hint says what a builder has most likely forgotten.
+func hint(message string) string {
+	switch {
+	case strings.Contains(message, "after object key:value pair"), strings.Contains(message, "after array element"):
+		return "; want a comma before it, or the closing bracket"
+	case strings.Contains(message, "looking for beginning of object key"), strings.Contains(message, "looking for beginning of value"):
+		return "; want a value or a name in quotes; is there a comma too many?"
+	case strings.Contains(message, "after object key"):
+		return "; want a colon"
+	}
+	return ""
 }
 
 func (p *parser) value(depth int) (*node, error) {
