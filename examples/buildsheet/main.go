@@ -41,7 +41,7 @@ func run(args []string, out, errs io.Writer) dock.Status {
 	}
 	if *explain {
 		for _, e := range plan.Explain() {
-			fmt.Fprintln(out, e)
+			wrap(out, e.String())
 		}
 		return dock.AllHold
 	}
@@ -63,6 +63,22 @@ func run(args []string, out, errs io.Writer) dock.Status {
 		return dock.Unusable
 	}
 	return r.Status()
+}
+
+// wrap prints a text in 80 columns, its further lines indented.
+func wrap(out io.Writer, text string) {
+	line := ""
+	for _, word := range strings.Fields(text) {
+		if line != "" && len(line)+1+len(word) > 80 {
+			fmt.Fprintln(out, line)
+			line = "   "
+		}
+		if line != "" {
+			line += " "
+		}
+		line += word
+	}
+	fmt.Fprintln(out, line)
 }
 
 func read(file, demo string) (*dock.Dock, error) {

@@ -55,6 +55,16 @@ func TestRun(t *testing.T) {
 	}
 }
 
+func TestExplainFits(t *testing.T) {
+	var out, errs bytes.Buffer
+	run([]string{"-explain"}, &out, &errs)
+	for _, line := range strings.Split(out.String(), "\n") {
+		if len(line) > 80 {
+			t.Errorf("%d columns: %s", len(line), line)
+		}
+	}
+}
+
 type full struct{}
 
 func (full) Write([]byte) (int, error) { return 0, os.ErrClosed }
