@@ -44,6 +44,10 @@ func TestWetService(t *testing.T) {
 		if math.IsNaN(c.out) {
 			continue
 		}
+		notes := strings.Join(must(j.Pull(lumber.TenYears))[0].Notes, " ")
+		if smooth := c.out == 0.25; strings.Contains(notes, "no fastener to pull") != smooth {
+			t.Errorf("%s, %+v: %q", c.name, c.service, notes)
+		}
 		if got := factor(t, must(j.Pull(lumber.TenYears))[0], "CM"); got != c.out {
 			t.Errorf("%s, %+v: withdrawal CM %g, want %g", c.name, c.service, got, c.out)
 		}
