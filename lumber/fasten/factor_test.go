@@ -233,7 +233,7 @@ func TestGroupNeeds(t *testing.T) {
 	// Fasteners of 1/4 in are grouped, thinner ones are not.
 	q := bolted()
 	q.Fastener, q.PerRow, q.Spacing = must(fasten.Lookup("1/4 bolt")), 8, 2*in
-	if got := factor(t, must(q.Lateral(lumber.TenYears)), "Cg"); !(got < 1) {
+	if got := factor(t, must(q.Lateral(lumber.TenYears)), "Cg"); !(got < 1 && got > 0.8) {
 		t.Errorf("Cg of eight 1/4 in bolts is %g", got)
 	}
 	// Across the grain a piece counts by the width of the group: two rows 3 in apart,
