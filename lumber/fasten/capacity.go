@@ -30,7 +30,8 @@ func (c *Capacity) factor(f measure.Factor) {
 	c.Value *= f.Value
 }
 
-// String returns the capacity with its factors: "lateral 1140 N = 2 × 815 N × CD 1 ...".
+// String returns the capacity with its factors, in lbf: "lateral 546 lbf = 2 × 400
+// lbf × CD 1 × CM 0.7 ... (mode IIIs)".
 func (c Capacity) String() string {
 	if c.Err != nil {
 		return c.Name + ": no answer (" + c.Err.Error() + ")"

@@ -199,7 +199,7 @@ func (s steel) withdrawal(g float64) (float64, *measure.Source, error) {
 //
 //	690 π DH G² t lbf,  t at most 2.5 DH
 //
-// with inches. NDS 12.2.5.
+// and no more for thicker wood, with inches. NDS Table 12.2F.
 func PullThrough(head, thickness, g float64) (float64, error) {
 	if err := checkAll(
 		ranged{"head", head, measure.Range{Kind: measure.Length, Hi: 0.2, OpenLo: true}},

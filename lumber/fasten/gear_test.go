@@ -230,6 +230,11 @@ func TestPin(t *testing.T) {
 			t.Errorf("%v, want a limit of %g MPa", checks[i], want)
 		}
 	}
+	thin := p
+	thin.Leaf = 0.004 // both leaves together are less than the lug
+	if c := must(thin.Check(1000))[2]; math.Abs(c.Value-1000/(0.016*0.008)) > 1e-3 {
+		t.Errorf("thin leaves: %v", c)
+	}
 	p.Plates = 200 * measure.Megapascal
 	if c := must(p.Check(1000))[2]; math.Abs(c.Limit/measure.Megapascal-180) > 1e-9 {
 		t.Errorf("weaker plates: %v", c)
@@ -269,6 +274,11 @@ func TestSlip(t *testing.T) {
 	k.Side.Material, k.Side.Thickness = fasten.Plate, 0.25*in
 	if s := must(fasten.Slip(1000, k)); math.Abs(s-want*180/270) > 1e-12 {
 		t.Errorf("give at steel %g, want %g", s, want*180/270)
+	}
+	quarter := bolted()
+	quarter.Fastener = must(fasten.Lookup("1/4 bolt"))
+	if s := must(fasten.Slip(1000, quarter)); !(s > in/16) {
+		t.Errorf("a 1/4 in bolt gives %g", s)
 	}
 	nail := j
 	nail.Fastener = must(fasten.Lookup("16d common nail"))

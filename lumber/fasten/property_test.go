@@ -52,6 +52,9 @@ func TestYieldDirections(t *testing.T) {
 		if y.Equations != least || y.Z > y.Equations || y.Z > y.Table || !(y.Z > 0) {
 			t.Fatalf("Z %g, equations %g, table %g, least mode %g", y.Z, y.Equations, y.Table, least)
 		}
+		if !(y.Share > 0 && y.Share <= 1) || j.Fastener.Kind == fasten.Bolt && y.Share != 1 {
+			t.Fatalf("share %g of the tables' penetration", y.Share)
+		}
 		more := func(why string, z float64) {
 			t.Helper()
 			if z < y.Z*(1-1e-12) {
@@ -227,5 +230,47 @@ func TestPinScales(t *testing.T) {
 	arm := (p.Leaf/2 + p.Play + p.Lug/2) - p.Lug/4
 	if want := 32 * 500 * arm / (math.Pi * math.Pow(p.Diameter, 3)); math.Abs(b1-want) > 1e-6*want {
 		t.Errorf("bending %g, by statics %g", b1, want)
+	}
+}
+
+// The tables' rule is the value at their own penetration times the share, also
+// where a light main piece makes that penetration govern.
+func TestTableRule(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		depth float64 // of the tables, in diameters, the point of lag screws apart
+		point float64 // in
+	}{
+		{"1/2 lag screw", 8, 0.3125},
+		{"1/4 lag screw", 8, 0.15625},
+		{"No.10 wood screw", 10, 0},
+		{"16d common nail", 10, 0},
+	} {
+		f := must(fasten.Lookup(c.name))
+		d := f.Diameter / in
+		for _, yield := range []float64{0, 2e9} { // a stiff fastener turns as a whole: mode II
+			j := fasten.Joint{
+				Fastener: f, Main: fasten.Piece{Grade: wood(0.31), Thickness: 12 * in},
+				Side: fasten.Piece{Grade: wood(0.7), Thickness: 3 * in},
+			}
+			if yield > 0 {
+				j.Fastener.Yield = yield
+			}
+			full, short := j, j
+			full.Fastener.Length = (3 + c.depth*d + c.point) * in
+			short.Fastener.Length = (3 + 0.7*c.depth*d + c.point) * in
+			a, b := must(full.Yield()), must(short.Yield())
+			if math.Abs(b.Share-0.7) > 1e-9 || math.Abs(b.Table-0.7*a.Equations) > 1e-9*a.Equations || b.Z != min(b.Table, b.Equations) {
+				t.Errorf("%s: table rule %g, want 0.7 of %g", c.name, b.Table, a.Equations)
+			}
+			deep := j
+			deep.Fastener.Length = full.Fastener.Length + 1*in
+			if y := must(deep.Yield()); y.Share != 1 || math.Abs(y.Table-a.Equations) > 1e-9*a.Equations {
+				t.Errorf("%s: deeper than the tables: %g, want %g", c.name, y.Table, a.Equations)
+			}
+			if yield > 0 && a.Governing != "II" && a.Governing != "IIIm" {
+				t.Errorf("%s: mode %s governs: the penetration is of no matter", c.name, a.Governing)
+			}
+		}
 	}
 }
