@@ -80,7 +80,7 @@ func (s Sea) Push(depth, draft, freeboard float64) (crest, drift float64, err er
 	const ρg = fresh * measure.Gravity
 	k := waveNumber(s.Period, depth)
 	// sinh kd - sinh k(d-D) over cosh kd, without overflow.
-	wet := 2 * math.Exp(-k*draft/2) * math.Sinh(k*draft/2) * (1 + math.Exp(-k*(2*depth-draft))) / (1 + math.Exp(-2*k*depth))
+	wet := -math.Expm1(-k*draft) * (1 + math.Exp(-k*(2*depth-draft))) / (1 + math.Exp(-2*k*depth))
 	over := math.Max(s.Height-freeboard, 0)
 	crest = ρg*s.Height*wet/k + ρg/2*(s.Height*s.Height-over*over)
 	return crest, ρg / 8 * s.Height * s.Height, nil
