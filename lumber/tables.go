@@ -2,13 +2,12 @@ package lumber
 
 import (
 	"embed"
-	"encoding/csv"
 	"fmt"
-	"io"
 	"strconv"
 	"strings"
 	"sync"
 
+	"example.org/floewright/internal/table"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -18,35 +17,9 @@ import (
 //go:embed data/*.csv
 var data embed.FS
 
-// readTable reads data/name.csv by column name; lines that begin with # are
-// remarks.
+// readTable reads data/name.csv by column name.
 func readTable(name string) ([]map[string]string, error) {
-	f, err := data.Open("data/" + name + ".csv")
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	head, err := r.Read()
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	var out []map[string]string
-	for {
-		line, err := r.Read()
-		if err == io.EOF {
-			return out, nil
-		}
-		if err != nil {
-			return nil, fmt.Errorf("%s: %w", name, err)
-		}
-		row := map[string]string{}
-		for i, column := range head {
-			row[column] = line[i]
-		}
-		out = append(out, row)
-	}
+	return table.Read[map[string]string](data, name)
 }
 
 // A kindOfWood is one line of the table of species groups.

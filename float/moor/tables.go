@@ -2,12 +2,12 @@ package moor
 
 import (
 	"embed"
-	"encoding/csv"
 	"fmt"
 	"strconv"
 	"strings"
 	"sync"
 
+	"example.org/floewright/internal/table"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -18,24 +18,7 @@ var data embed.FS
 
 // readTable reads data/name.csv by column name.
 func readTable(name string) ([]map[string]string, error) {
-	f, err := data.Open("data/" + name + ".csv")
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	lines, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	var out []map[string]string
-	for _, line := range lines[1:] {
-		row := map[string]string{}
-		for i, column := range lines[0] {
-			row[column] = line[i]
-		}
-		out = append(out, row)
-	}
-	return out, nil
+	return table.Read[map[string]string](data, name)
 }
 
 // A tabled factor is one of a table: the share of strength an end leaves, or a design factor.

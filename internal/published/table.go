@@ -2,11 +2,11 @@ package published
 
 import (
 	"embed"
-	"encoding/csv"
 	"fmt"
 	"strconv"
 	"strings"
 
+	"example.org/floewright/internal/table"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -16,30 +16,8 @@ var data embed.FS
 // A row is one line of a table, by column name.
 type row map[string]string
 
-// rows reads data/name.csv. The first line names the columns; lines that begin
-// with # are remarks.
-func rows(name string) ([]row, error) {
-	f, err := data.Open("data/" + name + ".csv")
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	lines, err := r.ReadAll()
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	var out []row
-	for _, line := range lines[1:] {
-		m := row{}
-		for i, column := range lines[0] {
-			m[column] = line[i]
-		}
-		out = append(out, m)
-	}
-	return out, nil
-}
+// rows reads data/name.csv by column name.
+func rows(name string) ([]row, error) { return table.Read[row](data, name) }
 
 // num returns a column as a number.
 func (r row) num(column string) (float64, error) {

@@ -19,7 +19,7 @@ type Finish struct {
 
 // loadFinishes reads the table of finishes.
 func (t *tables) loadFinishes() error {
-	rows, err := table("finishes")
+	rows, err := lines("finishes")
 	if err != nil {
 		return err
 	}

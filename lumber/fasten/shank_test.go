@@ -165,7 +165,7 @@ func TestTablesAreWhole(t *testing.T) {
 		{"hardware", []string{"D", "threads", "nut", "locknut", "washer", "thick"}, nil},
 		{"finishes", []string{"level"}, nil},
 	} {
-		rows, err := table(c.name)
+		rows, err := lines(c.name)
 		if err != nil || len(rows) == 0 {
 			t.Fatalf("%s: %d rows, %v", c.name, len(rows), err)
 		}
@@ -187,7 +187,7 @@ func TestTablesAreWhole(t *testing.T) {
 			}
 		}
 	}
-	if _, err := table("nothing"); err == nil {
+	if _, err := lines("nothing"); err == nil {
 		t.Error("a table that is not there gives no error")
 	}
 	if _, err := (line{"status": "hearsay"}).status(); err == nil {

@@ -2,13 +2,13 @@ package fasten
 
 import (
 	"embed"
-	"encoding/csv"
 	"fmt"
 	"math"
 	"strconv"
 	"strings"
 	"sync"
 
+	"example.org/floewright/internal/table"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -19,29 +19,8 @@ var data embed.FS
 
 type line map[string]string
 
-// table reads data/name.csv by column name; lines that begin with # are remarks.
-func table(name string) ([]line, error) {
-	f, err := data.Open("data/" + name + ".csv")
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	all, err := r.ReadAll()
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	var out []line
-	for _, cells := range all[1:] {
-		l := line{}
-		for i, column := range all[0] {
-			l[column] = cells[i]
-		}
-		out = append(out, l)
-	}
-	return out, nil
-}
+// lines reads data/name.csv by column name.
+func lines(name string) ([]line, error) { return table.Read[line](data, name) }
 
 // num returns a column as a number, 0 where it is empty. The files are part of
 // the build and a test reads every cell.
@@ -84,7 +63,7 @@ var loaded = sync.OnceValues(load)
 
 func load() (*tables, error) {
 	t := &tables{}
-	rows, err := table("fasteners")
+	rows, err := lines("fasteners")
 	if err != nil {
 		return nil, err
 	}
@@ -105,10 +84,10 @@ func load() (*tables, error) {
 		t.fasteners = append(t.fasteners, f)
 		t.keys = append(t.keys, normal(f.Name))
 	}
-	if t.classes, err = table("yield"); err != nil {
+	if t.classes, err = lines("yield"); err != nil {
 		return nil, err
 	}
-	if rows, err = table("hardware"); err != nil {
+	if rows, err = lines("hardware"); err != nil {
 		return nil, err
 	}
 	for _, r := range rows {
