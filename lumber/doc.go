@@ -20,8 +20,8 @@
 // [Member.BeamSpan] for beams of one to three plies, [Member.Overhang] for joists
 // past their support, [Board.Check] for deck boards by table or rating. [Cut] lays
 // pieces into boards in hand and lengths to buy, with a proven bound on the cost;
-// [Deck.Rows] lays the deck. Weight, shrinkage and gaps follow from specific gravity and moisture ([Member.Weights],
-// [Shrinkage], [Gap]).
+// [Deck.Rows] lays the deck. Weight, shrinkage and gaps follow from specific
+// gravity and moisture ([Member.Weights], [Shrinkage], [Gap]).
 //
 // # Assumptions
 //
