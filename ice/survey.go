@@ -81,7 +81,7 @@ func (v *survey) drilled(s Sheet) error {
 		v.white = math.Max(v.white, f)
 	}
 	if full < fewest {
-		v.reasons = append([]error{unknown("holes", fmt.Sprintf("the smallest of at least %d measured holes governs, %d are given", fewest, full))}, v.reasons...)
+		v.reasons = append([]error{unknown("holes", fmt.Sprintf("the smallest of at least %d holes measured in full governs, %d of %d are", fewest, full, len(s.Holes)))}, v.reasons...)
 	}
 	v.open = full < fewest || full < len(s.Holes)
 	v.rest("ice thickness", "drilled holes, the smallest governs", !v.open)
