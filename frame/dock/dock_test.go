@@ -255,3 +255,57 @@ func TestWriterFails(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// A joist that overhangs its floats far hogs over them, and nothing holds its
+// lower edge: the limit is less than where boards hold the pressed edge.
+func TestOverhangingJoistBuckles(t *testing.T) {
+	r := report(t, demoText(t, "swim", `"bays": [1, 3, 5, 9, 11, 13]`, `"bays": [1, 3, 5, 7, 9, 11, 13]`,
+		`["21-5/8 in", "5 ft", "8 ft 2-3/8 in"]`, `["50 in", "70 in"]`, `"12 ft 10-3/4 in"`, `"12 ft 7-1/4 in"`, `"length": "36-1/2 in"`, `"length": "19 in"`))
+	c := check(t, r, "Worst joist, floats standing firm: bending")
+	stands := strings.Contains(strings.Join(c.Notes, " "), "stands on 2 floats")
+	arm := 48.5 * measure.Inch // from the floats' middle to the joist's end
+	if !stands || c.Value*13.140625*math.Pow(measure.Inch, 3) < 400*measure.PoundForce*arm || c.Limit > 1050*measure.PSI {
+		t.Errorf("%v %q", c, c.Notes)
+	}
+	found := false
+	for _, f := range c.Factors {
+		found = found || f.Symbol == "CL" && f.Value < 1
+	}
+	if !found {
+		t.Errorf("no CL below 1 among %v", c.Factors)
+	}
+}
+
+// A survey is as old as its oldest hole, and a parked dock counts with the load
+// that crosses beside it.
+func TestIceSurvey(t *testing.T) {
+	r := report(t, demoText(t, "swim"))
+	c := check(t, r, "Ice for the finished dock parked some hours")
+	if notes := strings.Join(c.Notes, " "); !strings.Contains(notes, "for 3140 lb: the dock and the crossing load beside it") {
+		t.Errorf("%q", notes)
+	}
+	if check(t, r, "Ice for one crossing").Verdict() != measure.Holds {
+		t.Error("the demo's sheet no longer passes")
+	}
+	for _, swap := range [][]string{
+		{`"when": "2027-02-06 08:30"`, `"when": "2027-02-03 08:30"`},
+		{`"when": "2027-02-06 08:30"`, `"when": "unknown"`},
+		{`"now": "2027-02-06 09:00"`, `"now": "unknown"`},
+		{`"now": "2027-02-06 09:00"`, `"now": "2027-02-05 09:00"`},
+		{`"season": "winter"`, `"season": "unknown"`},
+		{`"cracks": "none"`, `"cracks": "crossing"`},
+		{`"wet": "no"`, `"wet": "yes"`},
+		{`"inlets": "no"`, `"inlets": "yes"`},
+		{`"changed": "no"`, `"changed": "unknown"`},
+		{`"water": "lake"`, `"water": "river"`},
+		{`"high": "19 F"`, `"high": "45 F"`},
+		{`"clear": "20-1/4 in"`, `"clear": "3 in"`},
+		{`"white": "0 in", "gap": "0 in"`, `"white": "0 in", "gap": "unknown"`},
+	} {
+		if c := check(t, report(t, demoText(t, "swim", swap...)), "Ice for one crossing"); swap[1] != `"cracks": "crossing"` && c.Verdict() == measure.Holds {
+			t.Errorf("%s: %v", swap[1], c)
+		} else if swap[1] == `"cracks": "crossing"` && c.Limit < 1.4*check(t, r, "Ice for one crossing").Limit {
+			t.Errorf("%s: %v", swap[1], c)
+		}
+	}
+}

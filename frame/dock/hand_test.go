@@ -70,7 +70,20 @@ func TestSwimPlatformByHand(t *testing.T) {
 // weight times GM (ship hydrostatics: BM = I/V), 1 % off at 4 degrees.
 func TestWorkFloatByHand(t *testing.T) {
 	r := report(t, demoText(t, "work", `"along": "0.6 m", "across": "1.2 m"`, `"along": "3 m", "across": "1.2 m"`))
+	// Density at 60 % by the NDS Supplement: Spruce-Pine-Fir G 0.42, the rims'
+	// unknown species as heavy as Southern Pine, G 0.55. 17 rows of boards, the last
+	// ripped: (2.4 - 16 x 0.003)/0.14 = 16.8 boards.
+	density := func(g float64) float64 { return 62.4 * 16.018463 * g / (1 + 0.009*g*30) * 1.6 }
+	const inch2 = 0.038 * 0.184
+	byHand := density(0.42)*(16.8*6*0.038*0.14+16*2.324*inch2) + density(0.55)*2*6*inch2 + 28 + 55 + 8*24
 	mass := check(t, r, "Weight of the whole dock").Value
+	if math.Abs(mass-byHand) > 0.02 {
+		t.Errorf("weight %.2f kg, by hand %.2f kg", mass, byHand)
+	}
+	even := (mass + 20*measure.PSF*2.4*6/measure.Gravity) / (8 * 1.4 * 1.0 * 0.4 * 998.21)
+	if got := check(t, r, "Most immersed float under").Value; math.Abs(got-even) > 1e-5 {
+		t.Errorf("share %.5f, by hand %.5f", got, even)
+	}
 	const plane, rho = 8 * 1.4 * 1.0, 998.21 // at 20 °C
 	if got, want := check(t, r, "Draft of the deepest float with nobody").Value, mass/rho/plane; math.Abs(got-want) > 1e-5 {
 		t.Errorf("draft %.5f m, by hand %.5f m", got, want)
@@ -87,5 +100,40 @@ func TestWorkFloatByHand(t *testing.T) {
 	heel := math.Atan(crew * arm / (all * (kb + inertia/v - kg)))
 	if got := check(t, r, "Tilt of the deck").Value; math.Abs(got/heel-1) > 0.02 {
 		t.Errorf("tilt %.4f rad, small-angle by hand %.4f rad", got, heel)
+	}
+}
+
+// The swim platform's worst joist by hand, in pounds and inches: joist 7 hangs on
+// the rims, 117 in. between them, and carries half of a 23-1/4 in. and half of a
+// 23 in. bay, 23.125 in. of deck.
+//
+//	deck     47.81 pcf x 1.5/12 ft x 23.125/12 ft    11.52 plf
+//	joist    29 lb / 9.75 ft                          2.97 plf
+//	400 lb at midspan: M = 14.49 x 9.75^2/8 + 400 x 9.75/4 = 1147 lbf-ft
+//	S of 2x8 = 13.14 in3: 1048 psi against Fb' = 925 x 1.15 = 1064 psi (Southern
+//	Pine No.2, 8 in. wide: wet exempt below 1150 psi, repetitive)
+//	40 psf: V = (77.1 + 14.5) x 9.75/2 = 446 lbf, 1.5 V/A = 61.6 psi
+//	40 psf: 5 w L^4/(384 E I) = 0.261 in., E' = 0.9 x 1.4e6 psi
+func TestJoistByHand(t *testing.T) {
+	r := report(t, demoText(t, "swim"))
+	rho := 62.4 * 0.55 / (1 + 0.009*0.55*30) * 1.60
+	const span, width = 117.0, 23.125
+	dead := (rho*1.5/12*width/12 + 29/9.75) / 12 // lbf/in
+	live := 40.0 / 144 * width
+	const s, area, inertia, e = 1.5 * 7.25 * 7.25 / 6, 1.5 * 7.25, 1.5 * 7.25 * 7.25 * 7.25 / 12, 0.9 * 1.4e6
+	for _, c := range []struct {
+		name         string
+		value, limit float64
+		unit         float64
+	}{
+		{"bending", (dead*span*span/8 + 400*span/4) / s, 925 * 1.15, measure.PSI},
+		{"shear", 1.5 * (dead + live) * span / 2 / area, 175 * 0.97, measure.PSI},
+		{"deflection under the passing load", 5 * live * math.Pow(span, 4) / (384 * e * inertia), span / 360, measure.Inch},
+		{"deflection with creep", 5 * (live + 2*dead) * math.Pow(span, 4) / (384 * e * inertia), span / 240, measure.Inch},
+	} {
+		got := check(t, r, "Worst joist, floats standing firm: "+c.name)
+		if math.Abs(got.Value/c.unit/c.value-1) > 1e-4 || math.Abs(got.Limit/c.unit/c.limit-1) > 1e-4 {
+			t.Errorf("%s: %.5g of %.5g, by hand %.5g of %.5g", c.name, got.Value/c.unit, got.Limit/c.unit, c.value, c.limit)
+		}
 	}
 }

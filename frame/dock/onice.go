@@ -30,7 +30,7 @@ func (d *Dock) survey() ice.Sheet {
 			Water: h.Water.Value, Snow: h.Snow.Value, Hard: h.Hard.Value == "yes",
 		})
 		when, ok := plan.Time(h.When)
-		known = known && ok
+		known = known && ok && !when.After(now) // a hole of tomorrow is a slip of the pen
 		oldest = max(oldest, now.Sub(when).Seconds())
 	}
 	if known && len(p.Holes) > 0 {
