@@ -33,7 +33,10 @@ type Failure struct {
 // Error names the failure and what is lacking, with units.
 func (f *Failure) Error() string {
 	var b strings.Builder
-	b.WriteString("platform: " + f.Class.Error())
+	b.WriteString("platform: ")
+	if f.Class != nil {
+		b.WriteString(f.Class.Error())
+	}
 	switch f.Class {
 	case ErrSinks, ErrNoFloat:
 		b.WriteString("; " + measure.Mass.Print(f.Short, measure.SI) + " of buoyancy lacking")

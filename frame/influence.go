@@ -14,7 +14,8 @@ import (
 // push; and under a unit load for a deflection. So it is exact everywhere. It
 // holds for a small additional load on the beam as it rests under its own loads:
 // supports that are not linear count with the stiffness they have there.
-type Influence struct{ line *Line }
+// The zero value says nothing: NaN.
+type Influence struct{ line Line }
 
 // At returns the effect of 1 N at x, m from the left end; where it jumps, of a
 // load just right of the place. An x off the beam counts as the nearer end.
@@ -40,7 +41,7 @@ func (f *Influence) Least() (x, effect float64) {
 // add (plus) and relieve (minus, zero or less): a crowd that may stand anywhere
 // between the two has at most the effect plus.
 func (f *Influence) Area(from, to float64) (plus, minus float64) {
-	l := f.line
+	l := &f.line
 	for i := range l.Pieces {
 		p := &l.Pieces[i]
 		lo, hi := math.Max(from, p.Start.X), math.Min(to, p.To)
@@ -146,5 +147,5 @@ func (b *Beam) influence(x float64, lift int, impose func(*Beam) map[float64]jum
 	if err != nil {
 		return nil, err
 	}
-	return &Influence{l}, nil
+	return &Influence{*l}, nil
 }

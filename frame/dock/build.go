@@ -10,7 +10,8 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// A Dock is a plan with its geometry worked out and its lumber looked up.
+// A Dock is a plan with its geometry worked out and its lumber looked up. [Read]
+// and [Build] make one; the zero Dock knows nothing and answers nothing.
 type Dock struct {
 	plan  *plan.Plan
 	units measure.System // of what is printed
@@ -235,7 +236,7 @@ func (d *Dock) inside(q plan.Quantity, size float64) bool {
 
 // Units returns the system of units that the plan asks for.
 func (d *Dock) Units() measure.System {
-	if d.plan.Units.Value == "si" {
+	if d.plan != nil && d.plan.Units.Value == "si" {
 		return measure.SI
 	}
 	return measure.US

@@ -132,6 +132,18 @@ func TestBuild(t *testing.T) {
 	if err != nil || d.Units() != measure.US {
 		t.Fatal(err)
 	}
+	if r := new(dock.Dock).Report(measure.SI); r.Status() == dock.AllHold || new(dock.Dock).Units() != measure.US {
+		t.Errorf("a dock of nothing holds: %+v", r)
+	} else {
+		sound(t, r)
+		for _, topic := range r.Topics {
+			for _, c := range topic.Checks {
+				if c.Verdict() != measure.NoAnswer {
+					t.Errorf("a dock of nothing: %v", c)
+				}
+			}
+		}
+	}
 	q, err := p.Vary("frame.joists.size", "2x9")
 	if err != nil {
 		t.Fatal(err)

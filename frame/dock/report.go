@@ -64,6 +64,9 @@ var sheet = []struct {
 // Report runs every check. The system of units is for the remarks that hold
 // lengths and weights; [Dock.Units] is the plan's own.
 func (d *Dock) Report(units measure.System) *Report {
+	if d.plan == nil {
+		d = build(&plan.Plan{})
+	}
 	in := *d
 	in.units = units
 	r := &Report{Name: called(d.plan.Name, "A dock without a name"), Units: units, Cautions: d.cautions()}

@@ -27,6 +27,9 @@ func on[T any](g plan.Given[T]) rest {
 	case int:
 		r.missing = v == 0
 	}
+	if g.Path == "" && g.Known == measure.Unknown { // never read from a file
+		r.path, r.missing = "plan", true
+	}
 	return r
 }
 
