@@ -147,13 +147,28 @@ func (d *Dock) weight(fl floating) measure.Check {
 		c.Limit = math.NaN()
 		return fl.fill(c, math.NaN(), math.NaN())
 	}
+	var parts []string
+	part := func(name string, mass float64) {
+		parts = append(parts, name+" "+measure.Mass.Print(mass, d.system()))
+	}
+	for _, pc := range d.pieces() {
+		part(pc.plural, pc.count*pc.each)
+	}
+	fixed, floats := 0.0, 0.0
+	for i := range d.plan.Weights {
+		fixed += d.plan.Weights[i].Mass.Value
+	}
+	for _, u := range fl.base.Units {
+		floats += u.Mass
+		c.Limit += u.Body.Volume() * fl.base.Density
+	}
+	part("things fixed to it", fixed)
+	part("floats", floats)
 	for _, w := range fl.base.Weights {
 		c.Value += w.Mass
 	}
-	for _, u := range fl.base.Units {
-		c.Value += u.Mass
-		c.Limit += u.Body.Volume() * fl.base.Density
-	}
+	c.Value += floats
+	c.Notes = append(c.Notes, strings.Join(parts, ", "))
 	return c
 }
 

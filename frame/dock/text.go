@@ -60,7 +60,10 @@ func (r *Report) summary() string {
 }
 
 // A page is a writer of lines of at most 80 columns. Errors are kept by w.
-type page struct{ w *bufio.Writer }
+type page struct {
+	w    *bufio.Writer
+	rule string // of the check before, in the same topic
+}
 
 func (p *page) line(s string) {
 	p.w.WriteString(strings.TrimRight(s, " "))
@@ -68,6 +71,7 @@ func (p *page) line(s string) {
 }
 
 func (p *page) heading(s string) {
+	p.rule = ""
 	p.line("")
 	p.line(s)
 	p.line(strings.Repeat("-", utf8.RuneCountInString(s)))
@@ -121,9 +125,12 @@ func (p *page) check(c measure.Check, s measure.System, said map[string]bool) {
 	case c.Rule == nil:
 	case c.Hazard && c.Verdict() == measure.Holds:
 		item("not ruled out by: ", c.Rule.String())
+	case p.rule == c.Rule.String():
+		item("rule: ", "the same")
 	default:
 		item("rule: ", c.Rule.String())
 	}
+	p.rule = c.Rule.String()
 	item("factors: ", factors(c.Factors))
 	for _, n := range c.Notes {
 		if !said[n] {

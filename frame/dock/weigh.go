@@ -10,14 +10,15 @@ import (
 
 // A piece is a number of equal things that are carried to the lake.
 type piece struct {
-	name  string
-	what  string // its size, for the sheet
-	count float64
-	each  float64 // kg
-	z     float64 // height of its centre
-	by    string  // how its weight is known
-	rests rests
-	err   error
+	name   string
+	plural string
+	what   string // its size, for the sheet
+	count  float64
+	each   float64 // kg
+	z      float64 // height of its centre
+	by     string  // how its weight is known
+	rests  rests
+	err    error
 }
 
 // pieces lists everything that is carried, but the floats' places.
@@ -26,7 +27,7 @@ func (d *Dock) pieces() []piece {
 	sys := d.system()
 	lumber := func(name string, w wood, length, count, z float64, more ...rest) piece {
 		p := piece{
-			name: name, count: count, z: z,
+			name: name, plural: name + "s", count: count, z: z,
 			what:  w.given.Size.Value + " x " + measure.Length.Print(length, sys),
 			rests: append(rests{on(w.given.Size), on(f.Length), on(f.Width)}, more...),
 		}
@@ -49,7 +50,7 @@ func (d *Dock) pieces() []piece {
 		board,
 	}
 	out = append(out, piece{
-		name: "hardware", what: "bolts, brackets, screws", count: 1, each: f.Hardware.Value, z: depth / 2,
+		name: "hardware", plural: "hardware", what: "bolts, brackets, screws", count: 1, each: f.Hardware.Value, z: depth / 2,
 		by: "by the boxes", rests: rests{on(f.Hardware)},
 	})
 	return out
