@@ -38,6 +38,7 @@ var rules = []rule{
 	{"float", []string{"lumber/measure", numeric}, []string{gonum}},
 	{"float/moor", []string{"lumber/measure", numeric}, []string{gonum}},
 	{"ice", []string{"lumber/measure", numeric}, []string{gonum}},
+	{"ice/*", []string{"ice", "lumber/measure", numeric}, []string{gonum}},
 	{"lumber", []string{"lumber/measure", numeric}, []string{gonum}},
 	{"lumber/fasten", []string{"lumber", "lumber/measure", numeric}, []string{gonum}},
 
