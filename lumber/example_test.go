@@ -9,7 +9,7 @@ import (
 )
 
 // A joist table for one's own species and spacings: wet, incised, 10 psf dead and
-// 40 psf live load, to the inch below.
+// 40 psf live load, to the nearest inch as the published tables print.
 func ExampleMember_Span() {
 	for _, size := range []string{"2x6", "2x8", "2x10"} {
 		s, err := lumber.Size(size)

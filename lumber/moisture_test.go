@@ -86,6 +86,13 @@ func TestWeights(t *testing.T) {
 	}
 }
 
+// TestWeighedAlone: a weight without bounds gives none.
+func TestWeighedAlone(t *testing.T) {
+	if w, err := (lumber.Weights{}).Weighed(20); !errors.Is(err, measure.ErrUnknown) || w != (lumber.Weights{}) {
+		t.Errorf("%+v, %v", w, err)
+	}
+}
+
 // TestGap: a gap comes back when the moisture does, opens by drying and closes
 // by swelling.
 func TestGap(t *testing.T) {

@@ -58,11 +58,15 @@ func (m Member) Weights() (Weights, error) {
 
 // Weighed returns the masses after the piece was put on a scale: the weight
 // replaces the one as bought; the light bound comes down to it and the heavy ones
-// go up to it.
+// go up to it. Without the bounds of [Member.Weights] it is an error: a weight
+// alone does not say what the piece weighs soaked.
 func (w Weights) Weighed(mass float64) (Weights, error) {
 	r := measure.Range{Kind: measure.Mass, Hi: 1e4, OpenLo: true}
 	if err := r.Check("weighed mass", mass); err != nil {
 		return w, err
+	}
+	if !(w.Light > 0 && w.Soaked > 0) {
+		return w, &measure.Error{Field: "Weights", Class: measure.ErrUnknown, Want: "the bounds that Member.Weights gives"}
 	}
 	w.Bought = mass
 	w.Light = math.Min(w.Light, mass)

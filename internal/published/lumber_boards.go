@@ -49,3 +49,36 @@ func lumberBoards() ([]Check, error) {
 	}
 	return out, nil
 }
+
+// lumberDecking checks the table of joist spacings under deck boards.
+func lumberDecking() ([]Check, error) {
+	table, err := rows("lumber_decking")
+	if err != nil {
+		return nil, err
+	}
+	src := measure.Source{
+		Title: "International Residential Code", Edition: "2018 and 2021", Locator: "Table R507.7", Status: measure.Quoted,
+	}
+	var out []Check
+	for _, r := range table {
+		for _, slanted := range []bool{false, true} {
+			column := "square"
+			if slanted {
+				column = "slanted"
+			}
+			out = append(out, Check{
+				Package: lumberPackage, Source: src, Printed: r[column], Unit: "in", Step: lumberExact,
+				Quantity: "joist spacing under a " + r["board"] + ", " + column,
+				Compute: func() (float64, error) {
+					s, err := lumber.Size(r["board"])
+					if err != nil {
+						return 0, err
+					}
+					c, err := lumber.Board{Section: s, Slanted: slanted}.Check(0.1)
+					return c.Limit / measure.Inch, err
+				},
+			})
+		}
+	}
+	return out, nil
+}

@@ -133,25 +133,35 @@ func lumberDeckBeams() ([]Check, error) {
 		return nil, err
 	}
 	src := measure.Source{Title: "International Residential Code", Edition: "2018", Locator: "Table R507.5, deck beams", Status: measure.Memory}
+	worked := independent("Deck beams of two plies", "IRC 2018 loads, NDS without the inferred 1.10")
 	var out []Check
 	for _, r := range table {
 		x, err := r.nums("plies", "joist")
 		if err != nil {
 			return nil, err
 		}
-		c := Check{
-			Package: lumberPackage, Source: src, Printed: r["printed"], Unit: "in",
-			Quantity: fmt.Sprintf("beam of %g %s under joists of %g ft", x[0], r["size"], x[1]),
-			Compute: func() (float64, error) {
+		span := func(paired bool) func() (float64, error) {
+			return func() (float64, error) {
 				m, err := lumberMember("Southern Pine", "No.2", r["size"])
 				if err != nil {
 					return 0, err
 				}
-				m.Smooth, m.Plies, m.Paired = true, int(x[0]), true
+				m.Smooth, m.Plies, m.Paired = true, int(x[0]), paired
 				joist := x[1] * measure.Foot
 				span, _, err := m.BeamSpan(joist, joist/4, 10*measure.PSF, 40*measure.PSF)
 				return span / measure.Inch, err
-			},
+			}
+		}
+		c := Check{
+			Package: lumberPackage, Source: src, Printed: r["printed"], Unit: "in",
+			Quantity: fmt.Sprintf("beam of %g %s under joists of %g ft", x[0], r["size"], x[1]),
+			Compute:  span(true),
+		}
+		if r["strict"] != "" {
+			out = append(out, Check{
+				Package: lumberPackage, Source: worked, Printed: r["strict"], Unit: "in",
+				Quantity: c.Quantity, Compute: span(false),
+			})
 		}
 		if err := r.deviation(&c); err != nil {
 			return nil, err
