@@ -1,0 +1,280 @@
+package season
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"time"
+
+	"example.org/floewright/ice"
+	"example.org/floewright/lumber/measure"
+)
+
+// A Question is what the odds are asked for.
+type Question struct {
+	// Need is the effective thickness in m that the load wants, clear ice and
+	// half of the white ice. NeedFor reads it from the public rules.
+	Need float64
+
+	// Errors of the model in days and metres, as Fit found them; the zero value
+	// takes those of the default set.
+	On, Out, Thickness Misfit
+}
+
+// NeedFor returns the thickness in m that the strictest public rule asks for
+// under a load, before any factor for white ice, thaw or cracks, and doubled
+// where the load is to stand for hours. For days and weeks no rule was found.
+func NeedFor(load ice.Crossing, stands bool) (float64, error) {
+	c, err := ice.Compare(load)
+	if err != nil {
+		return math.NaN(), err
+	}
+	_, most := c.Spread()
+	if !(most > 0) {
+		return math.NaN(), &measure.Error{Field: "load", Class: measure.ErrUnknown, Why: "no public rule speaks of it"}
+	}
+	if stands {
+		most *= 2
+	}
+	return most, nil
+}
+
+// A Span is a date with its spread: 10, 50 and 90 per cent of winters are
+// earlier. Chance is the share of winters in which it comes at all; a date
+// beyond that share is the zero time.
+type Span struct {
+	P10, P50, P90 time.Time
+	Chance        float64
+}
+
+// String prints the three dates and how often it comes at all.
+func (s Span) String() string {
+	text := func(t time.Time) string {
+		if t.IsZero() {
+			return "never"
+		}
+		return t.Format("2 Jan")
+	}
+	out := fmt.Sprintf("%s, %s, %s", text(s.P10), text(s.P50), text(s.P90))
+	if s.Chance < 0.995 {
+		out += fmt.Sprintf(" (in %.0f %% of winters)", 100*s.Chance)
+	}
+	return out
+}
+
+// DayOdds are the chances for one calendar day.
+type DayOdds struct {
+	Date    time.Time
+	On      float64 // ice has come by then
+	Out     float64 // and has left for good
+	Carries float64 // the ice has the effective thickness asked for, and the day's mean is below 0 °C
+}
+
+// Odds are what past winters say of this one.
+type Odds struct {
+	Need    float64
+	Winters int // past winters behind it
+	Days    []DayOdds
+	On, Out Span
+	First   Span // first day with the thickness asked for
+	Last    Span // last such day
+	Notes   []string
+}
+
+// defaultErrors are the root mean squares that the default set showed on the
+// winters it was not fitted to; see the package's page.
+var defaultErrors = Question{
+	On: Misfit{SD: 6}, Out: Misfit{SD: 6}, Thickness: Misfit{SD: 0.09},
+}
+
+// few is the number of winters below which the odds say so.
+const few = 10
+
+// Odds runs every past winter of the record from today on: soFar are this
+// winter's days (none before the season), past the record of earlier winters,
+// which may hold gaps; a winter with one is left out. The model's own error and
+// the smallness of the record widen every date. At least five winters are
+// needed. The error of the context is returned as it is.
+func (m *Model) Odds(ctx context.Context, soFar, past []Day, q Question) (Odds, error) {
+	o, _, err := m.gather(ctx, soFar, past, q)
+	return o, err
+}
+
+func (m *Model) gather(ctx context.Context, soFar, past []Day, q Question) (Odds, *ensemble, error) {
+	r := measure.Range{Kind: measure.Length, Lo: 0, Hi: 3, OpenLo: true, Source: own("thicker ice is not asked for")}
+	if err := r.Check("thickness asked for", q.Need); err != nil {
+		return Odds{}, nil, err
+	}
+	for _, e := range []struct{ x, usual *Misfit }{{&q.On, &defaultErrors.On}, {&q.Out, &defaultErrors.Out}, {&q.Thickness, &defaultErrors.Thickness}} {
+		if !(math.Abs(e.x.Bias) < 60 && e.x.SD >= 0 && e.x.SD < 60) {
+			return Odds{}, nil, &measure.Error{Field: "error of the model", Value: e.x.SD, Class: measure.ErrRange, Want: "a mean and a root mean square that a fit found"}
+		}
+		if e.x.SD == 0 {
+			*e.x = *e.usual
+		}
+	}
+	e, err := m.ensemble(ctx, soFar, past, q.Need)
+	if err != nil {
+		return Odds{}, nil, err
+	}
+	return e.odds(q), e, nil
+}
+
+// past winters, each run from the same start.
+type ensemble struct {
+	start  int // number of the first day of the season that the odds are for
+	length int
+	runs   []pastRun
+	iced   bool // ice has come this winter already
+	icedOn int
+}
+
+// pastRun is one past winter from today on, in days of the season.
+type pastRun struct {
+	year        int
+	on, out     int // -1: never
+	first, last int
+	thickness   []float32 // effective, m; 0 without ice
+	thaw        []bool
+}
+
+// ensemble cuts the past into winters and runs them.
+func (m *Model) ensemble(ctx context.Context, soFar, past []Day, need float64) (*ensemble, error) {
+	states, err := m.Run(soFar)
+	if err != nil {
+		return nil, err
+	}
+	parts, err := split(past)
+	if err != nil {
+		return nil, err
+	}
+	e := &ensemble{}
+	from := 0 // days of the season that are over
+	s := sheet{}
+	switch {
+	case len(soFar) > 0:
+		last := number(soFar[len(soFar)-1].Date)
+		year := m.lake.year(last)
+		e.start = m.lake.opening(year)
+		from = last + 1 - e.start
+		s = states[len(states)-1].s
+		if w := m.Winters(states); len(w) > 0 && w[len(w)-1].Year == year {
+			if on := w[len(w)-1].On; !on.IsZero() && s.ice {
+				e.iced, e.icedOn = true, number(on)-e.start
+			}
+		}
+	case len(past) > 0:
+		// The season after the record's last.
+		e.start = m.lake.opening(m.lake.year(number(past[len(past)-1].Date)) + 1)
+	}
+	const length = 362 // the last days of summer are left to records that end in August
+	e.length = length
+	for _, part := range parts {
+		first, end := number(part[0].Date), number(part[0].Date)+len(part)
+		for year := m.lake.year(first); ; year++ {
+			open := m.lake.opening(year)
+			if open+length > end {
+				break
+			}
+			if open < first || len(soFar) > 0 && open == e.start {
+				continue
+			}
+			if err := ctx.Err(); err != nil {
+				return nil, err
+			}
+			days := part[open-first : open-first+length]
+			begun := s
+			if len(soFar) == 0 {
+				begun = begin(days)
+			}
+			e.runs = append(e.runs, m.past(begun, days, from, need, e))
+			e.runs[len(e.runs)-1].year = year
+		}
+	}
+	if len(e.runs) < 5 {
+		return nil, &measure.Error{Field: "past winters", Value: float64(len(e.runs)), Class: measure.ErrUnknown, Why: "fewer than five whole winters are on record; remembered ice-out dates (FromDates) say more"}
+	}
+	return e, nil
+}
+
+// opening returns the number of the first day of a season, 1 September in the
+// north, 1 March in the south.
+func (l Lake) opening(year int) int {
+	month := time.September
+	if l.Latitude < 0 {
+		month = time.March
+	}
+	return number(time.Date(year, month, 1, 0, 0, 0, 0, time.UTC))
+}
+
+// past runs one past winter from day from of the season on.
+func (m *Model) past(s sheet, days []Day, from int, need float64, e *ensemble) pastRun {
+	r := pastRun{on: -1, out: -1, first: -1, last: -1, thickness: make([]float32, len(days)), thaw: make([]bool, len(days))}
+	doy := days[0].Date.YearDay()
+	year := days[0].Date.Year()
+	leap := time.Date(year, 12, 31, 0, 0, 0, 0, time.UTC).YearDay()
+	spell := 0
+	if e.iced {
+		r.on, r.out, spell = e.icedOn, from, lasting
+	}
+	for i := range days {
+		d := doy + i
+		if d > leap {
+			d -= leap
+		}
+		if i < from {
+			continue
+		}
+		m.c.step(&s, &days[i], m.sun[d])
+		r.thaw[i] = days[i].Mean >= 0
+		if !s.ice {
+			spell = 0
+			continue
+		}
+		spell++
+		if spell == lasting && r.on < 0 {
+			r.on = i - lasting + 1
+		}
+		r.out = i + 1
+		h := s.effective()
+		r.thickness[i] = float32(h)
+		if h >= need && !r.thaw[i] {
+			if r.first < 0 {
+				r.first = i
+			}
+			r.last = i
+		}
+	}
+	if r.on < 0 {
+		r.out = -1
+	}
+	return r
+}
+
+// String prints the odds as a table by half-month with their caution.
+func (o Odds) String() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "from %d past winters; 10, 50 and 90 %% of winters are earlier\n", o.Winters)
+	fmt.Fprintf(&b, "ice-on             %s\n", o.On)
+	fmt.Fprintf(&b, "first %s  %s\n", measure.Length.Print(o.Need, measure.SI), o.First)
+	fmt.Fprintf(&b, "last %s   %s\n", measure.Length.Print(o.Need, measure.SI), o.Last)
+	fmt.Fprintf(&b, "ice-out            %s\n", o.Out)
+	for _, n := range o.Notes {
+		fmt.Fprintln(&b, n)
+	}
+	b.WriteString(Caution + "\n")
+	return b.String()
+}
+
+// At returns the odds of a calendar day, by month and day.
+func (o Odds) At(date time.Time) (DayOdds, bool) {
+	i := slices.IndexFunc(o.Days, func(d DayOdds) bool {
+		return d.Date.Month() == date.Month() && d.Date.Day() == date.Day()
+	})
+	if i < 0 {
+		return DayOdds{}, false
+	}
+	return o.Days[i], true
+}

@@ -1,0 +1,276 @@
+package season_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+	"time"
+
+	"example.org/floewright/ice/season"
+)
+
+var autumn = time.Date(2025, time.September, 1, 0, 0, 0, 0, time.UTC)
+
+// winter returns days of an invented winter: a cosine of the year with a
+// coldest day of so many °C, and noise that belongs to the seed.
+func winter(seed uint64, coldest, noise float64, n int) []season.Day {
+	r := rand.New(rand.NewPCG(seed, 7))
+	days := make([]season.Day, n)
+	x := 0.0
+	for i := range days {
+		x = 0.7*x + noise*r.NormFloat64()
+		base := coldest/2 + 9 + (9-coldest/2)*math.Cos(2*math.Pi*float64(i+50)/365)
+		days[i] = season.Day{Date: autumn.AddDate(0, 0, i), Mean: base + x}
+	}
+	return days
+}
+
+// withDepth gives each day a snow depth on the ice.
+func withDepth(days []season.Day, seed uint64, most float64) []season.Day {
+	r := rand.New(rand.NewPCG(seed, 11))
+	depth := 0.0
+	for i := range days {
+		depth = math.Max(0, depth+0.02*(r.Float64()-0.45))
+		days[i].Depth, days[i].Has = math.Min(depth, most), days[i].Has|season.HasDepth
+	}
+	return days
+}
+
+func run(t testing.TB, days []season.Day) []season.State {
+	t.Helper()
+	s, err := season.Run(season.Lake{Latitude: 46, MeanDepth: 9}, season.Default(), days)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// sane checks one run: no NaN, nothing negative, and no mass lost.
+func sane(t testing.TB, states []season.State) {
+	t.Helper()
+	for _, s := range states {
+		for _, x := range []float64{s.Clear, s.White, s.Slush, s.Snow, s.Rot, s.Strength, s.Effective, s.FrostDays, s.Water, s.Fell, s.Drawn, s.Gone} {
+			if !(x >= 0) || math.IsInf(x, 0) {
+				t.Fatalf("%s: %+v", s.Date.Format(time.DateOnly), s)
+			}
+		}
+		if math.IsNaN(s.Freeboard) || s.Clear > 12 || s.Strength > 1 || s.Effective > s.Total()+1e-12 {
+			t.Fatalf("%s: %+v", s.Date.Format(time.DateOnly), s)
+		}
+		if !s.Ice && s.Total()+s.Slush+s.Snow != 0 {
+			t.Fatalf("%s: open water with ice on it: %+v", s.Date.Format(time.DateOnly), s)
+		}
+		// Mass of snow, slush (920 kg/m³) and white ice (890): the snow's mass
+		// follows from the freeboard, the weight that the water carries.
+		mass := (1000-917)*s.Clear + (1000-890)*s.White + (1000-920)*s.Slush - 1000*s.Freeboard
+		if lost := s.Fell + s.Drawn - s.Gone - mass - 920*s.Slush - 890*s.White; math.Abs(lost) > 1e-6*(1+s.Fell+s.Drawn) {
+			t.Fatalf("%s: %g kg/m² are lost: %+v", s.Date.Format(time.DateOnly), lost, s)
+		}
+	}
+}
+
+// colder checks that days colder by any amounts, under the same snow, never
+// have thinner ice, slush counted as the white ice (890 kg/m³ of 920) it becomes.
+func colder(t testing.TB, warm []season.Day, by func(i int) float64) {
+	t.Helper()
+	cold := make([]season.Day, len(warm))
+	copy(cold, warm)
+	for i := range cold {
+		cold[i].Mean = math.Max(-70, cold[i].Mean-math.Abs(by(i)))
+	}
+	a, b := run(t, warm), run(t, cold)
+	for i := range a {
+		if ta, tb := a[i].Total()+a[i].Slush*920/890, b[i].Total()+b[i].Slush*920/890; tb < ta-1e-9 || a[i].Clear > b[i].Clear+1e-9 {
+			t.Fatalf("%s: %g m in the cold, %g m in the warmth (clear %g, %g)", a[i].Date.Format(time.DateOnly), tb, ta, b[i].Clear, a[i].Clear)
+		}
+	}
+}
+
+func TestColderIsNeverThinner(t *testing.T) {
+	for seed := range uint64(60) {
+		days := withDepth(winter(seed, -6-float64(seed%17), 4, 300), seed, 0.6)
+		r := rand.New(rand.NewPCG(seed, 3))
+		colder(t, days, func(int) float64 { return 3 * r.ExpFloat64() })
+		colder(t, days, func(i int) float64 {
+			if i == 100 {
+				return 5
+			}
+			return 0
+		})
+	}
+}
+
+// snowier checks that more snow never makes thicker clear ice while it freezes:
+// every day from the first on is below 0 °C, and no sun melts.
+func snowier(t testing.TB, days []season.Day, more func(i int) float64, depth bool) {
+	t.Helper()
+	deep := make([]season.Day, len(days))
+	copy(deep, days)
+	for i := range deep {
+		if depth {
+			deep[i].Depth = math.Min(5, deep[i].Depth+math.Abs(more(i)))
+		} else {
+			deep[i].Snowfall = math.Min(500, deep[i].Snowfall+math.Abs(more(i)))
+		}
+	}
+	a, b := run(t, days), run(t, deep)
+	for i := range a {
+		if b[i].Clear > a[i].Clear+1e-9 {
+			t.Fatalf("%s: clear ice %g m under more snow, %g m under less", a[i].Date.Format(time.DateOnly), b[i].Clear, a[i].Clear)
+		}
+	}
+}
+
+// frost returns days that all freeze, from a start at the dark of the year.
+func frost(seed uint64, n int) []season.Day {
+	r := rand.New(rand.NewPCG(seed, 5))
+	days := make([]season.Day, n)
+	for i := range days {
+		days[i] = season.Day{Date: time.Date(2025, 11, 20+i, 0, 0, 0, 0, time.UTC), Mean: math.Max(-60, -6-8*r.ExpFloat64())}
+	}
+	return days
+}
+
+func TestMoreSnowIsNeverThickerClearIce(t *testing.T) {
+	for seed := range uint64(60) {
+		r := rand.New(rand.NewPCG(seed, 9))
+		snowier(t, withDepth(frost(seed, 90), seed, 0.5), func(int) float64 { return 0.05 * r.ExpFloat64() }, true)
+	}
+}
+
+// In spring a cover of snow keeps the sun off the ice.
+func TestSnowProtectsInSpring(t *testing.T) {
+	days := winter(3, -14, 0, 300)
+	bare, covered := make([]season.Day, len(days)), make([]season.Day, len(days))
+	for i := range days {
+		bare[i], covered[i] = days[i], days[i]
+		bare[i].Has, covered[i].Has = season.HasDepth, season.HasDepth
+		if i > 205 { // from late March
+			covered[i].Depth = 0.3
+		}
+	}
+	a, b := run(t, bare), run(t, covered)
+	var melted [2]float64
+	for k, s := range [][]season.State{a, b} {
+		melted[k] = s[205].Total() - s[225].Total()
+	}
+	if !(melted[0] > melted[1]) {
+		t.Errorf("bare ice lost %g m, ice under snow %g m", melted[0], melted[1])
+	}
+}
+
+func TestMassBalance(t *testing.T) {
+	for seed := range uint64(40) {
+		sane(t, run(t, winter(seed, -5-float64(seed%20), 5, 330)))
+		sane(t, run(t, withDepth(winter(seed, -12, 5, 330), seed, 1)))
+	}
+}
+
+// A heavy fall on thin ice floods it and freezes to white ice.
+func TestFloodingMakesWhiteIce(t *testing.T) {
+	days := frost(1, 60)
+	for i := range days {
+		days[i].Mean, days[i].Has = -8, season.HasSnowfall
+	}
+	days[20].Snowfall = 60
+	s := run(t, days)
+	if !(s[20].Slush > 0.01 && s[20].White < 0.01) {
+		t.Errorf("no slush on the day of the fall: %+v", s[20])
+	}
+	if end := s[len(s)-1]; !(end.White > 0.02 && end.Slush == 0) {
+		t.Errorf("the slush did not freeze: %+v", end)
+	}
+	if !(s[20].Freeboard <= 0.0) {
+		t.Errorf("freeboard %g m under more snow than the ice lifts", s[20].Freeboard)
+	}
+}
+
+// A cleared pad has more clear ice, no white ice and no snow.
+func TestPad(t *testing.T) {
+	days := winter(2, -15, 3, 200)
+	l := season.Lake{Latitude: 46, MeanDepth: 9}
+	pad, err := season.Run(l, season.Default().Pad(), days)
+	if err != nil {
+		t.Fatal(err)
+	}
+	natural := run(t, days)
+	p, n := pad[180], natural[180]
+	if !(p.Clear > n.Clear && p.White == 0 && p.Snow == 0 && n.Snow > 0) {
+		t.Errorf("pad %+v\nnatural %+v", p, n)
+	}
+	sane(t, pad)
+}
+
+// The daily model on bare ice without heat from the water is the closed law
+// itself, whatever the days are cut into.
+func TestBareGrowthIsTheClosedLaw(t *testing.T) {
+	p := season.Default()
+	p.WaterHeat = 0
+	days := frost(4, 80)
+	for i := range days {
+		days[i].Has = season.HasDepth
+	}
+	s, err := season.Run(season.Lake{Latitude: 60, MeanDepth: 1}, p, days)
+	if err != nil {
+		t.Fatal(err)
+	}
+	g := season.Ashton()
+	g.Exchange, g.Density = p.IceExchange, 917
+	for _, d := range s {
+		if !d.Ice {
+			continue
+		}
+		want, err := g.Thickness(0, d.FrostDays)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if math.Abs(d.Clear-want) > 1e-12 {
+			t.Fatalf("%s: %.15g m, the closed law gives %.15g m", d.Date.Format(time.DateOnly), d.Clear, want)
+		}
+	}
+}
+
+// Continue goes on exactly where Run stopped.
+func TestContinue(t *testing.T) {
+	m, err := season.New(season.Lake{Latitude: 46, MeanDepth: 9}, season.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	days := winter(8, -12, 4, 300)
+	whole, err := m.Run(days)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rest, err := m.Continue(whole[140], days[141:])
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, s := range rest {
+		if s != whole[141+i] {
+			t.Fatalf("%s: %+v\n%+v", s.Date, s, whole[141+i])
+		}
+	}
+	if _, err := m.Continue(whole[140], days[150:]); err == nil {
+		t.Error("a gap before the first day was not seen")
+	}
+}
+
+// A deeper lake freezes later.
+func TestDepthDelaysFreezing(t *testing.T) {
+	days := winter(5, -10, 2, 300)
+	last := -1
+	for _, depth := range []float64{1, 3, 8, 20} {
+		s, err := season.Run(season.Lake{Latitude: 46, MeanDepth: depth}, season.Default(), days)
+		if err != nil {
+			t.Fatal(err)
+		}
+		on := 0
+		for !s[on].Ice {
+			on++
+		}
+		if on < last {
+			t.Errorf("%g m deep: ice on day %d, a shallower lake on day %d", depth, on, last)
+		}
+		last = on
+	}
+}

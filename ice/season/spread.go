@@ -1,0 +1,201 @@
+package season
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// normal is the distribution function of the standard normal.
+func normal(x float64) float64 { return math.Erfc(-x/math.Sqrt2) / 2 }
+
+// kernel returns the width that each past winter's date is smeared over: the
+// model's error, and the width of a normal kernel for so few winters
+// (1.06 s n^(-1/5), the normal reference rule).
+func kernel(xs []float64, sd float64) float64 {
+	if len(xs) < 2 {
+		return math.Hypot(sd, 10)
+	}
+	mean, ss := 0.0, 0.0
+	for _, x := range xs {
+		mean += x / float64(len(xs))
+	}
+	for _, x := range xs {
+		ss += (x - mean) * (x - mean)
+	}
+	s := math.Sqrt(ss / float64(len(xs)-1))
+	return math.Hypot(sd, 1.06*s*math.Pow(float64(len(xs)), -0.2))
+}
+
+// mixture is a distribution of dates: one normal a winter, the rest never.
+type mixture struct {
+	xs    []float64
+	width float64
+	all   int
+}
+
+// by returns the chance that it has come by the end of day x.
+func (m mixture) by(x float64) float64 {
+	sum := 0.0
+	for _, c := range m.xs {
+		sum += normal((x + 0.5 - c) / m.width)
+	}
+	return sum / float64(m.all)
+}
+
+// span returns the dates, counted from start, that are not before from.
+func (m mixture) span(start, from int) Span {
+	s := Span{Chance: float64(len(m.xs)) / float64(m.all)}
+	if len(m.xs) == 0 {
+		return s
+	}
+	lo, hi := slices.Min(m.xs)-5*m.width-1, slices.Max(m.xs)+5*m.width+1
+	at := func(p float64) time.Time {
+		if p >= s.Chance {
+			return time.Time{}
+		}
+		a, b := lo, hi
+		for range 40 {
+			if mid := (a + b) / 2; m.by(mid) < p {
+				a = mid
+			} else {
+				b = mid
+			}
+		}
+		return dateOf(start + max(from, int(math.Ceil(b))))
+	}
+	s.P10, s.P50, s.P90 = at(0.1), at(0.5), at(0.9)
+	return s
+}
+
+// odds turns the runs into chances.
+func (e *ensemble) odds(q Question) Odds {
+	o := Odds{Need: q.Need, Winters: len(e.runs), Days: make([]DayOdds, e.length)}
+	collect := func(get func(pastRun) int, bias, sd float64, sure bool) mixture {
+		m := mixture{all: len(e.runs)}
+		for _, r := range e.runs {
+			if x := get(r); x >= 0 {
+				m.xs = append(m.xs, float64(x)-bias)
+			}
+		}
+		m.width = kernel(m.xs, sd)
+		if sure {
+			m.width = 0.1
+		}
+		return m
+	}
+	on := collect(func(r pastRun) int { return r.on }, 0, q.On.SD, e.iced)
+	if !e.iced {
+		on = collect(func(r pastRun) int { return r.on }, q.On.Bias, q.On.SD, false)
+	}
+	out := collect(func(r pastRun) int { return r.out }, q.Out.Bias, q.Out.SD, false)
+	first := collect(func(r pastRun) int { return r.first }, 0, q.On.SD, false)
+	last := collect(func(r pastRun) int { return r.last }, 0, q.Out.SD, false)
+	for i := range o.Days {
+		d := &o.Days[i]
+		d.Date = dateOf(e.start + i)
+		d.On = on.by(float64(i))
+		d.Out = math.Min(d.On, out.by(float64(i)))
+		for _, r := range e.runs {
+			if h := float64(r.thickness[i]); h > 0 && !r.thaw[i] {
+				d.Carries += normal((h - q.Thickness.Bias - q.Need) / e.error(h, q.Thickness.SD))
+			}
+		}
+		d.Carries /= float64(len(e.runs))
+	}
+	from := 0
+	o.On, o.Out = on.span(e.start, from), out.span(e.start, from)
+	o.First, o.Last = first.span(e.start, from), last.span(e.start, from)
+	if len(e.runs) < few {
+		o.Notes = append(o.Notes, fmt.Sprintf("only %d winters are behind this: take the dates as wide", len(e.runs)))
+	}
+	return o
+}
+
+// error returns the model's error in m at a thickness: it grows with the ice,
+// never below 2 cm, and is what the fit found from 0.5 m on.
+func (e *ensemble) error(h, sd float64) float64 {
+	return math.Max(0.02, sd*math.Min(1, h/0.5))
+}
+
+// A Guess is what a handful of remembered dates tells.
+type Guess struct {
+	N    int
+	Span // of the coming winter's date
+	Mean time.Time
+	SD   float64 // days, of the remembered dates
+	Note string
+
+	center, scale float64
+	dist          distuv.StudentsT
+}
+
+// FromDates returns the odds of a date, ice-out as a rule, from five or more
+// remembered dates of past years, for the same season of the given year (the
+// calendar year the date would fall in). The spread is Student's t for one more
+// draw: wide, as so few dates are, with two days for what memory rounds off.
+func FromDates(dates []time.Time, year int) (Guess, error) {
+	if len(dates) < 5 {
+		return Guess{}, &measure.Error{Field: "remembered dates", Value: float64(len(dates)), Class: measure.ErrUnknown, Why: "fewer than five tell too little"}
+	}
+	if err := (measure.Range{Lo: 1600, Hi: 2400, Source: own("years of this calendar")}).Check("year", float64(year)); err != nil {
+		return Guess{}, err
+	}
+	// Days of the year about the first date, so that no new year cuts them.
+	base := dates[0].YearDay()
+	seen := map[int]bool{}
+	xs := make([]float64, len(dates))
+	mean := 0.0
+	for i, t := range dates {
+		if seen[number(t)] {
+			return Guess{}, order(t, "is given twice")
+		}
+		seen[number(t)] = true
+		x := t.YearDay() - base
+		if x > 182 {
+			x -= 365
+		}
+		if x < -182 {
+			x += 365
+		}
+		xs[i] = float64(x)
+		mean += float64(x) / float64(len(dates))
+	}
+	ss := 0.0
+	for _, x := range xs {
+		ss += (x - mean) * (x - mean)
+	}
+	n := float64(len(xs))
+	sd := math.Sqrt(ss / (n - 1))
+	if sd > 45 {
+		return Guess{}, &measure.Error{Field: "remembered dates", Kind: measure.Time, Value: sd * daySeconds, Class: measure.ErrRange, Why: "lie months apart: not all are of the same event"}
+	}
+	g := Guess{N: len(xs), SD: sd, Note: fmt.Sprintf("from %d remembered dates alone: wide, and blind to this winter", len(xs))}
+	first := number(time.Date(year, 1, 1, 0, 0, 0, 0, time.UTC)) + base - 1
+	g.center = float64(first) + mean
+	g.scale = math.Hypot(sd, 2) * math.Sqrt(1+1/n)
+	g.dist = distuv.StudentsT{Mu: 0, Sigma: 1, Nu: n - 1}
+	at := func(p float64) time.Time { return dateOf(int(math.Round(g.center + g.scale*g.dist.Quantile(p)))) }
+	g.Mean = dateOf(int(math.Round(g.center)))
+	g.P10, g.P50, g.P90, g.Chance = at(0.1), at(0.5), at(0.9), 1
+	return g, nil
+}
+
+// By returns the chance that the date has come by the end of a day; NaN for the
+// zero Guess.
+func (g Guess) By(date time.Time) float64 {
+	if g.N == 0 {
+		return math.NaN()
+	}
+	return g.dist.CDF((float64(number(date)) + 0.5 - g.center) / g.scale)
+}
+
+// String prints the guess with its caution.
+func (g Guess) String() string {
+	return fmt.Sprintf("%s; %s. %s", g.Span, g.Note, Caution)
+}
