@@ -47,6 +47,20 @@ func (m *band) addSquare(stiff float64, shares []share) {
 	}
 }
 
+// times sets b to the product of the unfactored m and a.
+func (m *band) times(a, b []float64) {
+	clear(b)
+	w := m.k + 1
+	for i := 0; i < m.n; i++ {
+		for j := max(0, i-m.k); j < i; j++ {
+			v := m.a[i*w+j-i+m.k]
+			b[i] += v * a[j]
+			b[j] += v * a[i]
+		}
+		b[i] += m.a[i*w+m.k] * a[i]
+	}
+}
+
 // leastPivot is the pivot, relative to its diagonal element, below which a
 // pivot is nothing but rounding and is replaced.
 const leastPivot = 4e-15

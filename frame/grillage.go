@@ -38,6 +38,7 @@ type Seat struct {
 	// Heights says at which height above the plane of the nodes (m; negative
 	// below) the push acts, for turns about x and about y: of a drum afloat, its
 	// axis for turns about that axis and its centre of buoyancy for the other.
+	// A centre that shifts with the sinkage is brought in by solving again.
 	Heights [2]float64
 	Held    bool   // a rigid hold on the node's rotations as well; under one node only
 	Name    string // for errors and printing; may be empty

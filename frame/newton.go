@@ -161,7 +161,7 @@ func (e *engine) tangent(k *band, t *trial, soften float64, first bool) (shifted
 		return false, nil
 	}
 	if first {
-		if v := e.softest(k); e.tips(v) {
+		if v, over := e.topple(t); over {
 			// It has no stability even before it tilts.
 			return false, e.body.describe(v)
 		}
