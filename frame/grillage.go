@@ -29,7 +29,8 @@ type Seat struct {
 	Support Support // nil: rigid, pushing and pulling; under one node only
 	Nodes   []int   // by index
 	// Share says in which parts the nodes have the support's sinkage and take
-	// its force: 1 in all. Nil shares alike.
+	// its force: 1 in all. Nil shares alike. A part below 0 is that of a node
+	// which a support beyond the other nodes lifts, as by a lever.
 	Share []float64
 	// Level is how far the water, or the ground, under this seat stands above
 	// the level at which the support was described, m: waves, uneven ice. The
@@ -230,7 +231,7 @@ func (g *Grillage) checkSeat(i int) error {
 	}
 	var sum float64
 	for k, p := range s.Share {
-		if err := (measure.Range{Lo: 0, Hi: 1}).Check(fmt.Sprintf("%s.Share[%d]", g.seat(i), k), p); err != nil {
+		if err := (measure.Range{Lo: -100, Hi: 100}).Check(fmt.Sprintf("%s.Share[%d]", g.seat(i), k), p); err != nil {
 			return err
 		}
 		sum += p

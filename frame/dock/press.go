@@ -1,9 +1,11 @@
 package dock
 
 import (
-	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.org/floewright/float"
 	"example.org/floewright/frame"
 	"example.org/floewright/lumber/measure"
 )
@@ -63,13 +65,16 @@ func (d *Dock) share(k int, from, to float64) float64 {
 type laden struct {
 	*raft
 	frame.Grillage
-	weight float64 // N, of everything with the floats
+	weight  float64   // N, of everything with the floats
+	tips    []float64 // N·m, by joist end: forces times heights, as they tip
+	presses []press
+	stiff   []float.Weight // the same weights, but the floats', for a frame that does not bend
 }
 
 // laden returns the grillage with the own weight of the frame, and of the deck
 // where a share of it lies, ready for more.
 func (r *raft) laden(presses ...press) (*laden, error) {
-	l := &laden{raft: r, Grillage: r.grid}
+	l := &laden{raft: r, Grillage: r.grid, tips: make([]float64, 2*len(r.dock.centres))}
 	l.Members = slices.Clone(r.grid.Members)
 	d, f := r.dock, &r.dock.plan.Frame
 	joist, err := d.joist.mass(d.clear, f.Moisture.Value)
@@ -87,16 +92,19 @@ func (r *raft) laden(presses ...press) (*laden, error) {
 			mass = rim * float64(d.rimPlies)
 		}
 		st := &r.strips[i]
+		l.stiffen(st.middle(r), mass, d.joist.section.Depth/2)
 		l.line(i, st.at[0], st.at[len(st.at)-1], mass*measure.Gravity, d.joist.section.Depth/2)
 	}
 	for i := range r.feet {
 		foot := &r.feet[i]
+		own := foot.part.Mass * measure.Gravity
 		for k, n := range foot.seat.Nodes {
-			l.Weights = append(l.Weights, frame.Weight{
-				Node: n, Force: foot.seat.Share[k] * foot.part.Mass * measure.Gravity, Height: foot.part.At.Z,
-			})
+			l.Weights = append(l.Weights, frame.Weight{Node: n, Force: foot.seat.Share[k] * own})
 		}
-		l.weight += foot.part.Mass * measure.Gravity
+		for _, e := range foot.ends {
+			l.tips[e.end] += e.share * own * foot.part.At.Z
+		}
+		l.weight += own
 	}
 	for _, p := range presses {
 		l.press(p)
@@ -104,15 +112,14 @@ func (r *raft) laden(presses ...press) (*laden, error) {
 	return l, nil
 }
 
-// fixed returns the presses of the deck and of what is fixed to it.
-func (d *Dock) fixed() ([]press, error) {
-	deck, err := d.deck()
-	out := []press{deck}
+// fixed returns the presses of what is fixed to the deck.
+func (d *Dock) fixed() []press {
+	var out []press
 	for i := range d.plan.Weights {
 		w := &d.plan.Weights[i]
 		out = append(out, d.spot(w.Along.Value-d.length/2, w.Across.Value-d.width/2, w.Mass.Value, d.deckTop()+w.Above.Value))
 	}
-	return out, err
+	return out
 }
 
 // deck returns the press of the deck boards.
@@ -124,6 +131,8 @@ func (d *Dock) deck() (press, error) {
 
 // press puts a load on the joists.
 func (l *laden) press(p press) {
+	l.presses = append(l.presses, p)
+	l.stiffen(l.dock.on((p.run[0]+p.run[1])/2, (p.reach[0]+p.reach[1])/2), p.force/measure.Gravity, p.height)
 	for k := range l.dock.centres {
 		if part := l.dock.share(k, p.run[0], p.run[1]); part != 0 {
 			l.line(k, p.reach[0], p.reach[1], part*p.force, p.height)
@@ -136,7 +145,15 @@ func (l *laden) press(p press) {
 func (l *laden) line(i int, from, to, force, height float64) {
 	st := &l.strips[i]
 	l.weight += force
-	l.lift(st.nodes[nearest(st.at, (from+to)/2)], force, height)
+	if i < len(l.dock.centres) {
+		for _, e := range l.ends(i, (from+to)/2, 1) {
+			l.tips[e.end] += e.share * force * height
+		}
+	} else { // a rim: its joists' ends
+		for k := range l.dock.centres {
+			l.tips[2*k+i-len(l.dock.centres)] += force * height / float64(len(l.dock.centres))
+		}
+	}
 	first, last := st.at[0], st.at[len(st.at)-1]
 	if !(to > from) {
 		l.point(st, min(max(from, first), last), force)
@@ -168,11 +185,13 @@ func (l *laden) point(st *strip, at, force float64) {
 	m.Loads = append(m.Loads, frame.Point(min(max(0, at-st.at[k-1]), st.at[k]-st.at[k-1]), force))
 }
 
-// lift says at which height a force stands that is placed along members: two
-// weights at its node that cancel but for the height.
-func (l *laden) lift(node int, force, height float64) {
-	if force == 0 || height == 0 || math.IsNaN(height) {
-		return
-	}
-	l.Weights = append(l.Weights, frame.Weight{Node: node, Force: force, Height: height}, frame.Weight{Node: node, Force: -force})
+// stiffen writes a weight down for the frame that does not bend.
+func (l *laden) stiffen(at [2]float64, mass, height float64) {
+	l.stiff = append(l.stiff, float.Weight{Mass: mass, At: r3.Vec{X: at[0], Y: at[1], Z: height}})
+}
+
+// middle returns the middle of a strip.
+func (st *strip) middle(r *raft) [2]float64 {
+	a, b := r.grid.Nodes[st.nodes[0]], r.grid.Nodes[st.nodes[len(st.nodes)-1]]
+	return [2]float64{(a[0] + b[0]) / 2, (a[1] + b[1]) / 2}
 }

@@ -34,8 +34,25 @@ type footing struct {
 	part   float.Unit
 	lowest float64 // of the part, over the underside of the joists, m
 	round  bool
-	along  bool // a drum's axis lies along the dock
-	seat   frame.Seat
+	along  bool       // a drum's axis lies along the dock
+	seat   frame.Seat // without heights
+	ends   []end      // of the joists under it
+}
+
+// An end is the end of a joist at a rim, two to a joist, and its share of a force
+// on the joist by the lever. Heights of weights and of buoyancy act there, about
+// the slopes of the rims and of the joists' ends: the boards hold a joist upright
+// between them, so that it cannot roll over by itself.
+type end struct {
+	end   int
+	share float64
+}
+
+// ends returns the shares of the two ends of a joist in a part of a force.
+func (r *raft) ends(joist int, at, part float64) []end {
+	near, far := r.dock.rimAxes()
+	t := min(max(0, (at-near)/(far-near)), 1)
+	return []end{{2 * joist, part * (1 - t)}, {2*joist + 1, part * t}}
 }
 
 // A raft is the dock's frame as a grillage: joists between two rims, and the
@@ -49,7 +66,6 @@ type raft struct {
 	strips  []strip        // the joists, then the two rims
 	feet    []footing
 	density float64 // of the water
-	empty   *ride   // with nobody aboard
 }
 
 // rimAxes returns the places of the rims' axes along a joist.
@@ -129,6 +145,7 @@ func (d *Dock) raft() (*raft, error) {
 			st := &r.strips[h.joist]
 			f.seat.Nodes = append(f.seat.Nodes, st.nodes[nearest(st.at, h.at)])
 			f.seat.Share = append(f.seat.Share, h.share)
+			f.ends = append(f.ends, r.ends(h.joist, h.at, h.share)...)
 		}
 	}
 	return r, nil
@@ -236,8 +253,9 @@ type half struct {
 	share float64
 }
 
-// touched returns the joists that a float bears on, as a range: by itself where it
-// lies under them, through the deck boards or its own flanks where it lies in a bay.
+// touched returns the joists that a float bears on: by itself where it lies under
+// them, through the deck boards or its own flanks where it lies in a bay. One under a
+// single joist is kept upright by its ties to the next.
 func (d *Dock) touched(i int) []int {
 	m := d.floats[i]
 	if m.seat != underJoists && m.bay > 0 {
@@ -249,10 +267,10 @@ func (d *Dock) touched(i int) []int {
 			out = append(out, k)
 		}
 	}
-	if len(out) > 0 {
+	if len(out) > 1 {
 		return out
 	}
-	s, _ := d.from(m.x, m.y) // between two joists and shorter than the bay: boards carry it
+	s, _ := d.from(m.x, m.y)
 	k := min(max(1, d.bayOf(s)), len(d.centres)-1)
 	return []int{k - 1, k}
 }
@@ -263,22 +281,19 @@ func (d *Dock) bayOf(s float64) int {
 	return k
 }
 
-// shares splits a force at a place along the run between the joists beside it, by
-// the lever; beyond the first and the last it goes to that one.
+// shares splits a force at a place along the run between the two of some joists
+// beside it by the lever, which lifts the one farther off where the force lies beyond
+// the last of them. A single joist takes it all.
 func (d *Dock) shares(joists []int, s float64) []half {
-	for i, k := range joists {
-		if d.centres[k] < s {
-			continue
-		}
-		if i == 0 {
-			return []half{{k, 1}}
-		}
-		low := joists[i-1]
-		part := (s - d.centres[low]) / (d.centres[k] - d.centres[low])
-		if part >= 1 {
-			return []half{{k, 1}}
-		}
-		return []half{{low, 1 - part}, {k, part}}
+	n := len(joists)
+	if n == 1 {
+		return []half{{joists[0], 1}}
 	}
-	return []half{{joists[len(joists)-1], 1}}
+	i := 1
+	for i < n-1 && d.centres[joists[i]] < s {
+		i++
+	}
+	low, high := joists[i-1], joists[i]
+	part := (s - d.centres[low]) / (d.centres[high] - d.centres[low])
+	return []half{{low, 1 - part}, {high, part}}
 }

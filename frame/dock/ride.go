@@ -2,90 +2,180 @@ package dock
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.org/floewright/float"
 	"example.org/floewright/frame"
 )
 
-// A ride is a raft afloat in one situation.
+// A ride is a raft at rest in one situation.
 type ride struct {
 	*laden
 	*frame.Solution
-	sinks []float64 // by footing, m
+	sinks []float64 // by footing, m; of those afloat
+	push  []float64 // by footing, N
 }
 
-// A lake is the water, or the ground, under a raft: how high it stands over its
-// mean level at a place, and which floats are there.
+// A lake is the water under a raft: how high it stands over its mean level at a
+// place, and which float is open to it.
 type lake struct {
 	level func(x, y float64) float64 // nil is flat water
-	lost  int                        // a float open to the lake, 1 for the first; 0 is none
+	lost  int                        // 1 for the first; 0 is none
 }
 
-// settledHeight is how far the heights of buoyancy may shift between two
-// passes, m: a hundredth of what drums of one kind differ by.
-const settledHeight = 1e-4
-
-// guess returns sinkages to start from: each float half under.
-func (r *raft) guess() []float64 {
-	out := make([]float64, len(r.feet))
-	for i := range r.feet {
-		out[i] = r.feet[i].part.At.Z
+// meet finds the rest of a raft in a situation. What the ground holds, it holds
+// where the raft floats with nobody aboard: empty.
+func (r *raft) meet(s *Situation, empty *ride) (*ride, error) {
+	l, err := r.laden(s.presses...)
+	if err != nil {
+		return nil, err
 	}
-	return out
+	if s.ground == nil {
+		return l.afloat(s.lake, empty)
+	}
+	g := l.Grillage
+	g.Seats = s.ground(l, empty)
+	sol, err := g.Solve()
+	if err != nil {
+		return nil, err
+	}
+	return &ride{laden: l, Solution: sol, push: sol.Push[:len(l.feet)]}, nil
+}
+
+// settledHeight is how far the heights of buoyancy may shift between two passes,
+// m in the mean over the weight.
+const settledHeight = 1e-3
+
+// rigid returns the sinkages of the feet if the dock did not bend.
+func (l *laden) rigid(on lake) ([]float64, error) {
+	p := float.Platform{Density: l.density, Weights: l.stiff}
+	for i, m := range l.dock.floats {
+		u := m.unit(l.dock.floatSize(m.set))
+		u.Flooded = on.lost == i+1
+		p.Units = append(p.Units, u)
+	}
+	rest, err := p.Settle()
+	if err != nil {
+		return nil, err
+	}
+	out := make([]float64, len(l.feet))
+	for i := range l.feet {
+		at := l.feet[i].part.At
+		out[i] = -rest.Height(r3.Vec{X: at.X, Y: at.Y})
+		if on.level != nil {
+			out[i] += on.level(at.X, at.Y)
+		}
+	}
+	return out, nil
 }
 
 // passes bounds the passes of afloat; each brings two digits or more.
 const passes = 8
 
 // afloat finds the rest of a loaded raft. Where a float's push acts shifts with
-// its draft, so that it is solved again until that no longer moves.
-func (l *laden) afloat(on lake, start []float64) (*ride, error) {
+// its draft, and how much it pushes with the load: it is solved again until
+// neither moves any more.
+//
+// It starts from where the dock would rest if it did not bend, where that finds no
+// rest, on still water, neither does this, and from how a ride near by is bent.
+func (l *laden) afloat(on lake, near *ride) (*ride, error) {
+	start, err := l.rigid(on)
+	if err != nil {
+		return nil, err
+	}
 	g := l.Grillage
-	g.Seats = make([]frame.Seat, 0, len(l.feet))
-	var seats []int // which footing each is
+	n := len(l.feet)
+	out := &ride{laden: l, sinks: slices.Clone(start), push: make([]float64, n)}
+	g.Seats = make([]frame.Seat, n, n+len(l.tips))
+	var all float64 // N, as at the start
 	for i := range l.feet {
 		f := &l.feet[i]
-		if f.mount == on.lost-1 {
-			continue
-		}
 		s := f.seat
 		if on.level != nil {
 			s.Level = on.level(f.part.At.X, f.part.At.Y)
 		}
-		s.Heights = f.heights(start[i])
-		g.Seats = append(g.Seats, s)
-		seats = append(seats, i)
+		if f.mount == on.lost-1 {
+			s.Support = frame.Spring(0)
+		}
+		g.Seats[i] = s
+		out.push[i], _, _ = s.Support(start[i])
+		all += out.push[i]
 	}
-	out := &ride{laden: l, sinks: make([]float64, len(l.feet))}
+	for i := range out.push {
+		out.push[i] *= l.weight / all
+	}
+	tilts := l.tilts(out)
+	g.Forces = make([][3]float64, len(g.Nodes))
+	for i := range tilts {
+		g.Seats = append(g.Seats, l.tilt(i, &tilts[i]))
+		g.Forces[g.Seats[n+i].Nodes[0]][0] -= l.weight
+	}
+	if near != nil {
+		out.Solution = near.Solution
+	}
 	for range passes {
 		var err error
-		if out.Solution, err = g.Solve(); err != nil {
+		if out.Solution == nil {
+			out.Solution, err = g.Solve()
+		} else {
+			out.Solution, err = g.SolveFrom(out.Solution)
+		}
+		if err != nil {
 			return nil, err
 		}
-		moved := 0.0
-		for k, i := range seats {
-			s := &g.Seats[k]
+		copy(out.push, out.Push)
+		for i := range l.feet {
+			s := &g.Seats[i]
 			w := 0.0
-			for j, n := range s.Nodes {
-				w += s.Share[j] * out.Move[n][0]
+			for j, node := range s.Nodes {
+				w += s.Share[j] * out.Move[node][0]
 			}
 			out.sinks[i] = s.Level - w
-			h := l.feet[i].heights(out.sinks[i])
-			moved = max(moved, math.Abs(h[0]-s.Heights[0]), math.Abs(h[1]-s.Heights[1]))
-			s.Heights = h
+		}
+		moved := 0.0
+		for i, t := range l.tilts(out) {
+			moved += math.Abs(t[0]-tilts[i][0]) + math.Abs(t[1]-tilts[i][1])
+			tilts[i] = t
+			g.Seats[n+i].Heights = t
 		}
 		if moved <= settledHeight {
 			break
 		}
 	}
-	// By footing, the lost one's push being none.
-	pushes := make([]float64, len(l.feet))
-	for k, i := range seats {
-		pushes[i] = out.Push[k]
-	}
-	out.Push = pushes
 	return out, nil
+}
+
+// tilts returns, by joist end, the heights at which the whole weight would act to do
+// what pushes and weights do there, for turns about x and about y.
+func (l *laden) tilts(r *ride) [][2]float64 {
+	out := make([][2]float64, len(l.tips))
+	for i, t := range l.tips {
+		out[i] = [2]float64{-t / l.weight, -t / l.weight}
+	}
+	for i := range l.feet {
+		f := &l.feet[i]
+		h := f.heights(r.sinks[i])
+		for _, e := range f.ends {
+			for k := range h {
+				out[e.end][k] += e.share * r.push[i] * h[k] / l.weight
+			}
+		}
+	}
+	return out
+}
+
+// tilt returns the seat that stands for heights at a joist's end: the whole weight
+// pushed up there, at its heights, against as much as a force on the node.
+func (l *laden) tilt(end int, heights *[2]float64) frame.Seat {
+	st := &l.strips[end/2]
+	weight := l.weight
+	return frame.Seat{
+		Support: func(sink float64) (force, stiffness, energy float64) { return weight, 0, weight * sink },
+		Nodes:   []int{st.nodes[(end%2)*(len(st.nodes)-1)]}, Heights: *heights,
+		Name: st.name,
+	}
 }
 
 // heights returns at which heights the push of a footing acts for turns about x

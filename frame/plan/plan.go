@@ -120,6 +120,7 @@ type Weight struct {
 	Mass          Quantity
 	Along, Across Quantity
 	Above         Quantity // its centre above the deck
+	Ladder        Name     // "yes" or "no": swimmers climb out by it
 }
 
 // A Person, or several alike.
@@ -134,6 +135,9 @@ type Loads struct {
 	Flotation Quantity // uniform load for floating
 	Deck      Quantity // uniform load for the lumber
 	Spot      Quantity // mass on one spot
+	Snow      Quantity // uniform, at its deepest
+	Uneven    Quantity // how far one float may stand low, on the ice or on blocks
+	Pried     Quantity // how far a corner is pried up
 	FromEdge  Quantity // how far from the edge a crowd stands
 	Centre    Quantity // height of a standing person's centre above the deck
 }
@@ -142,6 +146,9 @@ type Loads struct {
 type Site struct {
 	Water               Name // "lake", "river" or "sea"
 	Temperature         Quantity
+	WaveHeight          Quantity // trough to crest
+	TenCrests           Quantity // time for ten crests to pass
+	IceDrop             Quantity // of the lake under its ice
 	LevelLow, LevelHigh Quantity // against the level when measured
 	Depth               Quantity
 	Shore               []ShorePoint

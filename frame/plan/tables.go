@@ -84,6 +84,7 @@ var weightFields = []field[Weight]{
 	required(quantity("along", measure.Length, "-3 m", "63 m", "", "Its centre, from the end where the tape hooks.", func(w *Weight) *Quantity { return &w.Along })),
 	required(quantity("across", measure.Length, "-3 m", "23 m", "", "Its centre, from the side where the tape hooks.", func(w *Weight) *Quantity { return &w.Across })),
 	plausible(quantity("above", measure.Length, "-2 m", "5 m", "1 m", "Its centre above the deck; below is negative.", func(w *Weight) *Quantity { return &w.Above }), "-1 m", "1.5 m"),
+	choice("ladder", "no", "Whether swimmers climb out by it.", yesNo, func(w *Weight) *Name { return &w.Ladder }),
 }
 
 var personFields = []field[Person]{
@@ -96,6 +97,9 @@ var loadFields = []field[Loads]{
 	plausible(quantity("flotation", measure.Pressure, "0.2 kPa", "10 kPa", "20 psf", "Uniform load that the floats must carry.", func(l *Loads) *Quantity { return &l.Flotation }), "30 psf"),
 	plausible(quantity("deck", measure.Pressure, "0.2 kPa", "10 kPa", "40 psf", "Uniform load that the lumber must carry.", func(l *Loads) *Quantity { return &l.Deck }), "60 psf"),
 	plausible(quantity("spot", measure.Mass, "50 kg", "1000 kg", "400 lb", "Load on one spot, not together with the uniform one.", func(l *Loads) *Quantity { return &l.Spot }), "500 lb"),
+	plausible(quantity("snow", measure.Pressure, "0 kPa", "15 kPa", "40 psf", "Snow lying on the deck at its deepest; the building office knows the ground snow load.", func(l *Loads) *Quantity { return &l.Snow }), "20 psf", "70 psf"),
+	plausible(quantity("uneven", measure.Length, "0 mm", "100 mm", "1/2 in", "How far one float or block may stand lower than its neighbours on the ice or on shore.", func(l *Loads) *Quantity { return &l.Uneven }), "1 in"),
+	plausible(quantity("pried", measure.Length, "0 mm", "300 mm", "2 in", "How far one corner is pried up to free or to level the dock.", func(l *Loads) *Quantity { return &l.Pried }), "4 in"),
 	plausible(quantity("crowd_from_edge", measure.Length, "0 m", "1 m", "6 in", "How far in from the edge a crowd stands.", func(l *Loads) *Quantity { return &l.FromEdge }), "0 in", "12 in"),
 	plausible(quantity("person_centre", measure.Length, "0.2 m", "1.5 m", "1 m", "Height of a standing person's centre above the deck.", func(l *Loads) *Quantity { return &l.Centre }), "0.75 m", "1.1 m"),
 }
@@ -103,6 +107,9 @@ var loadFields = []field[Loads]{
 var siteFields = []field[Site]{
 	choice("water", "", "What the dock floats on.", []string{"lake", "river", "sea"}, func(s *Site) *Name { return &s.Water }),
 	plausible(quantity("temperature", measure.Temperature, "0 C", "40 C", "25 C", "Of the water in summer: warm water is lighter.", func(s *Site) *Quantity { return &s.Temperature }), "4 C", "30 C"),
+	plausible(quantity("wave_height", measure.Length, "0 m", "2 m", "12 in", "Trough to crest, of the waves and wakes that reach the dock, as seen against a stick.", func(s *Site) *Quantity { return &s.WaveHeight }), "18 in"),
+	plausible(quantity("ten_crests", measure.Time, "5 s", "60 s", "20 s", "Time by stopwatch for ten crests to pass.", func(s *Site) *Quantity { return &s.TenCrests }), "15 s", "30 s"),
+	plausible(quantity("ice_drop", measure.Length, "0 m", "2 m", "6 in", "How far the lake drops or rises under its ice with the dock frozen in.", func(s *Site) *Quantity { return &s.IceDrop }), "1 ft"),
 	quantity("level_low", measure.Length, "-20 m", "20 m", "", "Lowest level of the year against the day of measuring.", func(s *Site) *Quantity { return &s.LevelLow }),
 	quantity("level_high", measure.Length, "-20 m", "20 m", "", "Highest level of the year against the day of measuring.", func(s *Site) *Quantity { return &s.LevelHigh }),
 	quantity("depth", measure.Length, "0 m", "200 m", "", "Water under the dock on the day of measuring.", func(s *Site) *Quantity { return &s.Depth }),
