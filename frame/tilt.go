@@ -162,6 +162,7 @@ func (e *engine) topple(t *trial) ([]float64, bool) {
 			}
 		}
 		w := make([]float64, len(v))
+		last := math.Inf(1)
 		for range 200 {
 			tip.times(v, w)
 			for i := range w {
@@ -184,6 +185,10 @@ func (e *engine) topple(t *trial) ([]float64, bool) {
 			for i := range v {
 				v[i] = w[i] / top
 			}
+			if math.Abs(ratio-last) <= 1e-6*math.Abs(ratio) {
+				break
+			}
+			last = ratio
 		}
 		if ratio >= 0 {
 			break

@@ -2,11 +2,7 @@ package dock
 
 import (
 	"math"
-
-	"gonum.org/v1/gonum/spatial/r3"
-
-	"example.org/floewright/float"
-	"example.org/floewright/lumber/measure"
+	"slices"
 )
 
 // Comfort is how the frame feels underfoot, in m.
@@ -20,11 +16,10 @@ type Comfort struct {
 	// situation afloat.
 	Twist Extreme
 
-	// Dip is how far the deck gives locally under the heaviest person, beyond what a
-	// frame that does not bend would sink there: at a joist farthest from any float,
-	// at its middle or its end; Where names it.
-	Dip   float64
-	Where string
+	// Dip is how far the joist farthest from any float gives at its middle under the
+	// heaviest person, against its two ends; Springs names it.
+	Dip     float64
+	Springs string
 }
 
 // comfort finds how the frame feels.
@@ -43,23 +38,25 @@ func (e *Envelope) comfort(r *raft, rides []*ride) error {
 	return c.dip(r, rides[0])
 }
 
+// bend returns how far a strip's part k, at a distance x into it, lies over the line
+// between the strip's ends.
+func (r *ride) bend(st *strip, k int, x float64) float64 {
+	n := len(st.at) - 1
+	t := (st.at[k] + x - st.at[0]) / (st.at[n] - st.at[0])
+	a, b := r.Move[st.nodes[0]][0], r.Move[st.nodes[n]][0]
+	return r.Lines[st.first+k].At(x).Deflection - (1-t)*a - t*b
+}
+
 // sag finds the member that a situation bends most, beyond its bend with nobody
 // aboard.
 func (c *Comfort) sag(r *raft, rides []*ride, situation int) {
 	for i := range r.strips {
 		st := &r.strips[i]
-		n := len(st.at) - 1
-		// bend is the height over the chord, at a distance into the member's part k.
-		bend := func(of *ride, k int, x float64) float64 {
-			t := (st.at[k] + x - st.at[0]) / (st.at[n] - st.at[0])
-			a, b := of.Move[st.nodes[0]][0], of.Move[st.nodes[n]][0]
-			return of.Lines[st.first+k].At(x).Deflection - (1-t)*a - t*b
-		}
-		for k := range n {
+		for k := 1; k < len(st.at); k++ {
 			for _, part := range [3]float64{0, 0.5, 1} {
-				x := part * (st.at[k+1] - st.at[k])
+				x := part * (st.at[k] - st.at[k-1])
 				before := c.Sag
-				c.Sag.take(math.Abs(bend(rides[situation], k, x)-bend(rides[0], k, x)), st.at[k]+x, situation)
+				c.Sag.take(math.Abs(rides[situation].bend(st, k-1, x)-rides[0].bend(st, k-1, x)), st.at[k-1]+x, situation)
 				if c.Sag != before {
 					c.Bends = st.name
 				}
@@ -83,42 +80,21 @@ func (c *Comfort) dip(r *raft, empty *ride) error {
 		}
 	}
 	st := &r.strips[lonely]
-	last := len(st.at) - 1
-	mid := nearest(st.at, (st.at[0]+st.at[last])/2)
-	for _, node := range [2]int{0, mid} {
-		at := d.on(d.centres[lonely], st.at[node])
-		person := d.spot(at[0], at[1], d.heaviest(), d.deckTop()+d.plan.Loads.Centre.Value)
-		l, err := r.laden()
-		if err != nil {
-			return err
-		}
-		for _, p := range append(empty.presses, person) {
-			l.press(p)
-		}
-		now, err := l.afloat(lake{}, empty)
-		if err != nil {
-			continue // the situations with everyone aboard say so
-		}
-		give := func(of *ride) (float64, error) {
-			p := float.Platform{Density: r.density, Weights: of.stiff}
-			for _, m := range d.floats {
-				p.Units = append(p.Units, m.unit(d.floatSize(m.set)))
-			}
-			rest, err := p.Settle()
-			return rest.Height(r3.Vec{X: at[0], Y: at[1]}) - of.Move[st.nodes[node]][0], err
-		}
-		before, err := give(empty)
-		if err != nil {
-			return err
-		}
-		after, err := give(now)
-		if err != nil {
-			continue
-		}
-		if dip := after - before; dip > c.Dip*(1+1e-9) {
-			c.Dip = dip
-			c.Where = st.name + " at " + measure.Length.Print(st.at[node], d.system())
-		}
+	middle := (st.at[0] + st.at[len(st.at)-1]) / 2
+	k := 1
+	for st.at[k] < middle {
+		k++
 	}
+	at := d.on(d.centres[lonely], middle)
+	l, err := r.laden(append(slices.Clone(empty.presses), d.spot(at[0], at[1], d.heaviest(), d.deckTop()+d.plan.Loads.Centre.Value))...)
+	if err != nil {
+		return err
+	}
+	now, err := l.afloat(lake{}, empty)
+	if err != nil {
+		return nil // the situations with everyone aboard say so
+	}
+	x := middle - st.at[k-1]
+	c.Dip, c.Springs = empty.bend(st, k-1, x)-now.bend(st, k-1, x), st.name
 	return nil
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/floewright/frame"
+	"example.org/floewright/frame/plan"
 )
 
 // A ground says what a raft stands on instead of, or beside, water: the seats of
@@ -50,34 +51,52 @@ func (r *raft) corner(end, side int) int {
 	return st.nodes[[2]int{0, len(st.nodes) - 1}[side]]
 }
 
-// held keeps the floats at one end where they float with nobody aboard while the
-// water drops: fast in ice, which holds them both ways, or by the lake's bed under
-// them. The others float. Ice is taken to hold without limit.
-func (d *Dock) held(end int, drop float64, ice bool) ground {
+// held keeps the floats of one edge (the ends, then the sides) where they float with
+// nobody aboard while the water drops: fast in ice, which holds them both ways, or by
+// the lake's bed under them. The others float. Ice lets go of a float at the plan's
+// grip; without one it holds without limit.
+func (d *Dock) held(edge int, drop float64, ice bool) ground {
+	out := func(m mount) float64 { // how far out toward the edge a float lies
+		return [4]float64{-m.x, m.x, -m.y, m.y}[edge]
+	}
 	return func(l *laden, empty *ride) []frame.Seat {
-		edge := math.Inf(1)
-		sign := [2]float64{1, -1}[end]
+		outermost := math.Inf(-1)
 		for _, m := range d.floats {
-			edge = min(edge, sign*m.x)
+			outermost = max(outermost, out(m))
 		}
-		out := make([]frame.Seat, len(l.feet))
+		seats := make([]frame.Seat, len(l.feet))
 		for i := range l.feet {
 			f := &l.feet[i]
-			out[i] = f.seat
-			out[i].Level = -drop
-			if sign*d.floats[f.mount].x > edge+0.1 {
+			seats[i] = f.seat
+			seats[i].Level = -drop
+			if out(d.floats[f.mount]) < outermost-0.1 {
 				continue
 			}
 			water, at := f.seat.Support, empty.sinks[i]
-			out[i].Support = func(sink float64) (force, stiffness, energy float64) {
+			grip := math.Inf(1)
+			if g := d.plan.Site.IceGrip; plan.Has(g) {
+				grip = g.Value * f.part.Body.Volume() / d.floatVolume(f.mount)
+			}
+			seats[i].Support = func(sink float64) (force, stiffness, energy float64) {
 				force, stiffness, energy = water(sink)
 				// Against where it was held, with the water as high as then.
-				if over := sink + drop - at; ice || over > 0 {
+				over := sink + drop - at
+				switch {
+				case !ice && over <= 0:
+				case ice && math.Abs(over)*firm > grip: // it slips
+					force, energy = force+math.Copysign(grip, over), energy+grip*(math.Abs(over)-grip/firm/2)
+				default:
 					force, stiffness, energy = force+firm*over, stiffness+firm, energy+firm*over*over/2
 				}
 				return force, stiffness, energy
 			}
 		}
-		return out
+		return seats
 	}
+}
+
+// floatVolume returns the volume of a whole float.
+func (d *Dock) floatVolume(mount int) float64 {
+	m := d.floats[mount]
+	return m.unit(d.floatSize(m.set)).Body.Volume()
 }

@@ -61,12 +61,17 @@ func (l *laden) rigid(on lake) ([]float64, error) {
 		return nil, err
 	}
 	out := make([]float64, len(l.feet))
+	mean := 0.0 // of the water's level at the feet: the dock follows it
 	for i := range l.feet {
 		at := l.feet[i].part.At
 		out[i] = -rest.Height(r3.Vec{X: at.X, Y: at.Y})
 		if on.level != nil {
 			out[i] += on.level(at.X, at.Y)
+			mean += on.level(at.X, at.Y) / float64(len(out))
 		}
+	}
+	for i := range out {
+		out[i] -= mean
 	}
 	return out, nil
 }
@@ -112,7 +117,7 @@ func (l *laden) afloat(on lake, near *ride) (*ride, error) {
 		g.Seats = append(g.Seats, l.tilt(i, &tilts[i]))
 		g.Forces[g.Seats[n+i].Nodes[0]][0] -= l.weight
 	}
-	if near != nil {
+	if near != nil && on.level == nil {
 		out.Solution = near.Solution
 	}
 	for range passes {

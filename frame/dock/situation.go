@@ -16,9 +16,11 @@ type Situation struct {
 	Why      string          // it is looked at
 	Duration lumber.Duration // of its shortest load, over the dock's life
 
-	presses []press // all but the frame's own weight
+	inputs  []string // of the plan that make this situation and few others
+	presses []press  // all but the frame's own weight
 	lake    lake
 	ground  ground // nil: it floats
+	bare    bool   // nobody aboard
 	uniform bool   // the uniform load over all of it
 	swings  bool   // a trough that follows the crest before it
 }
@@ -58,10 +60,20 @@ func (s *scene) decked(name, why string, t lumber.Duration, more ...press) Situa
 	return Situation{Name: name, Why: why, Duration: t, presses: slices.Concat(s.fixed, []press{s.deck}, more)}
 }
 
+// by says which inputs make the situation.
+func (s Situation) by(inputs ...string) Situation {
+	s.inputs = inputs
+	return s
+}
+
 func (s *scene) afloat() []Situation {
+	half := s.snow
+	half.force /= 2
+	empty := s.decked("afloat, nobody aboard", "it lasts for years", lumber.Permanent)
+	empty.bare = true
 	return []Situation{
-		s.decked("afloat, nobody aboard", "it lasts for years", lumber.Permanent),
-		s.decked("afloat under snow", "snow falls before the lake freezes", lumber.Snow, s.snow),
+		empty,
+		s.decked("afloat under half of the winter's snow", "snow falls before the lake freezes", lumber.Snow, half).by("loads.snow"),
 	}
 }
 
@@ -141,6 +153,7 @@ func (s *scene) waves() []Situation {
 				"a wave lifts some floats and leaves others", lumber.TenMinutes, s.crew)
 			half := [2]float64{h / 2, -h / 2}[j]
 			sit.swings = j == 1
+			sit.inputs = []string{"site.wave_height", "site.ten_crests"}
 			sit.lake.level = func(x, y float64) float64 { return half * math.Cos(k*(x*cos+y*sin)) }
 			out = append(out, sit)
 		}
@@ -156,7 +169,7 @@ func (s *scene) standing() []Situation {
 		sit.ground = g
 		return sit
 	}
-	out := []Situation{firm(s.decked("on the ice under snow", "it stands there for weeks", lumber.Snow, s.snow), s.onGround(nil))}
+	out := []Situation{firm(s.decked("on the ice under snow", "it stands there for weeks", lumber.Snow, s.snow), s.onGround(nil)).by("loads.snow")}
 	for i := range 2 {
 		deck, crew := s.deck, s.crew
 		half := s.run() / 2
@@ -172,43 +185,49 @@ func (s *scene) standing() []Situation {
 		})
 	}
 	for i := range s.floats {
-		out = append(out, firm(s.decked(fmt.Sprintf("on ice or blocks under snow, %s low: %s", uneven, s.at(i)), "ice and ground are never level",
-			lumber.Snow, s.snow), s.onGround(func(m int) float64 {
+		sit := s.decked(fmt.Sprintf("on ice or blocks under snow, %s low: %s", uneven, s.at(i)), "ice and ground are never level", lumber.Snow, s.snow)
+		out = append(out, firm(sit, s.onGround(func(m int) float64 {
 			if m == i {
 				return -l.Uneven.Value
 			}
 			return 0
-		})))
+		})).by("loads.snow", "loads.uneven"))
 	}
 	for i, end := range ends {
 		for j, side := range sides {
 			sit := s.decked(fmt.Sprintf("pried up %s at the corner of the %s and %s", measure.Length.Print(l.Pried.Value, s.system()), end, side),
 				"to free it from the ice or to level it", lumber.TenMinutes)
 			sit.ground = s.pried(i, j, l.Pried.Value)
+			sit.inputs = []string{"loads.pried"}
 			out = append(out, sit)
 		}
 	}
 	hump := 3 * l.Uneven.Value
-	out = append(out,
-		firm(s.decked("dragged over a hump, on its middle", "skids cross the shore's edge", lumber.SevenDays),
-			s.onGround(func(m int) float64 { return -hump * math.Abs(s.floats[m].x) / s.farthest() })),
-		firm(s.decked("dragged over a hollow, on its ends", "skids cross the shore's edge", lumber.SevenDays),
-			s.onGround(func(m int) float64 { return hump * math.Abs(s.floats[m].x) / s.farthest() })))
+	for i, way := range [2]string{"lengthwise", "sideways"} {
+		far := s.farthest(i == 1)
+		// slope is 0 in the middle and 1 at the outermost floats.
+		slope := func(m int) float64 { return math.Abs([2]float64{s.floats[m].x, s.floats[m].y}[i]) / far }
+		out = append(out,
+			firm(s.decked("dragged "+way+" over a hump, on its middle", "skids cross the shore's edge", lumber.SevenDays),
+				s.onGround(func(m int) float64 { return -hump * slope(m) })).by("loads.uneven"),
+			firm(s.decked("dragged "+way+" over a hollow, on its ends", "skids cross a hollow", lumber.SevenDays),
+				s.onGround(func(m int) float64 { return hump * slope(m) })).by("loads.uneven"))
+	}
 	return out
 }
 
-// caught is the dock afloat with the floats of one end held, by ice or by the
-// lake's bed, as the water drops.
+// caught is the dock afloat with the floats of one end or side held, by ice or by
+// the lake's bed, as the water drops.
 func (s *scene) caught() []Situation {
 	drop := s.plan.Site.IceDrop.Value
 	by := measure.Length.Print(drop, s.system())
 	var out []Situation
-	for i, end := range ends {
-		ice := s.decked(fmt.Sprintf("frozen in at the %s, the water %s lower", end, by), "ice holds on and the lake does not wait", lumber.SevenDays)
+	for i, edge := range [4]string{ends[0], ends[1], sides[0], sides[1]} {
+		ice := s.decked(fmt.Sprintf("frozen in at the %s, the water %s lower", edge, by), "ice holds on and the lake does not wait", lumber.SevenDays)
 		ice.lake.level, ice.ground = dropped(drop), s.held(i, drop, true)
-		bed := s.decked(fmt.Sprintf("aground at the %s, the water %s lower, everyone spread", end, by), "the lake falls in August", lumber.TenYears, s.crew)
+		bed := s.decked(fmt.Sprintf("aground at the %s, the water %s lower, everyone spread", edge, by), "the lake falls in August", lumber.TenYears, s.crew)
 		bed.lake.level, bed.ground = dropped(drop), s.held(i, drop, false)
-		out = append(out, ice, bed)
+		out = append(out, ice.by("site.ice_drop"), bed.by("site.ice_drop"))
 	}
 	return out
 }
@@ -235,11 +254,15 @@ func (d *Dock) heaviest() float64 {
 	return mass
 }
 
-// farthest returns how far from the middle the outermost float lies, along.
-func (d *Dock) farthest() float64 {
+// farthest returns how far from the middle the outermost float lies, along or across.
+func (d *Dock) farthest(across bool) float64 {
 	far := 0.0
 	for _, m := range d.floats {
-		far = max(far, math.Abs(m.x))
+		if across {
+			far = max(far, math.Abs(m.y))
+		} else {
+			far = max(far, math.Abs(m.x))
+		}
 	}
 	return max(far, least)
 }

@@ -13,7 +13,12 @@ var (
 	}
 	srcArchimedes = &measure.Source{Title: "Archimedes' principle", Locator: "floats held under", Status: measure.Exact}
 	srcPerson     = &measure.Source{Title: "IMO, Code on Intact Stability", Locator: "3.5.2.7, a standing person's centre 1.0 m up", Status: measure.Read}
-	srcLength     = &measure.Source{Title: "A piece is cut from one board", Status: measure.Exact}
+	srcRest       = &measure.Source{Title: "a dock must float or stand whatever it meets", Status: measure.OwnChoice}
+	srcGive       = &measure.Source{
+		Title: "National Building Code of Canada", Edition: "2010, A-9.23.4.2.(2)", Locator: "a floor gives at most 2 mm under 1 kN",
+		Status: measure.Memory,
+	}
+	srcLength = &measure.Source{Title: "A piece is cut from one board", Status: measure.Exact}
 )
 
 const (

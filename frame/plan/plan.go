@@ -149,6 +149,7 @@ type Site struct {
 	WaveHeight          Quantity // trough to crest
 	TenCrests           Quantity // time for ten crests to pass
 	IceDrop             Quantity // of the lake under its ice
+	IceGrip             Quantity // at which it lets go of one float
 	LevelLow, LevelHigh Quantity // against the level when measured
 	Depth               Quantity
 	Shore               []ShorePoint

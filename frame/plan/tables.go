@@ -110,6 +110,7 @@ var siteFields = []field[Site]{
 	plausible(quantity("wave_height", measure.Length, "0 m", "2 m", "12 in", "Trough to crest, of the waves and wakes that reach the dock, as seen against a stick.", func(s *Site) *Quantity { return &s.WaveHeight }), "18 in"),
 	plausible(quantity("ten_crests", measure.Time, "5 s", "60 s", "20 s", "Time by stopwatch for ten crests to pass.", func(s *Site) *Quantity { return &s.TenCrests }), "15 s", "30 s"),
 	plausible(quantity("ice_drop", measure.Length, "0 m", "2 m", "6 in", "How far the lake drops or rises under its ice with the dock frozen in.", func(s *Site) *Quantity { return &s.IceDrop }), "1 ft"),
+	quantity("ice_grip", measure.Force, "0 N", "1e6 N", "", "Force with which the ice lets go of one float, if somebody able to judge has said so. Left out: it holds without limit.", func(s *Site) *Quantity { return &s.IceGrip }),
 	quantity("level_low", measure.Length, "-20 m", "20 m", "", "Lowest level of the year against the day of measuring.", func(s *Site) *Quantity { return &s.LevelLow }),
 	quantity("level_high", measure.Length, "-20 m", "20 m", "", "Highest level of the year against the day of measuring.", func(s *Site) *Quantity { return &s.LevelHigh }),
 	quantity("depth", measure.Length, "0 m", "200 m", "", "Water under the dock on the day of measuring.", func(s *Site) *Quantity { return &s.Depth }),
