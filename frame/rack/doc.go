@@ -12,24 +12,35 @@
 // force, in every direction alike. So a board across joists acts as a couple of
 // its screws, and a board laid aslant as a diagonal. A diagonal brace is a member
 // with pinned ends, a corner bracket the Turn of an end. A [Hold] is what keeps
-// the frame in place: the hinge to the shore, a fixed point, a line as a spring.
+// the frame in place: the hinge to the shore, a post, a fixed point, a line that
+// pulls and hangs slack where it would have to push.
 //
 // Loads are forces on nodes (a pull at a cleat or a hinge, a boat's bump), and
-// forces, couples and spread loads on members (ice along a rim, the drag of the
-// water or of the snow while a frame is towed or skidded: [Frame.Dragged]). The
-// model is linear; between neighbouring nodes, screws and loads the diagrams are
-// polynomials and exact.
+// forces, couples and spread loads on members (ice along a rim). The model is
+// linear but for slack lines; between neighbouring nodes, screws and loads the
+// diagrams are polynomials and exact.
+//
+// # Afloat
+//
+// A frame without Holds floats: the water does not hold it in its plane. Its
+// loads must balance each other, as the forces of its lines, wind and waves do;
+// what they leave beyond a thousandth is an [*ImbalanceError], unless [Drag] says
+// which parts carry it: the members in the water of a frame that is towed or
+// bumped, the drums of one that skids over the ice. [Solution] reports it.
+// Movements are then those that are left without the frame's own.
 //
 // # Joints whose slip is not known
 //
-// A slip stiffness left at zero is unknown, and then no movement is given:
-// [Solution.Racking] is an error of class [measure.ErrUnknown]. Forces still
-// follow from equilibrium where equilibrium alone decides. The frame is solved for many
-// stiffnesses instead of one, from very soft to very stiff, by kind of joint and
-// joint by joint, and every force is a [Between]: one value where they all agree,
-// the least and the greatest found where they do not. That is what was found
-// among the stiffnesses tried, not a proof. [SlipModulus] is a wood code's figure
-// for a screw, nail or bolt in a hole without play.
+// A slip stiffness that is zero or NaN, and a bracket of NaN, is not known, and
+// then no movement is given: [Solution.Racking] is an error of class
+// [measure.ErrUnknown]. Forces still follow. The frame is solved with
+// every combination of soft, usual and stiff screws, joints and brackets,
+// and with some that differ joint by joint, and every force is a
+// [Between]: one value where all agree, because equilibrium alone decides it, and
+// else the least and the greatest found. That is what was found
+// among the stiffnesses tried, which [Case] lists, not a proof. A known slip comes
+// from a test, or from a wood code's slip modulus for the fastener, as a hole
+// without play.
 //
 // # Signs
 //
@@ -46,16 +57,17 @@
 // Not covered: large movements, buckling, forces out of the plane, boards that
 // touch each other's edges, friction, play that must be taken up before a joint
 // resists, joints that bear but do not pull, fasteners past their proportional
-// range, creep, and shocks: a bump is a force that somebody has estimated. A line
-// only pulls; one that would have to push is said in [Solution.Notes], not left
-// out. Each crossing of a board and a member turns as a whole over the width of
-// its screws. Slip in wet wood under load that lasts is a multiple of the
-// short-term one.
+// range, creep, and shocks: a bump is a force that somebody has estimated. Each
+// crossing of a board and a member turns as a whole over the width of its screws.
+// Slip in wet wood under load that lasts is a multiple of the short-term one.
+// Forces are no verdict: what a joint, a screw or a rim can carry is for
+// the strengths of fasteners and lumber, local codes and licensed practice.
 //
 // # Sources
 //
 // Elementary theory of frames, members described by their flexibility. Outside
-// checks: textbook frames and trusses, closed forms of portals, braced panels and
-// couples of screws, and frames solved by an independent program, each named with
-// its status beside the check. Slip of fasteners: EN 1995-1-1:2004, Table 7.1.
+// checks: textbook frames and trusses, closed forms of portals, braced panels,
+// couples of screws and members afloat, and frames solved by an independent
+// program, each named with its status beside the check. Slip of fasteners, for
+// the middle of what is tried: EN 1995-1-1:2004, Table 7.1, from memory.
 package rack

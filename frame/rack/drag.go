@@ -32,8 +32,21 @@ func (r Resultant) String() string {
 		print(measure.Length, r.At[0]), print(measure.Length, r.At[1]))
 }
 
-// print prints a number in SI, never as a negative zero.
+// print prints a number in SI.
 func print(k measure.Kind, x float64) string { return k.Print(x, measure.SI) }
+
+// tidy leaves out what is rounding beside loads of so much on a size.
+func (r Resultant) tidy(total, size float64) Resultant {
+	for _, c := range [3]struct {
+		x    *float64
+		long float64
+	}{{&r.X, 1}, {&r.Y, 1}, {&r.Couple, size}} {
+		if math.Abs(*c.x) <= 1e-12*total*c.long {
+			*c.x = 0
+		}
+	}
+	return r
+}
 
 // ErrImbalance is the class of every [*ImbalanceError].
 var ErrImbalance = errors.New("the loads do not balance")
@@ -112,7 +125,7 @@ func (m *mesh) loading(at [2]float64) (r Resultant, sum float64) {
 				put(l.From, l.Along, l.Across, l.Couple)
 				continue
 			}
-			// A varying load is one third of each end's value at the thirds.
+			// Of a varying load each end's half stands a third from that end.
 			w := l.To - l.From
 			put(l.From+w/3, l.Along*w/2, l.Across*w/2, 0)
 			put(l.To-w/3, l.AlongTo*w/2, l.AcrossTo*w/2, 0)
@@ -148,7 +161,7 @@ func (m *mesh) float() error {
 	if !asked && !(math.Hypot(load.X, load.Y) <= rounding*total && math.Abs(load.Couple) <= rounding*total*size) {
 		return &ImbalanceError{load, total}
 	}
-	m.rest = load
+	m.rest = load.tidy(total, size)
 	x, y, turn := -load.X/sum, -load.Y/sum, 0.0
 	if polar > 1e-12*sum*size*size {
 		turn = -load.Couple / polar

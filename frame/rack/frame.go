@@ -36,7 +36,7 @@ type Hold struct {
 	Along  float64 // N/m
 	Across float64 // N/m
 	Turn   float64 // N·m/rad
-	Line   bool    // a line along Angle, that can only pull; Across and Turn are zero
+	Line   bool    // a line along Angle, that only pulls and gives; Across and Turn are zero
 	Name   string  // for errors and printing; may be empty
 }
 
@@ -166,6 +166,9 @@ func (f *Frame) check() error {
 		}
 		if h.Line && (h.Across != 0 || h.Turn != 0) {
 			return wrong(name, "a line with Across or Turn", "Along alone")
+		}
+		if h.Line && firm(h.Along) {
+			return wrong(name+".Along", "a line that does not give", "its stiffness in N/m")
 		}
 		if firm(h.Along) || firm(h.Across) || firm(h.Turn) {
 			if rigid[h.Node] {

@@ -9,25 +9,6 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-var inf = math.Inf(1)
-
-// near fails unless a is b to a part of size.
-func near(t *testing.T, what string, a, b, tol float64) {
-	t.Helper()
-	if !(math.Abs(a-b) <= tol) {
-		t.Errorf("%s: %.10g, want %.10g", what, a, b)
-	}
-}
-
-func solve(t *testing.T, f *rack.Frame) *rack.Solution {
-	t.Helper()
-	s, err := f.Solve()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
-
 // cantilever of length 2 with a load of each kind.
 func cantilever() *rack.Frame {
 	return &rack.Frame{

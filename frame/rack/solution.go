@@ -70,7 +70,7 @@ type Case struct {
 
 // A Solution is a solved frame.
 type Solution struct {
-	Move      [][3]float64 // by node: along x and y (m), turn (rad); nil where a slip is not known
+	Move      [][3]float64 // by node: along x and y (m), turn (rad; 0 where all members turn freely); nil where a slip is not known
 	Joints    []Joint      // two for each member, in order
 	Grips     []Grip       // by board, by screw
 	Grasps    []Grasp      // by hold
@@ -225,13 +225,17 @@ func (m *mesh) grasps(r *Solution, states []*state) {
 
 // note writes down what is doubtful.
 func (m *mesh) note(r *Solution) {
-	if r.Unknown != nil {
+	switch {
+	case r.Unknown == nil:
+	case r.sure():
+		r.Notes = append(r.Notes, strings.Join(r.Unknown, " and ")+" not known: every force of joints, screws and holds follows from equilibrium alone")
+	default:
 		r.Notes = append(r.Notes, fmt.Sprintf("%s not known: each force is what was found with %d sets of stiffnesses, softest %v, hardest %v, and may lie beyond",
 			strings.Join(r.Unknown, " and "), len(r.Cases), soft, hard))
 	}
 	for i := range m.f.Holds {
-		if g := &r.Grasps[i]; m.f.Holds[i].Line && g.Along.Least < 0 {
-			r.Notes = append(r.Notes, fmt.Sprintf("line %s would have to push %s: it hangs slack, solve without it", g.Place, print(measure.Force, -g.Along.Least)))
+		if g := &r.Grasps[i]; m.f.Holds[i].Line && g.Along.Least == 0 {
+			r.Notes = append(r.Notes, "line "+g.Place+" hangs slack")
 		}
 	}
 	far := 0.0
@@ -242,6 +246,21 @@ func (m *mesh) note(r *Solution) {
 		r.Notes = append(r.Notes, fmt.Sprintf("movements of %s are not small beside the frame's %s: forces and movements are doubtful",
 			print(measure.Length, far), print(measure.Length, size)))
 	}
+}
+
+// sure reports whether every force of joints, screws and holds is one value.
+func (s *Solution) sure() bool {
+	ok := true
+	for _, j := range s.Joints {
+		ok = ok && j.Axial.Sure() && j.Across.Sure() && j.Couple.Sure()
+	}
+	for _, g := range s.Grips {
+		ok = ok && g.X.Sure() && g.Y.Sure()
+	}
+	for _, g := range s.Grasps {
+		ok = ok && g.Along.Sure() && g.Across.Sure() && g.Couple.Sure()
+	}
+	return ok
 }
 
 // energy returns what is stored in members, boards and joints.

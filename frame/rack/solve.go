@@ -67,18 +67,48 @@ func (f *Frame) Solve() (*Solution, error) {
 	trials, unknown := m.trials()
 	states := make([]*state, len(trials))
 	for i := range trials {
-		s := m.assemble(&trials[i])
-		if err := s.couples(); err != nil {
-			return nil, err
-		}
-		if err := s.factor(); err != nil {
-			return nil, err
-		}
-		if states[i], err = s.settle(); err != nil {
+		if states[i], err = m.try(&trials[i]); err != nil {
 			return nil, err
 		}
 	}
 	return m.solution(trials, states, unknown), nil
+}
+
+// try solves for one trial. Lines that would have to push hang slack: the one that
+// would push most is let go, and what was let go taken up again where it is
+// stretched, until nothing changes.
+func (m *mesh) try(t *trial) (*state, error) {
+	slack := make([]bool, len(m.f.Holds))
+	for range 4*len(slack) + 1 {
+		s := m.assemble(t, slack)
+		if err := first(s.couples(), s.factor()); err != nil {
+			return nil, err
+		}
+		r, err := s.settle()
+		if err != nil {
+			return nil, err
+		}
+		worst, least, changed := -1, 0.0, false
+		for i := range m.f.Holds {
+			if !m.f.Holds[i].Line || s.holding[i][0] < 0 {
+				continue
+			}
+			stretched := -s.bonds[s.holding[i][0]].form.of(r.x)
+			switch {
+			case slack[i] && stretched > 0:
+				slack[i], changed = false, true
+			case !slack[i] && stretched*m.f.Holds[i].Along < least:
+				worst, least = i, stretched*m.f.Holds[i].Along
+			}
+		}
+		if !changed && (worst < 0 || least >= -1e-12*s.scale) {
+			return r, nil
+		}
+		if worst >= 0 {
+			slack[worst] = true
+		}
+	}
+	return nil, fmt.Errorf("rack: %w: which lines hang slack", ErrUnsettled)
 }
 
 // put writes a movement of point p, and a turn about it, into a form's end.
@@ -89,8 +119,8 @@ func (f *form) put(end int, p *point, gx, gy, turn float64) {
 	f.c[3*end+2] += turn
 }
 
-// assemble adds up the stiffness.
-func (m *mesh) assemble(t *trial) *system {
+// assemble adds up the stiffness, slack lines left out.
+func (m *mesh) assemble(t *trial, slack []bool) *system {
 	n := 3 * len(m.points)
 	k := min(m.half, n-1)
 	s := &system{
@@ -129,7 +159,7 @@ func (m *mesh) assemble(t *trial) *system {
 		s.bonds = append(s.bonds, bond{x, k}, bond{y, k})
 	}
 	for i := range m.f.Holds {
-		s.hold(&m.f.Holds[i])
+		s.hold(&m.f.Holds[i], slack[i])
 	}
 	if m.afloat { // no force stays on these: the loads balance
 		p, q := m.points[m.pins[0]].first, m.points[m.pins[1]].first
@@ -160,7 +190,7 @@ func (m *mesh) assemble(t *trial) *system {
 }
 
 // hold puts a hold on: springs, and unknowns that are fixed.
-func (s *system) hold(h *Hold) {
+func (s *system) hold(h *Hold, slack bool) {
 	p := &s.points[h.Node]
 	sin, cos := math.Sincos(h.Angle)
 	var by [3]int // the bond of each direction, or one less than minus the fixed unknown
@@ -181,6 +211,9 @@ func (s *system) hold(h *Hold) {
 		}
 		f.dof[3], f.dof[4], f.dof[5] = p.first, p.first, p.first // of no account
 		by[k] = len(s.bonds)
+		if slack {
+			give = 0
+		}
 		s.bonds = append(s.bonds, bond{f, give})
 	}
 	s.holding = append(s.holding, by)

@@ -71,7 +71,10 @@ func (s Slips) String() string {
 }
 
 // trials returns what to try, and what is not known: the usual stiffness first,
-// every combination of soft and hard by kind of joint, and some scattered.
+// every combination of usual, soft and hard by kind of joint, and some scattered.
+// Forces are not monotone in the slips: with soft and hard ones alone, random
+// frames fell outside what was found by as much as a ninth of their largest force,
+// with the usual ones by a fortieth.
 func (m *mesh) trials() ([]trial, []string) {
 	var screw, along, across, turn bool
 	for i := range m.ties {
@@ -93,7 +96,7 @@ func (m *mesh) trials() ([]trial, []string) {
 		unknown = append(unknown, what)
 		var more []trial
 		for _, t := range corners {
-			for _, s := range [2]Slips{soft, hard} {
+			for _, s := range [3]Slips{usual, soft, hard} {
 				*of(&t.Slips) = *of(&s)
 				more = append(more, t)
 			}
@@ -107,9 +110,8 @@ func (m *mesh) trials() ([]trial, []string) {
 	if unknown == nil {
 		return corners, nil
 	}
-	all := append([]trial{{Slips: usual}}, corners...)
 	for i := range scatters {
-		all = append(all, trial{[scatters]Slips{usual, soft, hard}[i], i + 1})
+		corners = append(corners, trial{[scatters]Slips{usual, soft, hard}[i], i + 1})
 	}
-	return all, unknown
+	return corners, unknown
 }
