@@ -119,27 +119,28 @@ func (f *Frame) crossings(i int) ([]crossing, error) {
 	start, cos, sin, length := b.line()
 	for k := range b.Screws {
 		s := &b.Screws[k]
-		field := fmt.Sprintf("%s.Screws[%d]", name, k)
-		if err := first(
-			index(field+".Member", s.Member, len(f.Members)),
-			places.Check(field+".At[0]", s.At[0]), places.Check(field+".At[1]", s.At[1]),
-		); err != nil {
+		field := func() string { return fmt.Sprintf("%s.Screws[%d]", name, k) }
+		if s.Member < 0 || s.Member >= len(f.Members) {
+			return nil, index(field()+".Member", s.Member, len(f.Members))
+		}
+		if err := first(has(places, s.At[0], field, ".At[0]"), has(places, s.At[1], field, ".At[1]")); err != nil {
 			return nil, err
 		}
 		if !blank(s.Slip) {
-			if err := stiffnesses.Check(field+".Slip", s.Slip); err != nil {
+			if err := has(stiffnesses, s.Slip, field, ".Slip"); err != nil {
 				return nil, err
 			}
 		}
 		x, left := along(start, cos, sin, s.At)
 		from, c, d, l := f.line(&f.Members[s.Member])
 		at, beside := along(from, c, d, s.At)
-		if err := first(
-			reach.Check(field+", off the board's middle line", math.Abs(left)),
-			reach.Check(field+", off the middle line of "+f.member(s.Member), math.Abs(beside)),
-			(measure.Range{Kind: measure.Length, Lo: -reach.Hi, Hi: length + reach.Hi}).Check(field+", along the board", x),
-			(measure.Range{Kind: measure.Length, Lo: -reach.Hi, Hi: l + reach.Hi}).Check(field+", along "+f.member(s.Member), at),
-		); err != nil {
+		beyond := measure.Range{Kind: measure.Length, Lo: -reach.Hi, Hi: length + reach.Hi}
+		if err := first(has(reach, math.Abs(left), field, ", off the board's middle line"), has(beyond, x, field, ", along the board")); err != nil {
+			return nil, err
+		}
+		under := func() string { return field() + ", of " + f.member(s.Member) }
+		beyond.Hi = l + reach.Hi
+		if err := first(has(reach, math.Abs(beside), under, ", off its middle line"), has(beyond, at, under, ", along it")); err != nil {
 			return nil, err
 		}
 		j := slices.IndexFunc(out, func(c crossing) bool { return c.member == s.Member })

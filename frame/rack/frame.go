@@ -67,20 +67,28 @@ func firm(k float64) bool { return math.IsInf(k, 1) }
 // blank reports whether a slip stiffness is not known.
 func blank(k float64) bool { return k == 0 || math.IsNaN(k) }
 
-// given checks a stiffness that may be not known as well.
-func given(r measure.Range, field string, k float64) error {
+// has returns an error unless x lies in the range. The field is named only then.
+func has(r measure.Range, x float64, name func() string, part string) error {
+	if r.Has(x) {
+		return nil
+	}
+	return r.Check(name()+part, x)
+}
+
+// given checks a stiffness that may be zero, firm or not known.
+func given(r measure.Range, k float64, name func() string, part string) error {
 	if math.IsNaN(k) {
 		return nil
 	}
-	return stiff(r, field, k)
+	return stiff(r, k, name, part)
 }
 
 // stiff checks a stiffness that may be zero or firm.
-func stiff(r measure.Range, field string, k float64) error {
+func stiff(r measure.Range, k float64, name func() string, part string) error {
 	if k == 0 || firm(k) {
 		return nil
 	}
-	return r.Check(field, k)
+	return has(r, k, name, part)
 }
 
 func itoa(i int) string { return strconv.Itoa(i) }
@@ -152,12 +160,13 @@ func (f *Frame) check() error {
 	rigid := make(map[int]bool)
 	for i := range f.Holds {
 		h, name := &f.Holds[i], f.hold(i)
+		named := func() string { return name }
 		if err := first(
 			index(name+".Node", h.Node, len(f.Nodes)),
-			angles.Check(name+".Angle", h.Angle),
-			stiff(stiffnesses, name+".Along", h.Along),
-			stiff(stiffnesses, name+".Across", h.Across),
-			stiff(turning, name+".Turn (N·m/rad)", h.Turn),
+			has(angles, h.Angle, named, ".Angle"),
+			stiff(stiffnesses, h.Along, named, ".Along"),
+			stiff(stiffnesses, h.Across, named, ".Across"),
+			stiff(turning, h.Turn, named, ".Turn (N·m/rad)"),
 		); err != nil {
 			return err
 		}

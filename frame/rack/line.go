@@ -207,9 +207,15 @@ func (e *Extremes) take(d Diagram, first bool) {
 func (t *state) lines() []Line {
 	f := t.f
 	out := make([]Line, len(f.Members))
+	n := 0
+	for k := range t.segments {
+		n += 1 + len(t.segments[k].points) + 2*len(t.segments[k].spreads)
+	}
+	all := make([]Piece, 0, n)
 	for i := range f.Members {
 		m := &f.Members[i]
 		l := &out[i]
+		begin := len(all)
 		l.EA, l.EI, l.GA = m.EA, m.EI, m.GA
 		for k := t.mesh.first[i]; k < t.mesh.first[i+1]; k++ {
 			g := &t.segments[k]
@@ -228,9 +234,10 @@ func (t *state) lines() []Line {
 						}
 					}
 				}
-				l.Pieces = append(l.Pieces, p)
+				all = append(all, p)
 			})
 		}
+		l.Pieces = all[begin:len(all):len(all)]
 	}
 	return out
 }

@@ -18,7 +18,7 @@ var ErrMechanism = errors.New("nothing holds it")
 var ErrUnsettled = errors.New("no balance found")
 
 // A MechanismError says that a part is free to move: no brace and no stiff
-// corner, a hinge too many, too few holds, a board on one screw.
+// corner, a hinge too many, too few holds, lines that all hang slack.
 type MechanismError struct {
 	Place  string  // what moves most: "node corner at (0.000, 2.400) m"
 	X, Y   float64 // where that is, m
@@ -198,17 +198,7 @@ func (m *mesh) describe(v []float64) error {
 func (m *mesh) motion(v []float64, best int, top float64) string {
 	p := &m.points[best]
 	u, w := p.moved(v)
-	turn := v[p.first+2]
-	one := true
-	for i := range m.points {
-		q := &m.points[i]
-		du, dw := q.moved(v)
-		if math.Hypot(du, dw) <= 1e-6*top {
-			continue
-		}
-		off := math.Hypot(du-u+float64(turn*(q.y-p.y)), dw-w-float64(turn*(q.x-p.x)))
-		one = one && off <= 1e-3*top
-	}
+	turn, one := m.asOne(v, top)
 	way := fmt.Sprintf("moves at %.0f degrees from x", math.Mod(math.Atan2(w, u)*180/math.Pi+180, 180))
 	switch {
 	case math.Abs(w) <= 1e-3*top:
@@ -223,4 +213,34 @@ func (m *mesh) motion(v []float64, best int, top float64) string {
 		return way
 	}
 	return fmt.Sprintf("turns about (%.3f, %.3f) m", tidy(p.x-w/turn, 3), tidy(p.y+u/turn, 3))
+}
+
+// asOne returns the turn of the rigid movement nearest to that of all points that
+// move, and whether they move so.
+func (m *mesh) asOne(v []float64, top float64) (turn float64, one bool) {
+	var n, x, y, u, w, polar float64
+	each := func(do func(p *point, du, dw float64)) {
+		for i := range m.points {
+			du, dw := m.points[i].moved(v)
+			if math.Hypot(du, dw) > 1e-6*top {
+				do(&m.points[i], du, dw)
+			}
+		}
+	}
+	each(func(p *point, du, dw float64) { n, x, y, u, w = n+1, x+p.x, y+p.y, u+du, w+dw })
+	x, y, u, w = x/n, y/n, u/n, w/n
+	each(func(p *point, du, dw float64) {
+		dx, dy := p.x-x, p.y-y
+		turn += float64(dx*(dw-w)) - float64(dy*(du-u))
+		polar += float64(dx*dx) + float64(dy*dy)
+	})
+	if polar > 0 {
+		turn /= polar
+	}
+	one = true
+	each(func(p *point, du, dw float64) {
+		off := math.Hypot(du-u+float64(turn*(p.y-y)), dw-w-float64(turn*(p.x-x)))
+		one = one && off <= 1e-3*top
+	})
+	return turn, one
 }

@@ -66,31 +66,28 @@ func Point(at, along, across float64) Load { return Load{From: at, Along: along,
 func (l *Load) spread() bool { return l.To > l.From && l.To > 0 }
 
 // check returns what is wrong with a load on a member of a given length.
-func (l *Load) check(field string, length float64) error {
+func (l *Load) check(field func() string, length float64) error {
 	place := measure.Range{Kind: measure.Length, Lo: -slack * length, Hi: length * (1 + slack)}
-	if err := place.Check(field+".From", l.From); err != nil {
+	if err := has(place, l.From, field, ".From"); err != nil {
 		return err
 	}
 	if l.spread() {
 		if l.Couple != 0 { // NaN is not 0 either
-			return wrong(field, "a spread load (To beyond From) with a Couple", "two loads")
+			return wrong(field(), "a spread load (To beyond From) with a Couple", "two loads")
 		}
 		return first(
-			place.Check(field+".To", l.To),
-			lineLoads.Check(field+".Along", l.Along), lineLoads.Check(field+".AlongTo", l.AlongTo),
-			lineLoads.Check(field+".Across", l.Across), lineLoads.Check(field+".AcrossTo", l.AcrossTo),
+			has(place, l.To, field, ".To"),
+			has(lineLoads, l.Along, field, ".Along"), has(lineLoads, l.AlongTo, field, ".AlongTo"),
+			has(lineLoads, l.Across, field, ".Across"), has(lineLoads, l.AcrossTo, field, ".AcrossTo"),
 		)
 	}
 	if l.To != 0 && l.To != l.From {
-		return wrong(field+".To", fmt.Sprintf("%g m", l.To), "0 or From for a force, more than From for a spread load")
+		return wrong(field()+".To", fmt.Sprintf("%g m", l.To), "0 or From for a force, more than From for a spread load")
 	}
 	if l.AlongTo != 0 || l.AcrossTo != 0 {
-		return wrong(field, "a force (To not beyond From) with AlongTo or AcrossTo", "two loads")
+		return wrong(field(), "a force (To not beyond From) with AlongTo or AcrossTo", "two loads")
 	}
-	return first(
-		forces.Check(field+".Along", l.Along), forces.Check(field+".Across", l.Across),
-		couples.Check(field+".Couple", l.Couple),
-	)
+	return first(has(forces, l.Along, field, ".Along"), has(forces, l.Across, field, ".Across"), has(couples, l.Couple, field, ".Couple"))
 }
 
 // line returns a member's first node, its direction and its length.
@@ -109,50 +106,52 @@ func along(start [2]float64, cos, sin float64, at [2]float64) (x, left float64) 
 }
 
 func (f *Frame) checkMember(i int) error {
-	m, name := &f.Members[i], f.member(i)
+	m := &f.Members[i]
+	name := func() string { return f.member(i) }
 	if len(m.Nodes) < 2 {
-		return wrong(name+".Nodes", itoa(len(m.Nodes))+" of them", "two nodes or more")
+		return wrong(name()+".Nodes", itoa(len(m.Nodes))+" of them", "two nodes or more")
 	}
 	for k, n := range m.Nodes {
-		if err := index(fmt.Sprintf("%s.Nodes[%d]", name, k), n, len(f.Nodes)); err != nil {
-			return err
+		if n < 0 || n >= len(f.Nodes) {
+			return index(fmt.Sprintf("%s.Nodes[%d]", name(), k), n, len(f.Nodes))
 		}
 	}
 	start, cos, sin, length := f.line(m)
-	if err := lengths.Check(name+" from end to end", length); err != nil {
+	if err := has(lengths, length, name, " from end to end"); err != nil {
 		return err
 	}
 	last := 0.0
 	for k, n := range m.Nodes[1:] {
 		x, left := along(start, cos, sin, f.Nodes[n])
 		if math.Abs(left) > 1e-6*length {
-			return wrong(fmt.Sprintf("%s.Nodes[%d]", name, k+1), fmt.Sprintf("%.4f m beside the straight line", math.Abs(left)), "nodes in a straight line")
+			return wrong(fmt.Sprintf("%s.Nodes[%d]", name(), k+1), fmt.Sprintf("%.4f m beside the straight line", math.Abs(left)), "nodes in a straight line")
 		}
 		if !(x-last >= 1e-6*length) {
-			return wrong(fmt.Sprintf("%s.Nodes[%d]", name, k+1), "not beyond the node before it", "nodes in order along the member")
+			return wrong(fmt.Sprintf("%s.Nodes[%d]", name(), k+1), "not beyond the node before it", "nodes in order along the member")
 		}
 		last = x
 	}
-	if err := first(stretch.Check(name+".EA", m.EA), bending.Check(name+".EI (N·m²)", m.EI)); err != nil {
+	if err := first(has(stretch, m.EA, name, ".EA"), has(bending, m.EI, name, ".EI (N·m²)")); err != nil {
 		return err
 	}
 	if m.GA != 0 {
-		if err := stretch.Check(name+".GA", m.GA); err != nil {
+		if err := has(stretch, m.GA, name, ".GA"); err != nil {
 			return err
 		}
 	}
 	for k := range m.Ends {
-		field := fmt.Sprintf("%s.Ends[%d]", name, k)
+		e := &m.Ends[k]
+		end := func() string { return fmt.Sprintf("%s.Ends[%d]", name(), k) }
 		if err := first(
-			given(turning, field+".Turn (N·m/rad)", m.Ends[k].Turn),
-			given(stiffnesses, field+".Along", m.Ends[k].Along),
-			given(stiffnesses, field+".Across", m.Ends[k].Across),
+			given(turning, e.Turn, end, ".Turn (N·m/rad)"),
+			given(stiffnesses, e.Along, end, ".Along"),
+			given(stiffnesses, e.Across, end, ".Across"),
 		); err != nil {
 			return err
 		}
 	}
 	for k := range m.Loads {
-		if err := m.Loads[k].check(fmt.Sprintf("%s.Loads[%d]", name, k), length); err != nil {
+		if err := m.Loads[k].check(func() string { return fmt.Sprintf("%s.Loads[%d]", name(), k) }, length); err != nil {
 			return err
 		}
 	}

@@ -1,6 +1,7 @@
 package rack
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -101,6 +102,7 @@ func (f *Frame) cutting() (*mesh, error) {
 func (m *mesh) through(i int, cuts [][]cut) {
 	f := m.f
 	start, cos, sin, _ := f.line(&f.Members[i])
+	cuts[i] = make([]cut, 0, len(f.Members[i].Nodes))
 	for _, n := range f.Members[i].Nodes {
 		x, _ := along(start, cos, sin, f.Nodes[n])
 		cuts[i] = append(cuts[i], cut{x, n})
@@ -256,49 +258,51 @@ func (m *mesh) setAxes() {
 	}
 }
 
-// order numbers the unknowns along the frame's longer side, across the shorter,
-// which keeps the band of the stiffness narrow.
+// order numbers the unknowns row by row, along x or along y, whichever keeps the
+// band of the stiffness narrower: boards or rims that run on make it wide.
 func (m *mesh) order() {
-	lo, hi := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
-	for i := range m.points {
-		for k, x := range [2]float64{m.points[i].x, m.points[i].y} {
-			lo[k], hi[k] = math.Min(lo[k], x), math.Max(hi[k], x)
+	var best []int
+	for _, along := range [2]bool{true, false} {
+		row := m.sorted(along)
+		half := 2
+		place := make([]int, len(row))
+		for k, i := range row {
+			place[i] = k
+		}
+		wider := func(a, b int) {
+			d := 3 * (place[a] - place[b])
+			half = max(half, d+2, 2-d)
+		}
+		for i := range m.segments {
+			wider(m.segments[i].a, m.segments[i].b)
+		}
+		for i := range m.ties {
+			wider(m.ties[i].a, m.ties[i].b)
+		}
+		if best == nil || half < m.half {
+			best, m.half = place, half
 		}
 	}
-	across := hi[1]-lo[1] > hi[0]-lo[0]
-	place := func(i int) (long, short float64) {
-		if across {
-			return m.points[i].y, m.points[i].x
-		}
-		return m.points[i].x, m.points[i].y
-	}
-	sorted := make([]int, len(m.points))
-	for i := range sorted {
-		sorted[i] = i
-	}
-	sort.SliceStable(sorted, func(i, j int) bool {
-		a, b := sorted[i], sorted[j]
-		al, as := place(a)
-		bl, bs := place(b)
-		if al != bl {
-			return al < bl
-		}
-		return as < bs
-	})
-	for k, i := range sorted {
+	for i, k := range best {
 		m.points[i].first = 3 * k
 	}
-	m.half = 2
-	wider := func(a, b int) {
-		d := m.points[a].first - m.points[b].first
-		m.half = max(m.half, d+2, 2-d)
+}
+
+// sorted returns the points in order of x and then y, or of y and then x.
+func (m *mesh) sorted(along bool) []int {
+	row := make([]int, len(m.points))
+	for i := range row {
+		row[i] = i
 	}
-	for i := range m.segments {
-		wider(m.segments[i].a, m.segments[i].b)
-	}
-	for i := range m.ties {
-		wider(m.ties[i].a, m.ties[i].b)
-	}
+	slices.SortStableFunc(row, func(i, j int) int {
+		p, q := &m.points[i], &m.points[j]
+		x, y := cmp.Compare(p.x, q.x), cmp.Compare(p.y, q.y)
+		if !along {
+			x, y = y, x
+		}
+		return cmp.Or(x, y)
+	})
+	return row
 }
 
 // size returns the frame's extent, m.

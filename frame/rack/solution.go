@@ -98,8 +98,9 @@ func unknown(field string, what []string) error {
 func (m *mesh) solution(trials []trial, states []*state, what []string) *Solution {
 	f := m.f
 	r := &Solution{Unknown: what, Imbalance: m.rest, Lines: states[0].lines(), Places: append([][2]float64(nil), f.Nodes...)}
+	r.Names = make([]string, len(f.Nodes))
 	for i := range f.Nodes {
-		r.Names = append(r.Names, f.node(i))
+		r.Names[i] = f.node(i)
 	}
 	if what == nil {
 		r.Move = make([][3]float64, len(f.Nodes))
@@ -172,12 +173,13 @@ func between(states []*state, long float64, of func(t *state) float64) Between {
 
 func (m *mesh) joints(r *Solution, states []*state) {
 	f, size := m.f, m.size()
+	r.Joints = make([]Joint, 0, 2*len(f.Members))
 	for i := range f.Members {
 		nodes := f.Members[i].Nodes
 		for e, k := range [2]int{m.first[i], m.first[i+1] - 1} {
 			n := nodes[e*(len(nodes)-1)]
 			j := Joint{
-				Place: f.member(i) + " at " + f.node(n), Member: i, End: e, Node: n,
+				Place: f.member(i) + " at " + r.Names[n], Member: i, End: e, Node: n,
 				Axial:  between(states, 1, func(t *state) float64 { return t.ends[k].axial[e] }),
 				Across: between(states, 1, func(t *state) float64 { return t.ends[k].across[e] }),
 				Couple: between(states, size, func(t *state) float64 { return t.ends[k].couple[e] }),
@@ -189,6 +191,7 @@ func (m *mesh) joints(r *Solution, states []*state) {
 }
 
 func (m *mesh) grips(r *Solution, states []*state) {
+	r.Grips = make([]Grip, 0, len(m.ties))
 	for i := range m.ties {
 		d := &m.ties[i]
 		x := func(t *state) float64 { return -t.pulls[2*i] }
