@@ -113,6 +113,7 @@ var sets = []func() ([]Check, error){
 	fastenChecks,
 	measureChecks,
 	frameChecks,
+	rackChecks,
 	layoutChecks,
 	iceChecks,
 }
