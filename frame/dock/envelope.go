@@ -32,11 +32,12 @@ type Outcome struct {
 
 // A Joint is what the rim does at the end of a joist, N: the most it carries, the
 // most it holds down, and the most that its force swings by from crest to trough
-// of the same waves.
+// of the same waves; and what pulls and slides it in the frame's own plane.
 type Joint struct {
 	Name           string
 	Carries, Holds Extreme
 	Swing          float64
+	Pull, Slides   Extreme // in the frame's plane: off the rim along the joist, and along the rim
 }
 
 // A Bearing is what one float does to the frame over its own weight, N: the most it
@@ -63,8 +64,9 @@ type Envelope struct {
 //
 // The frame is package frame's grillage of joists and rims on the floats in parts;
 // deck boards are beams from joist to joist. Waves are long and stand still; ice
-// that holds a float holds it without limit. Forces in the frame's own plane are
-// not in it.
+// that holds a float lets go at the plan's grip or never. In its own plane the frame
+// is package rack's, afloat, with joints and screws from soft to stiff, since nobody
+// knows how they slip: each force is the greatest found. No movement is given there.
 func (d *Dock) Envelope(ctx context.Context) (*Envelope, error) {
 	if d.plan == nil {
 		return nil, &measure.Error{Field: "plan", Class: measure.ErrUnknown, Want: "a plan"}
@@ -86,11 +88,24 @@ func (d *Dock) envelope(ctx context.Context, met []Situation) (*Envelope, error)
 	if err != nil {
 		return nil, err
 	}
+	plane, err := d.flat()
+	if err == nil {
+		err = plane.solve(met)
+	}
+	if err != nil {
+		return nil, err
+	}
 	rides := make([]*ride, len(met))
+	flats := make([]*flatRide, len(met))
 	e := &Envelope{Situations: make([]Outcome, len(met))}
 	solve := func(i int) {
 		out := &e.Situations[i]
 		out.Situation = met[i]
+		if met[i].pulls != nil {
+			flats[i] = plane.meet(met[i].pulls)
+			out.Left = flats[i].left
+			return
+		}
 		if rides[i], out.Err = r.meet(&met[i], rides[0]); out.Err == nil {
 			out.fill(rides[i])
 		}
@@ -112,9 +127,9 @@ func (d *Dock) envelope(ctx context.Context, met []Situation) (*Envelope, error)
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	e.joints(r, rides)
+	e.joints(r, rides, flats)
 	e.bearings(r, rides)
-	if err := e.members(r, rides); err != nil {
+	if err := e.members(r, rides, flats); err != nil {
 		return nil, err
 	}
 	return e, e.comfort(r, rides)
@@ -164,7 +179,7 @@ func (r *ride) endForces(joist int) [2]float64 {
 }
 
 // joints collects the forces at the joists' ends.
-func (e *Envelope) joints(r *raft, rides []*ride) {
+func (e *Envelope) joints(r *raft, rides []*ride, flats []*flatRide) {
 	d := r.dock
 	e.Joints = make([]Joint, 2*len(d.centres))
 	for k := range d.centres {
@@ -185,6 +200,16 @@ func (e *Envelope) joints(r *raft, rides []*ride) {
 				}
 			}
 			before = now
+		}
+		for c, flat := range flats {
+			for end := range 2 {
+				if flat != nil {
+					j := &e.Joints[2*k+end]
+					at := st.at[end*(len(st.at)-1)]
+					j.Pull.take(flat.joints[2*k+end].pull, at, c)
+					j.Slides.take(flat.joints[2*k+end].slide, at, c)
+				}
+			}
 		}
 		for end, side := range d.rimSides() {
 			e.Joints[2*k+end].Name = fmt.Sprintf("%s at the rim of the %s", st.name, side)
@@ -228,10 +253,13 @@ func (e *Envelope) String() string {
 		line(w.Name, "sags with", measure.Moment, w.Sag)
 		line(w.Name, "hogs with", measure.Moment, w.Hog)
 		line(w.Name, "shears with", measure.Force, w.Shear)
+		line(w.Name, "bends the weak way with", measure.Moment, w.Weak)
 	}
 	for _, j := range e.Joints {
 		line(j.Name, "is carried with", measure.Force, j.Carries)
 		line(j.Name, "is held down with", measure.Force, j.Holds)
+		line(j.Name, "is pulled off with", measure.Force, j.Pull)
+		line(j.Name, "slides with", measure.Force, j.Slides)
 	}
 	for _, f := range e.Bearings {
 		line(f.Name, "pushes with", measure.Force, f.Push)

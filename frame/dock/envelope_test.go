@@ -61,6 +61,9 @@ func rideAll(t testing.TB, r *raft) ([]Situation, []*ride) {
 	}
 	rides := make([]*ride, len(met))
 	for i := range met {
+		if met[i].pulls != nil {
+			continue
+		}
 		if rides[i], err = r.meet(&met[i], rides[0]); err != nil {
 			t.Logf("%s: %s: %v", r.dock.plan.Name.Value, met[i].Name, err)
 		}
@@ -76,8 +79,11 @@ func rideAll(t testing.TB, r *raft) ([]Situation, []*ride) {
 func TestSituationsBalance(t *testing.T) {
 	for name, d := range docks(t) {
 		met, rides := rideAll(t, mustRaft(t, d))
-		solved := 0
+		solved, tried := 0, 0
 		for i, r := range rides {
+			if met[i].pulls == nil {
+				tried++
+			}
 			if r == nil {
 				continue
 			}
@@ -122,8 +128,8 @@ func TestSituationsBalance(t *testing.T) {
 				t.Errorf("%s, %s: imbalance %g", name, met[i].Name, r.Residual)
 			}
 		}
-		if solved < len(met)*3/4 {
-			t.Errorf("%s: only %d of %d situations have a rest", name, solved, len(met))
+		if solved < tried*3/4 {
+			t.Errorf("%s: only %d of %d situations have a rest", name, solved, tried)
 		}
 	}
 }
@@ -317,12 +323,17 @@ func TestEnvelopeCovers(t *testing.T) {
 		}
 		r := mustRaft(t, d)
 		met, rides := rideAll(t, r)
+		for i := range met {
+			if met[i].pulls != nil && e.Situations[i].Err != nil {
+				t.Errorf("%s, %s: %v", name, met[i].Name, e.Situations[i].Err)
+			}
+		}
 		joist, err := d.capacities(d.joist, 1, d.clear)
 		if err != nil {
 			t.Fatal(err)
 		}
 		for i, ride := range rides {
-			if (ride == nil) != (e.Situations[i].Err != nil) {
+			if met[i].pulls == nil && (ride == nil) != (e.Situations[i].Err != nil) {
 				t.Errorf("%s, %s: %v", name, met[i].Name, e.Situations[i].Err)
 			}
 			if ride == nil {
@@ -414,7 +425,7 @@ func TestMirrorImage(t *testing.T) {
 		t.Fatal(err)
 	}
 	n := len(a.Members)
-	values := func(w Worst) []float64 { return []float64{w.Sag.Value, w.Hog.Value, w.Shear.Value} }
+	values := func(w Worst) []float64 { return []float64{w.Sag.Value, w.Hog.Value, w.Shear.Value, w.Weak.Value} }
 	near := cmpopts.EquateApprox(1e-6, 1e-3)
 	for i := range n {
 		k := i // joists are their own mirror image, the rims each other's
@@ -427,7 +438,7 @@ func TestMirrorImage(t *testing.T) {
 	}
 	for i := range a.Joints {
 		x, y := a.Joints[i], b.Joints[i^1]
-		if diff := cmp.Diff([]float64{x.Carries.Value, x.Holds.Value, x.Swing}, []float64{y.Carries.Value, y.Holds.Value, y.Swing}, near); diff != "" {
+		if diff := cmp.Diff([]float64{x.Carries.Value, x.Holds.Value, x.Swing, x.Pull.Value, x.Slides.Value}, []float64{y.Carries.Value, y.Holds.Value, y.Swing, y.Pull.Value, y.Slides.Value}, near); diff != "" {
 			t.Errorf("%s:\n%s", x.Name, diff)
 		}
 	}

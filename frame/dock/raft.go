@@ -200,7 +200,7 @@ func (r *raft) members(places [][]float64) error {
 		slices.Sort(at)
 		at = slices.CompactFunc(at, func(a, b float64) bool { return math.Abs(a-b) < least })
 		at[len(at)-1] = far
-		st := strip{name: fmt.Sprintf("joist %d", k+1), at: at}
+		st := strip{name: joistName(k), at: at}
 		for i, t := range at {
 			name := fmt.Sprintf("%s at %s", st.name, measure.Length.Print(t, d.system()))
 			n := node(d.centres[k], t, name)

@@ -89,7 +89,6 @@ func (d *Dock) open() []measure.Check {
 	var out []measure.Check
 	for _, o := range []struct{ name, want string }{
 		{"Joints, brackets, fasteners and the drums' ties", "the makers' printed values and an engineer"},
-		{"Racking and pull-out in the frame's own plane", "an engineer where people depend on it"},
 		{"Lines, anchors and shore points in wind and waves", "a mooring sized by somebody who answers for it"},
 		{"First and last day of work on the ice, break-up", "your own holes, every day"},
 		{"Cutting plan and purchase list", "the lengths in the plan"},

@@ -20,6 +20,7 @@ type Situation struct {
 	presses []press  // all but the frame's own weight
 	lake    lake
 	ground  ground // nil: it floats
+	pulls   []pull // in the frame's plane, where nothing else is looked at
 	bare    bool   // nobody aboard
 	uniform bool   // the uniform load over all of it
 	swings  bool   // a trough that follows the crest before it
@@ -52,7 +53,7 @@ func (d *Dock) situations() ([]Situation, error) {
 		crew: d.everywhere(d.people()*measure.Gravity, d.deckTop()+l.Centre.Value),
 		snow: d.everywhere(l.Snow.Value*d.length*d.width, d.deckTop()),
 	}
-	return slices.Concat(s.afloat(), s.crowds(), s.edges(), s.leaks(), s.waves(), s.standing(), s.caught()), nil
+	return slices.Concat(s.afloat(), s.crowds(), s.edges(), s.leaks(), s.waves(), s.standing(), s.caught(), s.sideways()), nil
 }
 
 // decked returns a situation of the finished dock under more loads.

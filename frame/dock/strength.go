@@ -28,6 +28,7 @@ func (d *Dock) strength() []measure.Check {
 		"Situations in which the dock finds no rest",
 		"Worst joist, whatever the dock meets: bending", "Worst joist, whatever the dock meets: shear",
 		"Worst rim, whatever the dock meets: bending", "Worst rim, whatever the dock meets: shear",
+		"Worst rim, bent sideways", "Largest pull that draws a joist off its rim",
 		"Sag of joists and rims between the floats, uniform load", "Give of the springiest joist under the heaviest person",
 	}
 	e, err := d.tried()
@@ -41,6 +42,10 @@ func (d *Dock) strength() []measure.Check {
 		case i <= 4:
 			out[i] = d.worstMember(e, name, i > 2, []string{"shear", "bending"}[i%2])
 		case i == 5:
+			out[i] = d.worstMember(e, name, true, "sideways")
+		case i == 6:
+			out[i] = e.drawn(name)
+		case i == 7:
 			out[i] = d.sags(e, name)
 		default:
 			out[i] = d.gives(e, name)
@@ -138,6 +143,19 @@ func (d *Dock) worstMember(e *Envelope, name string, rims bool, what string) mea
 	worst.Notes = append([]string{worst.Name}, worst.Notes...)
 	worst.Name = name
 	return worst
+}
+
+// drawn tells what pulls at the joints. What they hold is for their fasteners.
+func (e *Envelope) drawn(name string) measure.Check {
+	worst := e.Joints[0]
+	for _, j := range e.Joints {
+		if j.Pull.Value > worst.Pull.Value*(1+1e-9) {
+			worst = j
+		}
+	}
+	c := measure.Refuse(name, &measure.Error{Field: "fasteners", Class: measure.ErrUnknown, Want: "nails, screws or brackets at the joists' ends"})
+	c.Notes = append(c.Notes, fmt.Sprintf("%s at %s: %s", measure.Force.Print(worst.Pull.Value, measure.US), worst.Name, e.Situations[worst.Pull.Situation].Name))
+	return c
 }
 
 // sags holds the bend of joists and rims under the uniform load against the limit

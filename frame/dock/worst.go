@@ -7,12 +7,13 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// A Worst is what one joist or rim meets at most: the sagging and hogging moment
-// (N·m) and the shear (N) that use the largest share of what the wood takes for as
+// A Worst is what one joist or rim meets at most: the sagging and hogging moments, the
+// moment the weak way (N·m) and the shear (N) that use the largest share of what the wood takes for as
 // long as the situation lasts, and the wood's checks there.
 type Worst struct {
 	Name            string
 	Sag, Hog, Shear Extreme
+	Weak            Extreme // moment in the frame's own plane, N·m
 	Checks          []measure.Check
 }
 
@@ -29,7 +30,7 @@ func (s *share) take(value, capacity, at float64, situation int) {
 }
 
 // members collects the moments and shears of joists and rims and checks the worst.
-func (e *Envelope) members(r *raft, rides []*ride) error {
+func (e *Envelope) members(r *raft, rides []*ride, flats []*flatRide) error {
 	d := r.dock
 	joist, err := d.capacities(d.joist, 1, d.clear)
 	if err != nil {
@@ -45,7 +46,7 @@ func (e *Envelope) members(r *raft, rides []*ride) error {
 		if i >= len(d.centres) {
 			of = rim
 		}
-		var sag, hog, shear share
+		var sag, hog, shear, weak share
 		for c, ride := range rides {
 			if ride == nil {
 				continue
@@ -58,7 +59,13 @@ func (e *Envelope) members(r *raft, rides []*ride) error {
 				shear.take(math.Abs(x.Shear.Shear), can.shear, st.at[k-1]+x.Shear.X, c)
 			}
 		}
-		w := Worst{Name: st.name, Sag: sag.Extreme, Hog: hog.Extreme, Shear: shear.Extreme}
+		for c, flat := range flats {
+			if flat != nil {
+				m := (i + 2) % len(r.strips) // rims come first there
+				weak.take(flat.weak[m].moment, of.by[e.Situations[c].Duration].weak, st.at[0]+flat.weak[m].at, c)
+			}
+		}
+		w := Worst{Name: st.name, Sag: sag.Extreme, Hog: hog.Extreme, Shear: shear.Extreme, Weak: weak.Extreme}
 		bend, member := w.Sag, of.sagging
 		if hog.of > sag.of {
 			bend, member = w.Hog, of.hogging
@@ -67,6 +74,9 @@ func (e *Envelope) members(r *raft, rides []*ride) error {
 			return err
 		}
 		if err := w.check("shear", of.sagging, lumber.Demand{Shear: w.Shear.Value}, e, w.Shear); err != nil {
+			return err
+		}
+		if err := w.check("bending sideways", of.sagging, lumber.Demand{FlatMoment: w.Weak.Value}, e, w.Weak); err != nil {
 			return err
 		}
 		e.Members = append(e.Members, w)
@@ -88,8 +98,9 @@ func (w *Worst) check(name string, m lumber.Member, demand lumber.Demand, e *Env
 	return err
 }
 
-// A capacity is what a member takes: sagging moment, hogging moment, shear.
-type capacity struct{ sag, hog, shear float64 }
+// A capacity is what a member takes: sagging and hogging moment, shear, moment
+// the weak way.
+type capacity struct{ sag, hog, shear, weak float64 }
 
 // capacities are those for each duration, and the members they belong to.
 type capacities struct {
@@ -115,13 +126,14 @@ func (d *Dock) capacities(w wood, plies int, unbraced float64) (*capacities, err
 			if err != nil {
 				return nil, err
 			}
-			for _, s := range [2]lumber.Strength{design.Fb, design.Fv} {
+			for _, s := range [3]lumber.Strength{design.Fb, design.Fv, design.FbAcross} {
 				if s.Err != nil {
 					return nil, s.Err
 				}
 			}
 			moment := design.Fb.Value * m.Whole().Modulus()
 			if side == 0 {
+				can.weak = design.FbAcross.Value * w.section.Turned().Modulus() * float64(plies)
 				can.sag, can.shear = moment, design.Fv.Value*m.Whole().Area()*2/3
 			} else {
 				can.hog = moment

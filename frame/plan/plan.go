@@ -138,6 +138,10 @@ type Loads struct {
 	Snow      Quantity // uniform, at its deepest
 	Uneven    Quantity // how far one float may stand low, on the ice or on blocks
 	Pried     Quantity // how far a corner is pried up
+	Cleat     Quantity // pull of a line at a corner
+	Bump      Quantity // push of a boat at a corner
+	Skid      Quantity // pull to drag it, as a share of its weight
+	IcePush   Quantity // along one side, N/m
 	FromEdge  Quantity // how far from the edge a crowd stands
 	Centre    Quantity // height of a standing person's centre above the deck
 }

@@ -100,6 +100,10 @@ var loadFields = []field[Loads]{
 	plausible(quantity("snow", measure.Pressure, "0 kPa", "15 kPa", "40 psf", "Snow lying on the deck at its deepest; the building office knows the ground snow load.", func(l *Loads) *Quantity { return &l.Snow }), "20 psf", "70 psf"),
 	plausible(quantity("uneven", measure.Length, "0 mm", "100 mm", "1/2 in", "How far one float or block may stand lower than its neighbours on the ice or on shore.", func(l *Loads) *Quantity { return &l.Uneven }), "1 in"),
 	plausible(quantity("pried", measure.Length, "0 mm", "300 mm", "2 in", "How far one corner is pried up to free or to level the dock.", func(l *Loads) *Quantity { return &l.Pried }), "4 in"),
+	plausible(quantity("cleat", measure.Force, "0 N", "1e6 N", "300 lbf", "Pull of one line at a corner in a storm; a mooring worked out says more.", func(l *Loads) *Quantity { return &l.Cleat }), "600 lbf"),
+	plausible(quantity("bump", measure.Force, "0 N", "1e6 N", "500 lbf", "Push of a boat that comes alongside, over its fender, at a corner.", func(l *Loads) *Quantity { return &l.Bump }), "1000 lbf"),
+	plausible(quantity("skid_friction", measure.Percent, "1 %", "200 %", "50 %", "Pull to drag the dock ashore, as a share of its weight.", func(l *Loads) *Quantity { return &l.Skid }), "70 %"),
+	quantity("ice_push", measure.LineLoad, "0 N/m", "1e6 N/m", "", "Push of the ice along one side, if somebody able to judge has said so. Left out: not looked at, for a frame left in thick ice holds none.", func(l *Loads) *Quantity { return &l.IcePush }),
 	plausible(quantity("crowd_from_edge", measure.Length, "0 m", "1 m", "6 in", "How far in from the edge a crowd stands.", func(l *Loads) *Quantity { return &l.FromEdge }), "0 in", "12 in"),
 	plausible(quantity("person_centre", measure.Length, "0.2 m", "1.5 m", "1 m", "Height of a standing person's centre above the deck.", func(l *Loads) *Quantity { return &l.Centre }), "0.75 m", "1.1 m"),
 }
