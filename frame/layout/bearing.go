@@ -93,7 +93,9 @@ func (l *Layout) view(d *Drum) []seen {
 }
 
 // beside reports whether a piece lies over a part of the drum's length.
-func (s seen) beside(d *Drum) bool { return math.Min(s.u1, d.Length/2)-math.Max(s.u0, -d.Length/2) > bite }
+func (s seen) beside(d *Drum) bool {
+	return math.Min(s.u1, d.Length/2)-math.Max(s.u0, -d.Length/2) > bite
+}
 
 // bear finds what every drum bears on.
 func (l *Layout) bear() {
@@ -202,7 +204,7 @@ func (l *Layout) unborne(d *Drum, b *Bearing) {
 	if b.Opening > 0 {
 		missing = math.Max(bite, b.Opening-d.Diameter)
 	}
-	l.conflict(Unborne, d.Name, l.name(best), missing, nil, "neither joists nor boards stop it as it floats up")
+	l.conflict(Unborne, d.Name, l.name(best), missing, "neither joists nor boards stop it as it floats up")
 }
 
 // meant compares a drum's seat with the one it was meant to have.
@@ -227,7 +229,7 @@ func (l *Layout) meant(d *Drum, b Bearing) {
 	case UnderJoists:
 		missing = math.Max(missing, math.Abs(b.Crown))
 	}
-	l.conflict(Elsewhere, d.Name, on, missing, nil, "meant %s, found %s", d.Bears, b.Seat)
+	l.conflict(Elsewhere, d.Name, on, missing, "meant "+d.Bears.String()+", found "+b.Seat.String())
 }
 
 func (l *Layout) deckOf(deck int) *deckOn {

@@ -121,7 +121,7 @@ func (l *Layout) spots() (spots []spot, ties [][2]int, err error) {
 			b := l.bars[i]
 			s, c := p.At.on(b.axis), p.At.on(1-b.axis)
 			if past := math.Max(b.lo-s, s-b.hi); past > tiny {
-				l.conflict(Apart, p.Name, on, past, nil, "the pin lies past its end")
+				l.conflict(Apart, p.Name, on, past, "the pin lies past its end")
 			}
 			arm := measure.Range{Kind: measure.Length, Lo: merge, Hi: 2, Source: srcFrame}
 			if err := arm.Check(fmt.Sprintf("pin %s, distance from the axis of On[%d]", p.Name, k), math.Abs(c-b.c)); err != nil {

@@ -1,10 +1,6 @@
 package layout
 
-import (
-	"math"
-
-	"example.org/floewright/lumber/measure"
-)
+import "math"
 
 // clear looks at the room around every drum and bolt.
 func (l *Layout) clear() {
@@ -46,16 +42,21 @@ func (l *Layout) around(i int) {
 	held := false // something lies right below
 	for _, s := range l.view(&placed) {
 		if d.DropIn && s.z1 > b.Centre && s.beside(d) && (s.v0 <= 0 && s.v1 >= 0 || !d.round() && s.v0 < r-bite && s.v1 > -r+bite) {
-			l.conflict(Covered, d.Name, l.name(s.piece), math.Min(s.u1+d.Length/2, d.Length/2-s.u0), nil, "it cannot be put in from above")
+			l.conflict(Covered, d.Name, l.name(s.piece), math.Min(s.u1+d.Length/2, d.Length/2-s.u0), "it cannot be put in from above")
 		}
 		z := math.Min(s.z1, math.Max(s.z0, b.Centre))
 		dz := math.Abs(z - b.Centre)
 		if dz >= h/2-tiny {
 			continue // above or below the drum
 		}
-		chord := r
+		// Practice counts a bay's width over the whole diameter, though joists stand
+		// above the widest place; strips and stops are met where they are.
+		chord, wide := r, r
 		if d.round() {
 			chord = math.Sqrt((r - dz) * (r + dz))
+			if !l.Drawing.Pieces[s.piece].Kind.carries() {
+				wide = chord
+			}
 		}
 		if s.beside(d) {
 			below := (s.z0+s.z1)/2 < b.Centre
@@ -63,14 +64,14 @@ func (l *Layout) around(i int) {
 			case s.v0 <= 0 && s.v1 >= 0:
 				held = held || below
 			case s.v1 <= 0:
-				side[0].take(-s.v1-chord, s.piece)
+				side[0].take(-s.v1-wide, s.piece)
 				if below {
 					keep[0].take(-s.v1, s.piece)
 				} else {
 					bay[0].take(-s.v1, s.piece)
 				}
 			default:
-				side[1].take(s.v0-chord, s.piece)
+				side[1].take(s.v0-wide, s.piece)
 				if below {
 					keep[1].take(s.v0, s.piece)
 				} else {
@@ -91,10 +92,10 @@ func (l *Layout) around(i int) {
 	least, loosest := l.Drawing.Room.Side[0], l.Drawing.Room.Side[1]
 	if opening := bay[0].gap + bay[1].gap; bay[0].piece >= 0 && bay[1].piece >= 0 && (d.DropIn || b.Seat == UnderBoards) && d.Diameter+least-opening > tiny {
 		tight := bay[0]
-		if bay[1].gap < bay[0].gap {
+		if bay[1].gap < bay[0].gap-tiny {
 			tight = bay[1]
 		}
-		l.conflict(TightBay, d.Name, l.name(tight.piece), d.Diameter+least-opening, practice, "the bay is %s wide, the drum %s", measure.Length.Print(opening, measure.SI), measure.Length.Print(d.Diameter, measure.SI))
+		l.short(TightBay, d.Name, l.name(tight.piece), opening, d.Diameter+least, practice, "clear width of the bay")
 	}
 	if b.Seat != Wedged {
 		l.loose(Rolls, i, 1-axisOf(d), side, loosest)
@@ -102,10 +103,10 @@ func (l *Layout) around(i int) {
 	between := end[0].gap + end[1].gap
 	if end[0].piece >= 0 && end[1].piece >= 0 && l.Drawing.Room.End[0]-between > tiny {
 		tight := end[0]
-		if end[1].gap < end[0].gap {
+		if end[1].gap < end[0].gap-tiny {
 			tight = end[1]
 		}
-		l.conflict(TightEnds, d.Name, l.name(tight.piece), l.Drawing.Room.End[0]-between, practice, "it is %s long, between ends %s apart", measure.Length.Print(d.Length, measure.SI), measure.Length.Print(d.Length+between, measure.SI))
+		l.short(TightEnds, d.Name, l.name(tight.piece), between, l.Drawing.Room.End[0], practice, "room at both ends together")
 	}
 	l.loose(Slides, i, axisOf(d), end, l.Drawing.Room.End[1])
 	if d.Tied || held {
@@ -118,14 +119,14 @@ func (l *Layout) around(i int) {
 		if len(b.Contacts) > 0 {
 			on = l.name(b.Contacts[0].Piece)
 		}
-		l.conflict(Drops, d.Name, on, d.Diameter, nil, "no tie and no strip holds it when the water falls or the dock is lifted")
+		l.conflict(Drops, d.Name, on, d.Diameter, "no tie and no strip holds it when the water falls or the dock is lifted")
 	case opening >= d.Diameter:
 		on := max(keep[0].piece, keep[1].piece)
 		missing := opening - d.Diameter
 		if math.IsInf(missing, 1) {
 			missing = d.Diameter
 		}
-		l.conflict(Drops, d.Name, l.name(on), math.Max(missing, bite), nil, "it falls through between the strips below it")
+		l.conflict(Drops, d.Name, l.name(on), math.Max(missing, bite), "it falls through between the strips below it")
 	}
 }
 
@@ -134,6 +135,7 @@ func (l *Layout) around(i int) {
 func (l *Layout) neighbours(i int, side, end *[2]room) {
 	d, b := &l.Drawing.Drums[i], &l.Bearings[i]
 	u, v := d.axes()
+	bare := map[*[2]room][2]room{side: *side, end: *end}
 	for j := range l.Drawing.Drums {
 		o, ob := &l.Drawing.Drums[j], &l.Bearings[j]
 		if j == i || o.Along != d.Along || math.Abs(ob.Centre-b.Centre) >= (d.height()+o.height())/2 {
@@ -144,7 +146,7 @@ func (l *Layout) neighbours(i int, side, end *[2]room) {
 			if gap < 0 {
 				k, gap = 0, -gap
 			}
-			if way[k].gap > gap-own/2-bite { // the piece lies past the other drum
+			if bare[way][k].gap > gap-own/2-bite { // the piece lies past the other drum
 				way[k].gap = math.Max(0, way[k].gap-other)
 			}
 		}
@@ -168,15 +170,16 @@ func axisOf(d *Drum) int {
 func (l *Layout) loose(f Fault, i, axis int, way [2]room, most float64) {
 	d, b := &l.Drawing.Drums[i], &l.Bearings[i]
 	far := 0
-	if way[1].gap > way[0].gap {
+	if way[1].gap > way[0].gap+tiny {
 		far = 1
 	}
 	if way[far].piece >= 0 {
 		if free := way[0].gap + way[1].gap; free-most > tiny {
-			l.conflict(f, d.Name, l.name(way[far].piece), free-most, practice, "it has %s of way in all", measure.Length.Print(free, measure.SI))
+			l.short(f, d.Name, l.name(way[far].piece), free, most, practice, "free way in all")
 		}
 		return
 	}
+	missing := math.Inf(1) // to the nearer edge, if both ways are open
 	for k, w := range way {
 		if w.piece >= 0 {
 			continue
@@ -190,11 +193,9 @@ func (l *Layout) loose(f Fault, i, axis int, way [2]room, most float64) {
 				edge = math.Max(edge, hi-b.At.on(axis))
 			}
 		}
-		if k != far && way[1-k].piece < 0 {
-			continue // one open side is said once
-		}
-		l.conflict(f, d.Name, "the frame's edge", math.Max(edge, bite), practice, "nothing stands in its way")
+		missing = math.Min(missing, edge)
 	}
+	l.conflict(f, d.Name, "the frame's edge", math.Max(missing, bite), "nothing stands in its way")
 }
 
 // inside checks that the decks cover a drum.
@@ -219,7 +220,7 @@ func (l *Layout) inside(i int) {
 		}
 	}
 	if past > bite {
-		l.conflict(Protrudes, d.Name, worst, past, nil, "boats and ice catch it there")
+		l.conflict(Protrudes, d.Name, worst, past, "boats and ice catch it there")
 	}
 }
 
@@ -239,8 +240,13 @@ func (l *Layout) crowded(i, j int) {
 	for k := range g {
 		g[k] = apart(a0[k], a1[k], b0[k], b1[k])
 	}
+	d, o := &l.Drawing.Drums[i], &l.Drawing.Drums[j]
+	if v := 1 - axisOf(d); d.round() && o.round() && d.Along == o.Along {
+		ring := math.Hypot(l.Bearings[i].At.on(v)-l.Bearings[j].At.on(v), l.Bearings[i].Centre-l.Bearings[j].Centre) - (d.Diameter+o.Diameter)/2
+		g[v], g[2] = ring, ring
+	}
 	if deep := -math.Max(g[0], math.Max(g[1], g[2])); deep > bite {
-		l.conflict(Overlaps, l.Drawing.Drums[i].Name, l.Drawing.Drums[j].Name, deep, nil, "both drums are drawn in one place")
+		l.conflict(Overlaps, d.Name, o.Name, deep, "both drums are drawn in one place")
 	}
 }
 
@@ -292,7 +298,7 @@ func (l *Layout) reach(b *Bolt) {
 		}
 		least := math.Min(gap((lo+hi)/2), math.Min(gap(0), gap(length)))
 		if missing := l.Drawing.Room.Tail - least; missing > tiny {
-			l.conflict(TailNear, b.Name, d.Name, missing, practice, "the drum rubs and the tail cuts: turn it round")
+			l.short(TailNear, b.Name, d.Name, least, l.Drawing.Room.Tail, practice, "the drum rubs and the tail cuts: turn it round")
 		}
 		// The drum ahead of the tail, in the tail's own line.
 		for k := 0; k <= 400; k++ {
@@ -306,7 +312,7 @@ func (l *Layout) reach(b *Bolt) {
 		}
 	}
 	if missing := length + l.Drawing.Room.Wrench - free; missing > tiny {
-		l.conflict(NoReach, b.Name, by, missing, practice, "the tail and a wrench need %s", measure.Length.Print(length+l.Drawing.Room.Wrench, measure.SI))
+		l.short(NoReach, b.Name, by, free, length+l.Drawing.Room.Wrench, practice, "the tail and a wrench past it")
 	}
 }
 

@@ -9,24 +9,24 @@ type Fault int
 
 // The faults, and what is missing with each.
 const (
-	Overlaps      Fault = iota // two parts in one place: how deep
-	Apart                      // a piece's end, a strip, a deck or a pin that meets nothing: the gap past what may be
-	TightBay                   // no room for a drum between its sides: how much wider
-	TightEnds                  // no room for a drum between its stops: how much further apart
-	Covered                    // a piece lies across a drum's way in from above: how far the drum must move along itself
-	Rolls                      // a drum may wander sideways: how far past what may be
-	Slides                     // a drum may wander along itself: how far past what may be
-	Drops                      // nothing keeps a drum from dropping out: how much narrower below
-	Rocks                      // a drum's middle lies outside what it bears on: how far
-	Elsewhere                  // a drum bears on something else than meant: the height, or the width of the bay, that is between
-	Unborne                    // a drum bears on nothing: how much narrower the bay
-	Protrudes                  // a drum reaches out from under the decks: how far
-	TailNear                   // a bolt's tail at a drum: how much further off
-	NoReach                    // no room for the wrench: how much more
-	WideSpan                   // joists too far apart for the boards, or boards too thin for any span: how much
-	SplicesClose               // splices of neighbouring plies: how much further apart
-	WeakBoards                 // too few boards cross a drum for its push: how much longer the crown, or the deck
-	faults                     // their number
+	Overlaps     Fault = iota // two parts in one place: how deep
+	Apart                     // a piece's end, a strip, a deck or a pin that meets nothing: the gap past what may be
+	TightBay                  // no room for a drum between its sides: how much wider
+	TightEnds                 // no room for a drum between its stops: how much further apart
+	Covered                   // a piece lies across a drum's way in from above: how far the drum must move along itself
+	Rolls                     // a drum may wander sideways: how far past what may be
+	Slides                    // a drum may wander along itself: how far past what may be
+	Drops                     // nothing keeps a drum from dropping out: how much narrower below
+	Rocks                     // a drum's middle lies outside what it bears on: how far
+	Elsewhere                 // a drum bears on something else than meant: the height, or the width of the bay, that is between
+	Unborne                   // a drum bears on nothing: how much narrower the bay
+	Protrudes                 // a drum reaches out from under the decks: how far
+	TailNear                  // a bolt's tail at a drum: how much further off
+	NoReach                   // no room for the wrench: how much more
+	WideSpan                  // joists too far apart for the boards, or boards too thin for any span: how much
+	SplicesClose              // splices of neighbouring plies: how much further apart
+	WeakBoards                // too few boards cross a drum for its push: how much longer the crown, or the deck
+	faults                    // their number
 )
 
 var faultNames = [faults]string{
@@ -49,8 +49,11 @@ type Conflict struct {
 	Kind    Fault
 	A, B    string  // the parts, by name
 	Missing float64 // m, always positive
-	Why     string
-	Source  *measure.Source // of the room that is missing; nil: plain geometry
+	// Has and Wants are what there is and what there should be, m, where Missing is
+	// their difference; both 0 where it is not.
+	Has, Wants float64
+	Why        string
+	Source     *measure.Source // of the room that is missing; nil: plain geometry
 }
 
 // String returns the conflict on one line, in SI.
@@ -59,6 +62,9 @@ func (c Conflict) String() string { return c.Print(measure.SI) }
 // Print returns the conflict on one line: parts, what is missing, and why.
 func (c Conflict) Print(s measure.System) string {
 	text := c.A + " " + c.Kind.String() + " " + c.B + ": " + measure.Length.Print(c.Missing, s) + " missing"
+	if c.Has != 0 || c.Wants != 0 {
+		text += ", has " + measure.Length.Print(c.Has, s) + " for " + measure.Length.Print(c.Wants, s)
+	}
 	if c.Why != "" {
 		text += "; " + c.Why
 	}

@@ -76,7 +76,7 @@ func (l *Layout) contact(d *Drum, b *Bearing, over []seen, low float64) {
 		} else {
 			name = l.Drawing.Decks[b.Deck].Name
 		}
-		l.conflict(Rocks, d.Name, name, miss, nil, "its middle lies outside what it bears on")
+		l.conflict(Rocks, d.Name, name, miss, "its middle lies outside what it bears on")
 	}
 	var out []Contact
 	for i, t := range touches {

@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"fmt"
 	"math"
 
 	"example.org/floewright/lumber/measure"
@@ -248,7 +247,7 @@ type Layout struct {
 	Members   []Member
 	Sections  int
 	Tributary []Tributary // what the decks lay on the members; all areas together are the decks'
-	Bearings  []Bearing // one for each drum
+	Bearings  []Bearing   // one for each drum
 	Conflicts []Conflict
 
 	bars     []bar
@@ -285,9 +284,14 @@ func New(d Drawing) (*Layout, error) {
 	return l, nil
 }
 
-// conflict records one.
-func (l *Layout) conflict(f Fault, a, b string, missing float64, src *measure.Source, why string, args ...any) {
-	l.Conflicts = append(l.Conflicts, Conflict{Kind: f, A: a, B: b, Missing: missing, Why: fmt.Sprintf(why, args...), Source: src})
+// conflict records one of plain geometry.
+func (l *Layout) conflict(f Fault, a, b string, missing float64, why string) {
+	l.Conflicts = append(l.Conflicts, Conflict{Kind: f, A: a, B: b, Missing: missing, Why: why})
+}
+
+// short records one of a room that there is and the one that is wanted.
+func (l *Layout) short(f Fault, a, b string, has, wants float64, src *measure.Source, why string) {
+	l.Conflicts = append(l.Conflicts, Conflict{Kind: f, A: a, B: b, Missing: math.Abs(has - wants), Has: has, Wants: wants, Why: why, Source: src})
 }
 
 func (l *Layout) name(piece int) string { return l.Drawing.Pieces[piece].Name }

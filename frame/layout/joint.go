@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"math"
 
 	"example.org/floewright/lumber/measure"
@@ -48,7 +49,7 @@ func (l *Layout) join() {
 			}
 		}
 		if best >= 0 {
-			l.conflict(Apart, l.name(i), l.name(best), math.Max(gap-l.Drawing.Room.Butt, bite), nil, "no other piece is as near")
+			l.conflict(Apart, l.name(i), l.name(best), math.Max(gap-l.Drawing.Room.Butt, bite), "no other piece is as near")
 		}
 	}
 	l.spliced()
@@ -62,7 +63,7 @@ func (l *Layout) meet(i, j int, met []bool) {
 	g := gaps(a, b)
 	if g[0] < -bite && g[1] < -bite && g[2] < -bite {
 		deep := math.Min(-g[0], math.Min(-g[1], -g[2]))
-		l.conflict(Overlaps, l.name(i), l.name(j), deep, nil, "both are drawn in one place")
+		l.conflict(Overlaps, l.name(i), l.name(j), deep, "both are drawn in one place")
 	}
 	if carry[0] != carry[1] { // something fixed to a piece that carries
 		if math.Max(g[0], math.Max(g[1], g[2])) <= butt {
@@ -98,9 +99,9 @@ func (l *Layout) meet(i, j int, met []bool) {
 	case ga < -bite && gb < -bite:
 		add(i, j, 0)
 	case level && ga > butt && ga <= near && gb < -bite:
-		l.conflict(Apart, l.name(i), l.name(j), ga-l.Drawing.Room.Butt, practice, "the butt is open")
+		l.short(Apart, l.name(i), l.name(j), ga, l.Drawing.Room.Butt, practice, "the butt is open")
 	case level && gb > butt && gb <= near && ga < -bite:
-		l.conflict(Apart, l.name(j), l.name(i), gb-l.Drawing.Room.Butt, practice, "the butt is open")
+		l.short(Apart, l.name(j), l.name(i), gb, l.Drawing.Room.Butt, practice, "the butt is open")
 	}
 }
 
@@ -111,13 +112,13 @@ func (l *Layout) spliced() {
 		p := &l.Drawing.Pieces[i]
 		for k, s := range p.Splices {
 			if s.Ply == 0 && p.Plies > 1 && !s.Carries {
-				l.conflict(SplicesClose, p.Name, p.Name, least, practice, "all plies end at %s from its start", measure.Length.Print(s.At, measure.SI))
+				l.short(SplicesClose, p.Name, p.Name, 0, least, practice, "all plies end at one place")
 			}
 			for _, o := range p.Splices[:k] {
 				gap := math.Abs(s.At - o.At)
 				neighbours := s.Ply != 0 && o.Ply != 0 && (s.Ply-o.Ply == 1 || o.Ply-s.Ply == 1)
 				if neighbours && least-gap > tiny {
-					l.conflict(SplicesClose, p.Name, p.Name, least-gap, practice, "plies %d and %d end %s apart", o.Ply, s.Ply, measure.Length.Print(gap, measure.SI))
+					l.short(SplicesClose, p.Name, p.Name, gap, least, practice, fmt.Sprintf("plies %d and %d", o.Ply, s.Ply))
 				}
 			}
 		}

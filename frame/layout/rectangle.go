@@ -130,7 +130,8 @@ func (r Rectangle) Pieces() ([]Piece, error) {
 // Ell returns the pieces of an L: a main rectangle, and a wing that butts against
 // its far side, where Y is greatest. The wing's marks, and its Corner.X, are
 // measured from the main frame's corner along that side; it has no rim of its own
-// there. Give them different names.
+// there. Give them different names. The wing's two outermost pieces that butt on the
+// main frame are Stiff: it needs corner irons bolted through, or it folds down.
 func Ell(main, wing Rectangle) ([]Piece, error) {
 	if main.Name == wing.Name {
 		return nil, &measure.Error{Field: "names of main frame and wing", Text: main.Name, Class: measure.ErrName, Want: "two different ones"}
@@ -140,7 +141,7 @@ func Ell(main, wing Rectangle) ([]Piece, error) {
 		return nil, err
 	}
 	for _, c := range []float64{wing.Corner.X, wing.Corner.X + wing.Length} {
-		if err := (measure.Range{Kind: measure.Length, Lo: 0, Hi: main.Length}).Check("wing's end along the main frame", c); err != nil {
+		if err := (measure.Range{Kind: measure.Length, Lo: -measure.Inch / 32, Hi: main.Length + measure.Inch/32}).Check("wing's end along the main frame", c); err != nil {
 			return nil, err
 		}
 	}
@@ -148,5 +149,21 @@ func Ell(main, wing Rectangle) ([]Piece, error) {
 	// The rims of joists along x are its sides; they butt against the main frame.
 	wing.Open = wing.Across
 	more, err := wing.Pieces()
-	return append(pieces, more...), err
+	if err != nil {
+		return nil, err
+	}
+	first := len(more)
+	for i := range more {
+		if (more[i].Kind == Joist) == wing.Across {
+			first = min(first, i)
+			more[i].Stiff = i == first
+		}
+	}
+	for i := len(more) - 1; i >= 0; i-- {
+		if (more[i].Kind == Joist) == wing.Across {
+			more[i].Stiff = true
+			break
+		}
+	}
+	return append(pieces, more...), nil
 }

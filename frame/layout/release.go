@@ -40,16 +40,14 @@ func (l *Layout) release() {
 			continue
 		}
 		var on []int // joints on it, in order
-		stiff := false
 		for _, s := range l.stations[q] {
 			for _, k := range others[s.node] {
 				if j := l.joints[k]; j.q == q || j.p == q {
 					on = append(on, k)
-					stiff = stiff || !turns(k)
 				}
 			}
 		}
-		if stiff || len(on) == 0 {
+		if len(on) == 0 {
 			continue
 		}
 		for _, k := range on {

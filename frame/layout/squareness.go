@@ -28,7 +28,7 @@ type Squareness struct {
 const fine = measure.Inch / 4
 
 var (
-	srcFine   = &measure.Source{Title: "a quarter inch between the diagonals is fine work; common practice, no source", Status: measure.CommonPractice}
+	srcFine   = &measure.Source{Title: "a quarter inch between the diagonals is fine work", Status: measure.CommonPractice}
 	srcCyclic = &measure.Source{Title: "diagonals of a four-sided figure in a circle", Locator: "Brahmagupta, Brahmasphutasiddhanta, 12.28", Status: measure.Memory}
 )
 

@@ -95,7 +95,7 @@ func (l *Layout) layDecks() {
 			if best < 0 {
 				best, gap = 0, bite
 			}
-			l.conflict(Apart, d.Name, l.name(best), math.Max(gap, bite), nil, "no rim, joist or header is under the deck")
+			l.conflict(Apart, d.Name, l.name(best), math.Max(gap, bite), "no rim, joist or header is under the deck")
 			continue
 		}
 		slices.SortStableFunc(on.across, func(a, b int) int { return cmp.Compare(l.bars[a].c, l.bars[b].c) })
@@ -248,16 +248,15 @@ func (l *Layout) spans(on *deckOn, widest map[[2]int]float64) {
 			if !ok {
 				continue
 			}
-			c, err := board.Check(math.Min(spacing, 10))
+			c, err := board.Check(math.Min(spacing, 10) - tiny) // 24 in. by marks are 24 in.
 			if err != nil || c.Err != nil {
 				// Boards have a table from 1 in. up.
 				missing := math.Max(1*measure.Inch-math.Min(d.Face, d.Thickness), tiny)
-				l.conflict(WideSpan, d.Name, l.name(j)+" and "+l.name(o), missing, nil, "no rule for boards of that thickness")
+				l.conflict(WideSpan, d.Name, l.name(j)+" and "+l.name(o), missing, "no rule for boards of that thickness")
 				continue
 			}
 			if c.Verdict() != measure.Holds {
-				l.conflict(WideSpan, d.Name, l.name(j)+" and "+l.name(o), spacing-c.Limit, c.Rule, "%s center to center, at most %s",
-					measure.Length.Print(spacing, measure.SI), measure.Length.Print(c.Limit, measure.SI))
+				l.short(WideSpan, d.Name, l.name(j)+" and "+l.name(o), spacing, c.Limit, c.Rule, "center to center of the joists")
 			}
 		}
 	}
