@@ -21,10 +21,11 @@
 //
 // # Limits
 //
-// The plate is thin, elastic, of even thickness and endless, the level change
-// small beside nothing but the caps. A body that is not round counts as round
-// with the same outline. The ice near it is uncracked until a cap is reached;
-// cracks let it feel less. What is held counts as held rigidly: a dock that rides
+// The plate is thin, elastic, of even thickness, endless and afloat. A body that
+// is not round counts as round with the same outline. The ice near it is
+// uncracked until a cap is reached; cracks let it feel less. Water that runs over
+// a sheet held down, and pieces that break off and hang on the dock with their
+// weight, are not counted. What is held counts as held rigidly: a dock that rides
 // with the ice feels nearly nothing of a level change until a line, a hinge or
 // the ground stops it. Relief by creep is not taken: no figure for it was read.
 // Slow changes may be given a lower Modulus by who knows one.

@@ -166,6 +166,9 @@ func (d Drift) Push() (Push, error) {
 	out.Drive = Span{"wind and current", out.Wind.Low + out.Current.Low, out.Wind.High + out.Current.High, air.Source}
 	out.Limit = lesser(out.Caps[0], out.Caps[1:])
 	out.Force = lesser(out.Drive, []Span{out.Limit})
+	if d.Width != 0 {
+		out.Notes = append(out.Notes, "only the width given was counted: all the ice that leans on the dock pushes it")
+	}
 	if !d.Touching {
 		out.Force.High, out.Force.Name, out.Force.Source = out.Limit.High, out.Limit.Name, out.Limit.Source
 		out.Notes = append(out.Notes, "the sheet may gather way: its momentum, not the wind, brings it to the cap")

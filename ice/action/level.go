@@ -194,7 +194,7 @@ func (b Body) radius() float64 { return b.outline() / (2 * math.Pi) }
 func levelNotes(level float64) []string {
 	notes := []string{"creep of the ice under a slow change is not counted: no figure for its relief was read"}
 	if level < 0 {
-		return append(notes, "the lake falls: the sheet hangs on what is held and presses it down")
+		return append(notes, "the lake falls: the sheet hangs on what is held and presses it down; pieces that break off and stay on it weigh on it and are not counted")
 	}
 	return append(notes, "repeated rises lift piles step by step (L. J. Zabilansky 1998); that is not computed")
 }

@@ -115,6 +115,7 @@ var sets = []func() ([]Check, error){
 	frameChecks,
 	layoutChecks,
 	iceChecks,
+	actionChecks,
 }
 
 // All returns every outside check of the library.
