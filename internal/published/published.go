@@ -116,6 +116,7 @@ var sets = []func() ([]Check, error){
 	rackChecks,
 	layoutChecks,
 	iceChecks,
+	actionChecks,
 }
 
 // All returns every outside check of the library.
