@@ -163,6 +163,35 @@ func TestLineInverse(t *testing.T) {
 	}
 }
 
+// A line that hangs in a bight between a soft rope and a heavy piece has a rise that
+// bends both ways as its pull changes; it is found all the same, both ways round.
+func TestLineBight(t *testing.T) {
+	rng := rand.New(rand.NewPCG(9, 1))
+	for i := range 4000 {
+		l := &moor.Line{Shore: true, Pieces: []moor.Piece{
+			{Length: 30 * rng.Float64(), Weight: 200 * rng.Float64(), Stretch: 1e6, Clump: 100 * rng.Float64()},
+			{Length: 200 * rng.Float64(), Weight: 2 * rng.Float64(), Stretch: math.Exp(6 + 4*rng.Float64())},
+		}}
+		if i%2 == 0 {
+			l.Pieces[0], l.Pieces[1] = l.Pieces[1], l.Pieces[0]
+			l.Pieces[0].Clump, l.Pieces[1].Clump = l.Pieces[1].Clump, 0
+		}
+		pull, rise := math.Exp(7*rng.Float64()), 100*(2*rng.Float64()-1)
+		h, err := l.Pull(pull, rise)
+		if err != nil {
+			t.Fatalf("case %d: %v", i, err)
+		}
+		x, y := integrate(l, pull, h.Down)
+		if size := math.Hypot(h.Reach, rise); math.Hypot(x-h.Reach, y-rise) > 1e-9*(size+200) {
+			t.Errorf("case %d, %+v pulled with %g N: ends at %g, %g m, not %g, %g m", i, l.Pieces, pull, x, y, h.Reach, rise)
+		}
+		back, err := l.At(h.Reach, rise, moor.Hang{})
+		if err != nil || math.Abs(back.Pull-pull) > 1e-7*(pull+h.Tension()) {
+			t.Errorf("case %d: %g N, back %g N, %v", i, pull, back.Pull, err)
+		}
+	}
+}
+
 // The stiffness is what differences of the pulls show, and symmetric.
 func TestLineStiffness(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 1))

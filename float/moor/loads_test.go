@@ -44,7 +44,7 @@ func TestWindLoad(t *testing.T) {
 	}
 	most := 0.0
 	for _, name := range []string{"flat plate, square", "endless strip", "small boat, side", "cylinder across", "person standing"} {
-		f, err := moor.ShapeFactor(name)
+		f, err := moor.Factor("shape in wind", name)
 		if err != nil || f.Source == nil || f.Source.Status != measure.Memory {
 			t.Errorf("%s: %+v, %v", name, f, err)
 		}
@@ -94,6 +94,48 @@ func TestWindTo(t *testing.T) {
 	}
 }
 
+// Over open land 10 m up the map's wind is itself; over a lake it is stronger, and
+// below 15 ft no weaker than there.
+func TestWindExposure(t *testing.T) {
+	kz := func(exposure string, height float64) float64 {
+		w, err := moor.Wind{Speed: 40, Exposure: exposure}.To(height, 3)
+		if err != nil || w.Exposure != "" || w.Height != height || w.Averaging != 3 {
+			t.Fatal(w, err)
+		}
+		return w.Speed * w.Speed / 1600
+	}
+	almost(t, "open land, 10 m", kz("C", 10), 1, 0.005)
+	if !(kz("D", 10) > kz("C", 10)) || kz("D", 1) != kz("D", 15*measure.Foot) || !(kz("D", 5) > kz("D", 4.5)) {
+		t.Errorf("lake %g and %g, land %g", kz("D", 10), kz("D", 5), kz("C", 10))
+	}
+	face := moor.Face{End: 2, Height: 0.5, Shape: 1}
+	l, err := moor.Wind{Speed: 40, Exposure: "D"}.Load(0, face)
+	q, err2 := moor.Wind{Speed: 40}.Pressure()
+	if err != nil || err2 != nil {
+		t.Fatal(err, err2)
+	}
+	almost(t, "on a dock", l.X, 2*q*kz("D", 4), 1e-9*l.X)
+	hour, err := moor.Wind{Speed: 40, Exposure: "D"}.To(10, 3600)
+	if err != nil {
+		t.Fatal(err)
+	}
+	plain, err := moor.Wind{Speed: 40, Averaging: 3}.To(10, 3600)
+	if err != nil {
+		t.Fatal(err)
+	}
+	almost(t, "mean for the waves", hour.Speed/plain.Speed, math.Sqrt(kz("D", 10)), 1e-12)
+	for name, w := range map[string]moor.Wind{
+		"height": {Speed: 1, Exposure: "C", Height: 2}, "averaging": {Speed: 1, Exposure: "C", Averaging: 3600},
+	} {
+		if _, err := w.Load(0, face); !errors.Is(err, measure.ErrRange) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if _, err := (moor.Wind{Speed: 1, Exposure: "B"}).Pressure(); !errors.Is(err, measure.ErrName) {
+		t.Errorf("a suburb: %v", err)
+	}
+}
+
 // A current pushes more the less water there is under the dock.
 func TestCurrent(t *testing.T) {
 	face := moor.Face{Side: 2, End: 1}
@@ -117,12 +159,22 @@ func TestCurrent(t *testing.T) {
 }
 
 func TestShielding(t *testing.T) {
-	for n, want := range map[int]float64{1: 1, 2: 1.5, 3: 1.8, 5: 2.4} {
-		got, err := moor.Shielding(n)
+	one := moor.Face{Side: 12, Shape: 1.5, Height: 1}
+	load := func(of interface {
+		Load(float64, ...moor.Face) (moor.Load, error)
+	}, boats int,
+	) float64 {
+		row := one
+		row.Row = boats
+		l, err := of.Load(math.Pi/2, row)
 		if err != nil {
 			t.Fatal(err)
 		}
-		almost(t, "boats in a row", got, want, 1e-12)
+		return l.Y
+	}
+	for n, want := range map[int]float64{0: 1, 1: 1, 2: 1.5, 3: 1.8, 5: 2.4} {
+		almost(t, "boats in a row in wind", load(moor.Wind{Speed: 10}, n)/load(moor.Wind{Speed: 10}, 0), want, 1e-12)
+		almost(t, "boats in a current", load(moor.Current{Speed: 1}, n)/load(moor.Current{Speed: 1}, 0), float64(max(n, 1)), 1e-12)
 	}
 }
 
@@ -226,12 +278,12 @@ func TestFetches(t *testing.T) {
 
 // Long waves feel the bottom: √(gd); short ones do not: gT²/2π.
 func TestWavelengthLimits(t *testing.T) {
-	l, err := moor.Wavelength(1000, 2)
+	l, err := (moor.Sea{Period: 1000}).Length(2)
 	if err != nil {
 		t.Fatal(err)
 	}
 	almost(t, "long", l/1000, math.Sqrt(measure.Gravity*2), 1e-4)
-	l, err = moor.Wavelength(1, 1000)
+	l, err = (moor.Sea{Period: 1}).Length(1000)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -239,7 +291,7 @@ func TestWavelengthLimits(t *testing.T) {
 	// The dispersion holds along the way.
 	for _, period := range []float64{0.5, 1, 2, 4, 8, 30} {
 		for _, d := range []float64{0.1, 0.5, 2, 10, 50} {
-			l, err := moor.Wavelength(period, d)
+			l, err := (moor.Sea{Period: period}).Length(d)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -271,7 +323,7 @@ func TestPush(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	l, _ := moor.Wavelength(2.5, 4)
+	l, _ := (moor.Sea{Period: 2.5}).Length(4)
 	k := 2 * math.Pi / l
 	almost(t, "wall", wall, 1000*measure.Gravity*0.4*math.Tanh(k*4)/k, 1e-9*wall)
 	deep, drift, err := s.Push(9e4, 0.3, 1)
@@ -288,6 +340,35 @@ func TestPush(t *testing.T) {
 	}
 }
 
+// The highest of a thousand waves is Rayleigh's in deep water, less where waves
+// break, and never less than the sea itself.
+func TestHighest(t *testing.T) {
+	get := func(h, period, depth float64) float64 {
+		s, err := moor.Sea{Height: h, Period: period}.Highest(depth)
+		if err != nil || s.Period != period {
+			t.Fatal(s, err)
+		}
+		return s.Height
+	}
+	// √(½ ln 1000) of the significant height: 1.858.
+	almost(t, "deep", get(0.3, 2.5, 1e4)/0.3, math.Sqrt(math.Log(1000)/2), 2e-3)
+	almost(t, "CIRIA", get(0.3, 2.5, 1.5)/0.3, 1.859/math.Sqrt(1.2), 1e-12)
+	l, err := moor.Sea{Period: 1.5}.Length(4)
+	if err != nil {
+		t.Fatal(err)
+	}
+	almost(t, "steep", get(0.35, 1.5, 4), 0.142*l*math.Tanh(2*math.Pi*4/l), 1e-12)
+	almost(t, "steeper than can be", get(0.6, 1.5, 4), 0.6, 0)
+	for name, s := range map[string]moor.Sea{"height": {Period: 2}, "period": {Height: 1}} {
+		if _, err := s.Highest(3); !errors.Is(err, measure.ErrRange) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if _, err := (moor.Sea{Height: 1, Period: 3}).Highest(0); !errors.Is(err, measure.ErrRange) {
+		t.Errorf("no water: %v", err)
+	}
+}
+
 func TestWake(t *testing.T) {
 	w := moor.Wake{Boat: 4, Height: 0.4, Distance: 30}
 	s, err := w.At(240, 10)
@@ -295,11 +376,14 @@ func TestWake(t *testing.T) {
 		t.Fatal(err)
 	}
 	almost(t, "eight times as far, half as high", s.Height, 0.2, 1e-12)
+	if _, err := (moor.Wake{Boat: 4, Distance: 30}).At(30, 10); !errors.Is(err, measure.ErrUnknown) {
+		t.Errorf("a wake nobody saw: %v", err)
+	}
 	if _, err := w.At(30, 2); !errors.Is(err, measure.ErrRange) {
 		t.Errorf("in shallow water: %v", err)
 	}
 	swing, err := s.Swing(10)
-	l, _ := moor.Wavelength(s.Period, 10)
+	l, _ := (moor.Sea{Period: s.Period}).Length(10)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -323,6 +407,18 @@ func TestImpact(t *testing.T) {
 		t.Fatal(err)
 	}
 	almost(t, "nothing known of the boat", bare, 120*1.8, 1e-9)
+	// With either of draft and beam unknown, the water along is the most there is.
+	for _, half := range []moor.Impact{{Mass: 1500, Speed: 0.4, Beam: 2}, {Mass: 1500, Speed: 0.4, Draft: 0.4}} {
+		if e, err := half.Energy(); err != nil || e != bare {
+			t.Errorf("%+v: %g J, %v", half, e, err)
+		}
+	}
+	if e, err := (moor.Impact{Mass: 1500, Speed: 0.4, Draft: 0.4, Beam: 2, Along: 1.5}).Energy(); err != nil || math.Abs(e-180) > 1e-9 {
+		t.Errorf("%g J, %v", e, err)
+	}
+	if _, err := (moor.Impact{Mass: 1500, Speed: 0.4, Along: 0.5}).Energy(); !errors.Is(err, measure.ErrRange) {
+		t.Errorf("less than the boat itself: %v", err)
+	}
 	f := moor.Fender{Stiffness: 2e4, Stroke: 0.15}
 	force, stroke, err := f.Stop(full)
 	if err != nil {
@@ -360,11 +456,11 @@ func TestLoadsRefuse(t *testing.T) {
 		"current face":   func() error { _, err := moor.Current{Speed: 1}.Load(0, moor.Face{End: -1}); return err },
 		"laminar":        func() error { _, err := moor.Current{Speed: 0.001}.Friction(1, 1); return err },
 		"wetted":         func() error { _, err := moor.Current{Speed: 1}.Friction(nan, 1); return err },
-		"shielding":      func() error { _, err := moor.Shielding(0); return err },
+		"shielding":      func() error { _, err := moor.Wind{Speed: 1}.Load(0, moor.Face{Row: -1}); return err },
 		"fetch":          func() error { _, err := moor.Fetch{Wind: 10, Length: nan}.Waves("CEM"); return err },
 		"gravity":        func() error { _, err := moor.Fetch{Wind: 10, Length: 500, Gravity: 1}.Waves("CEM"); return err },
 		"bearing":        func() error { _, err := moor.Fetches{}.From(nan); return err },
-		"wave period":    func() error { _, err := moor.Wavelength(0, 1); return err },
+		"wave period":    func() error { _, err := moor.Sea{}.Length(1); return err },
 		"seen":           func() error { _, err := moor.Seen(nan, 20); return err },
 		"push":           func() error { _, _, err := moor.Sea{Height: 1, Period: 3}.Push(1, 2, 1); return err },
 		"wake":           func() error { _, err := moor.Wake{Boat: 3, Height: nan, Distance: 10}.At(10, 10); return err },
@@ -384,7 +480,7 @@ func TestLoadsRefuse(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if _, err := moor.ShapeFactor("dome"); !errors.Is(err, measure.ErrName) {
+	if _, err := moor.Factor("shape in wind", "dome"); !errors.Is(err, measure.ErrName) {
 		t.Errorf("shape: %v", err)
 	}
 	if _, err := (moor.Fetch{Wind: 10, Length: 500}).Waves("guess"); !errors.Is(err, measure.ErrName) {

@@ -73,8 +73,8 @@ func TestSurveyBruteForce(t *testing.T) {
 			t.Errorf("block has %g N to spare, by brute force %g N", c.Limit-c.Value, holding)
 		}
 	}
-	// Fitting, two pieces or one, links, ground; the post.
-	if want := 4*5 + 2*3 + 1; len(s.Checks) != want {
+	// Fitting, two pieces or one, links, ground; fitting, post and its ground.
+	if want := 4*5 + 2*3 + 3; len(s.Checks) != want {
 		t.Errorf("%d checks, want %d", len(s.Checks), want)
 	}
 }
