@@ -58,6 +58,7 @@ var sheet = []struct {
 	{"AFLOAT, EVERYONE AT ONE EDGE", (*Dock).crowded},
 	{"AFLOAT, STANDARD LOADS", (*Dock).standard},
 	{"LUMBER", (*Dock).lumber},
+	{"WHAT BEARS ON WHAT", (*Dock).fit},
 	{"FRAME, THE WORST OF EVERYTHING", (*Dock).strength},
 	{"STOCK", (*Dock).stock},
 	{"ICE", (*Dock).onIce},

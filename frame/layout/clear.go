@@ -88,7 +88,7 @@ func (l *Layout) around(i int) {
 			}
 		}
 	}
-	l.neighbours(i, &side, &end)
+	beside, row := l.neighbours(i, &side, &end)
 	least, loosest := l.Drawing.Room.Side[0], l.Drawing.Room.Side[1]
 	if opening := bay[0].gap + bay[1].gap; bay[0].piece >= 0 && bay[1].piece >= 0 && (d.DropIn || b.Seat == UnderBoards) && d.Diameter+least-opening > tiny {
 		tight := bay[0]
@@ -98,17 +98,17 @@ func (l *Layout) around(i int) {
 		l.short(TightBay, d.Name, l.name(tight.piece), opening, d.Diameter+least, practice, "clear width of the bay")
 	}
 	if b.Seat != Wedged {
-		l.loose(Rolls, i, 1-axisOf(d), side, loosest)
+		l.loose(Rolls, i, 1-axisOf(d), side, loosest*beside)
 	}
 	between := end[0].gap + end[1].gap
-	if end[0].piece >= 0 && end[1].piece >= 0 && l.Drawing.Room.End[0]-between > tiny {
+	if end[0].piece >= 0 && end[1].piece >= 0 && l.Drawing.Room.End[0]*row-between > tiny {
 		tight := end[0]
 		if end[1].gap < end[0].gap-tiny {
 			tight = end[1]
 		}
-		l.short(TightEnds, d.Name, l.name(tight.piece), between, l.Drawing.Room.End[0], practice, "room at both ends together")
+		l.short(TightEnds, d.Name, l.name(tight.piece), between, l.Drawing.Room.End[0]*row, practice, "room at both ends together")
 	}
-	l.loose(Slides, i, axisOf(d), end, l.Drawing.Room.End[1])
+	l.loose(Slides, i, axisOf(d), end, l.Drawing.Room.End[1]*row)
 	if d.Tied || held {
 		return
 	}
@@ -131,8 +131,10 @@ func (l *Layout) around(i int) {
 }
 
 // neighbours takes from a drum's way what other drums in its row fill of it: the row
-// wanders as one.
-func (l *Layout) neighbours(i int, side, end *[2]room) {
+// wanders as one, and shares the room of all. It returns how many drums there are
+// in the row to its sides and in the one past its ends.
+func (l *Layout) neighbours(i int, side, end *[2]room) (beside, row float64) {
+	beside, row = 1, 1
 	d, b := &l.Drawing.Drums[i], &l.Bearings[i]
 	u, v := d.axes()
 	bare := map[*[2]room][2]room{side: *side, end: *end}
@@ -141,23 +143,26 @@ func (l *Layout) neighbours(i int, side, end *[2]room) {
 		if j == i || o.Along != d.Along || math.Abs(ob.Centre-b.Centre) >= (d.height()+o.height())/2 {
 			continue
 		}
-		fill := func(way *[2]room, axis int, own, other float64) {
+		fill := func(way *[2]room, axis int, own, other float64) float64 {
 			k, gap := 1, ob.At.on(axis)-b.At.on(axis)
 			if gap < 0 {
 				k, gap = 0, -gap
 			}
 			if bare[way][k].gap > gap-own/2-bite { // the piece lies past the other drum
 				way[k].gap = math.Max(0, way[k].gap-other)
+				return 1
 			}
+			return 0
 		}
 		du, dv := math.Abs(ob.At.on(u)-b.At.on(u)), math.Abs(ob.At.on(v)-b.At.on(v))
 		switch {
 		case dv < (d.Diameter+o.Diameter)/2-bite && du >= (d.Length+o.Length)/2-bite:
-			fill(end, u, d.Length, o.Length)
+			row += fill(end, u, d.Length, o.Length)
 		case du < (d.Length+o.Length)/2-bite && dv >= (d.Diameter+o.Diameter)/2-bite:
-			fill(side, v, d.Diameter, o.Diameter)
+			beside += fill(side, v, d.Diameter, o.Diameter)
 		}
 	}
+	return beside, row
 }
 
 func axisOf(d *Drum) int {

@@ -108,6 +108,8 @@ type Floats struct {
 	Bays   []Count  // between which joists: bay 1 is between joists 1 and 2
 	Marks  []Quantity
 	Places []Place
+	Tied   Name     // "yes" or "no": ties hold them
+	Stops  Quantity // clear distance between the stops of a row in a bay
 	Top    Quantity // top of the float below the underside of the joists
 }
 

@@ -70,6 +70,8 @@ var floatFields = []field[Floats]{
 	counts("bays", 1, 400, "Of floats between joists: the bays they fill; bay 1 is between joists 1 and 2.", func(f *Floats) *[]Count { return &f.Bays }),
 	quantities("marks", measure.Length, "0 m", "60 m", "With bays: the floats' centres in each bay, from the side where the tape hooks.", func(f *Floats) *[]Quantity { return &f.Marks }),
 	sections("places", "Instead of bays and marks: the centre of each float.", placeFields, func(f *Floats) *[]Place { return &f.Places }),
+	choice("tied", "no", "Whether ties hold them: from dropping out when the water falls or the dock is lifted, and under joists from sliding too.", yesNo, func(f *Floats) *Name { return &f.Tied }),
+	quantity("stops", measure.Length, "0.3 m", "10 m", "", "Of floats between joists: clear distance between the stops at the two ends of the row in a bay. Left out: there are none.", func(f *Floats) *Quantity { return &f.Stops }),
 	quantity("top_below_joists", measure.Length, "-0.6 m", "0.6 m", "", "Measured: the float's top below (negative: above) the joists' lower edge. Left out: worked out from its seat.", func(f *Floats) *Quantity { return &f.Top }),
 }
 
