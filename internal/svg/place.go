@@ -69,16 +69,17 @@ func (d *Drawing) Place(s string, spots ...Spot) Box {
 // around looks in growing rings for a place where a text may stand.
 func (d *Drawing) around(s string, spot Spot, may func(Box) bool) (Point, bool) {
 	const step, rays = 1.0, 24
-	if !d.finite("text", spot.At.X, spot.At.Y) {
+	box := TextBox(spot.At, s, spot.Style)
+	if !d.finite("text", spot.At.X, spot.At.Y) || box.X1-box.X0 > d.w || box.Y1-box.Y0 > d.h {
 		return Point{}, false
 	}
 	for r := step; r <= d.w+d.h; r += step {
 		for k := range rays {
 			a := 2 * math.Pi * float64(k) / rays
 			// Whole hundredths, so that the place does not hang on a last bit.
-			p := Point{spot.At.X + math.Round(100*r*math.Cos(a))/100, spot.At.Y + math.Round(100*r*math.Sin(a))/100}
-			if may(TextBox(p, s, spot.Style)) {
-				return p, true
+			dx, dy := math.Round(100*r*math.Cos(a))/100, math.Round(100*r*math.Sin(a))/100
+			if may(Box{box.X0 + dx, box.Y0 + dy, box.X1 + dx, box.Y1 + dy}) {
+				return Point{spot.At.X + dx, spot.At.Y + dy}, true
 			}
 		}
 	}

@@ -1,7 +1,6 @@
 package svg
 
 import (
-	"math"
 	"strings"
 	"unicode"
 )
@@ -115,13 +114,17 @@ func advance(r rune) float64 {
 func Width(s string, o TextStyle) float64 {
 	w := 0.0
 	for _, r := range clean(s) {
-		a := advance(r)
-		if o.Bold && a > 0 {
-			a = 1.1*a + 0.035
-		}
-		w += a
+		w += o.advance(r)
 	}
-	return w * o.size() * margin
+	return w
+}
+
+func (o TextStyle) advance(r rune) float64 {
+	a := advance(r)
+	if o.Bold && a > 0 {
+		a = 1.1*a + 0.035
+	}
+	return a * o.size() * margin
 }
 
 // Height returns the height of a line of text.
@@ -180,24 +183,26 @@ func (d *Drawing) Text(at Point, s string, o TextStyle) Box {
 // broken where the line ends.
 func Fold(s string, width float64, o TextStyle) []string {
 	var lines []string
-	line := ""
+	line, used := "", 0.0
+	space := o.advance(' ')
 	for _, word := range strings.Fields(s) {
-		if line != "" && Width(line+" "+word, o) > width {
+		w := Width(word, o)
+		if line != "" && used+space+w > width {
 			lines = append(lines, line)
-			line = ""
+			line, used = "", 0
 		}
 		if line != "" {
-			line += " "
+			line, used = line+" ", used+space
 		}
-		line += word
-		for Width(line, o) > width {
-			head, rest := cut(line, width, o)
+		for line == "" && w > width {
+			head, rest := cut(word, width, o)
 			if rest == "" {
 				break
 			}
 			lines = append(lines, head)
-			line = rest
+			word, w = rest, w-Width(head, o)
 		}
+		line, used = line+word, used+w
 	}
 	if line != "" {
 		lines = append(lines, line)
@@ -208,19 +213,14 @@ func Fold(s string, width float64, o TextStyle) []string {
 // cut returns the longest beginning of a text that fits, at least one
 // character, and the rest.
 func cut(s string, width float64, o TextStyle) (head, rest string) {
-	end := len(s)
-	for i := range s {
-		if i == 0 {
-			continue
-		}
-		if end == len(s) || Width(s[:i], o) <= width {
-			end = i
+	w := 0.0
+	for i, r := range s {
+		w += o.advance(r)
+		if i > 0 && w > width {
+			return s[:i], s[i:]
 		}
 	}
-	if Width(s, o) <= width {
-		end = len(s)
-	}
-	return s[:end], s[end:]
+	return s, ""
 }
 
 // Shorten returns the text, or its beginning and an ellipsis, at most width
@@ -231,6 +231,6 @@ func Shorten(s string, width float64, o TextStyle) string {
 		return s
 	}
 	const dots = "..."
-	head, _ := cut(s, math.Max(0, width-Width(dots, o)), o)
+	head, _ := cut(s, width-Width(dots, o), o)
 	return strings.TrimRight(head, " ") + dots
 }

@@ -1,0 +1,2 @@
+// Package sheet draws.
+package sheet
