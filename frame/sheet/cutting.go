@@ -76,8 +76,8 @@ type barPart struct {
 func (b Board) parts(scale, x0 float64, units measure.System) []barPart {
 	var out []barPart
 	at := 0.0
-	add := func(name string, length float64, waste bool) {
-		p := barPart{x0: x0 + scale*at, x1: x0 + scale*(at+length), waste: waste}
+	add := func(name string, length float64) {
+		p := barPart{x0: x0 + scale*at, x1: x0 + scale*(at+length)}
 		size := measure.Length.Print(length, units)
 		p.text = strings.TrimSpace(name + " " + size)
 		room := p.x1 - p.x0 - 1.2
@@ -91,15 +91,15 @@ func (b Board) parts(scale, x0 float64, units measure.System) []barPart {
 		at += length + b.Kerf
 	}
 	for _, p := range b.Pieces {
-		add(svg.Shorten(p.Name, 60, small), p.Length, false)
+		add(svg.Shorten(p.Name, 60, small), p.Length)
 	}
-	if rest := b.left(); rest > 1e-3 {
-		add("left", rest, true)
+	if rest := b.left(); rest > 0 {
+		out = append(out, barPart{x0: x0 + scale*at, x1: x0 + scale*b.Length, waste: true})
 	}
 	keys := map[string]string{}
 	for i := range out {
 		p := &out[i]
-		if len(p.lines) > 0 {
+		if len(p.lines) > 0 || p.waste {
 			continue
 		}
 		if keys[p.text] == "" {
@@ -129,10 +129,13 @@ func (k Cutting) bars() []bar {
 	var out []bar
 	for i, b := range k.Boards {
 		r := bar{parts: b.parts(barWide/longest, barLeft, k.Units)}
-		name := svg.Shorten(strings.TrimSpace(b.Size+", "+measure.Length.Print(b.Length, k.Units)), 80, bold)
+		name := svg.Shorten(strings.TrimSpace(b.Size+", "+measure.Length.Print(b.Length, k.Units)), 60, bold)
 		r.head = fmt.Sprintf("%d: %s", i+1, name)
 		if b.Count > 1 {
 			r.head += fmt.Sprintf(", %d boards alike", b.Count)
+		}
+		if rest := b.left(); rest > 0.5e-3 {
+			r.head += ", left over " + measure.Length.Print(rest, k.Units)
 		}
 		var said []string
 		seen := map[string]bool{}
@@ -155,7 +158,7 @@ func (k Cutting) bars() []bar {
 func (r bar) high() float64 {
 	h := row + 0.6 + barHigh + row*float64(len(r.notes)) + 2.5
 	if r.under {
-		h += row + 3.5
+		h += row + 2.4
 	}
 	return h
 }
@@ -212,11 +215,11 @@ func (c *canvas) bar(r bar, y float64) {
 		moved, ok := svg.Spread(at, size, 0, wide)
 		if ok {
 			for i, p := range keys {
-				c.Polyline(svg.Dimension, pt(at[i], foot-1), pt(at[i], foot+0.6), pt(moved[i], foot+2.8))
-				c.Text(pt(moved[i], foot+3.2+row/2), p.key, small)
+				c.Polyline(svg.Dimension, pt(at[i], foot-1), pt(at[i], foot+0.6), pt(moved[i], foot+2.2))
+				c.Text(pt(moved[i], foot+2.4+row/2), p.key, small)
 			}
 		}
-		foot += row + 3.5
+		foot += row + 2.4
 	}
 	for i, l := range r.notes {
 		c.Text(pt(barLeft, foot+0.8+row*(float64(i)+0.5)), l, start)

@@ -56,7 +56,7 @@ func demoSection(u measure.System) sheet.Section {
 func demoHeeled(u measure.System) sheet.Heeled {
 	h := sheet.Heeled{
 		Units: u, Width: 10 * ft, Depth: 7.25 * in, Deck: 1.5 * in, Heel: 6.4 * math.Pi / 180, Height: 7 * in, Load: "5 people at one edge, 660 lb",
-		People: []float64{1.38, 1.2, 1.02, 0.8},
+		People: []float64{1.38, 1.15, 0.9, 0.65, 0.3},
 	}
 	for _, y := range []float64{-38.4 * in, 0, 38.4 * in} {
 		h.Floats = append(h.Floats, sheet.Endwise{Y: y, Z: -6.7 * in, Broad: 36.5 * in, High: 23.24 * in})
@@ -111,7 +111,7 @@ func demoWinter(u measure.System) sheet.Winter {
 		w.Thin = append(w.Thin, 0.6*grow)
 		w.Middle = append(w.Middle, grow)
 		w.Thick = append(w.Thick, 1.35*grow)
-		odds := func(need float64) float64 { return 1 / (1 + math.Exp(-(grow-need)/(0.06))) * math.Min(1, grow/need*1.2) }
+		odds := func(need float64) float64 { return 1 / (1 + math.Exp(-(grow-need)/0.06)) * math.Min(1, grow/need*1.2) }
 		one.Odds = append(one.Odds, odds(one.Thick))
 		crew.Odds = append(crew.Odds, odds(crew.Thick))
 	}

@@ -94,12 +94,12 @@ func (e Heeled) Draw() (Picture, error) {
 	y0, y1 := span(ys)
 	z0, z1 := span(zs)
 
-	const side, top = 25.0, titleRow + 3
+	const side, top = 27.0, titleRow + 3
 	h := max(24, min(85, (wide-2*side)*(z1-z0)/(y1-y0)))
 	negative, positive := e.Edges()
 	desc := fmt.Sprintf("The dock from its end, heeled %s. One deck edge is %s above the water, the other %s.",
 		measure.Angle.Print(math.Abs(e.Heel), e.Units), level(max(negative, positive), e.Units), level(min(negative, positive), e.Units))
-	c := begin("heeled", "End view under the worst crowd", desc, e.Units, wide, h+16, e.note())
+	c := begin("heeled", "End view under the worst crowd", desc, e.Units, wide, h+10, e.note())
 	v := svg.Fit(y0, z0, y1, z1, svg.Box{X0: side, Y0: top, X1: wide - side, Y1: top + h})
 	at := func(y, z float64) svg.Point { return v.At(e.turned(y, z)) }
 
@@ -111,11 +111,15 @@ func (e Heeled) Draw() (Picture, error) {
 		}
 		c.Polygon(filled(svg.Outline, svg.White), at(f.Y-f.Broad/2, f.Z-f.High/2), at(f.Y+f.Broad/2, f.Z-f.High/2), at(f.Y+f.Broad/2, f.Z+f.High/2), at(f.Y-f.Broad/2, f.Z+f.High/2))
 	}
+	for _, f := range e.Floats {
+		c.BlockLine(at(f.Y-f.Broad/2, f.Z), at(f.Y+f.Broad/2, f.Z))
+	}
 	slab := func(z0, z1 float64, f svg.Fill) {
 		corners := []svg.Point{at(-e.Width/2, z0), at(e.Width/2, z0), at(e.Width/2, z1), at(-e.Width/2, z1)}
 		c.Polygon(filled(svg.Outline, svg.White), corners...)
 		c.Polygon(filled(svg.Outline, f), corners...)
 	}
+	c.BlockLine(at(-e.Width/2, e.Depth/2), at(e.Width/2, e.Depth/2))
 	slab(0, e.Depth, svg.Open)
 	slab(e.Depth, deck, svg.Wood)
 	for _, y := range e.People {
@@ -147,8 +151,8 @@ func (c *canvas) heelMark(left, right svg.Point, heel float64) {
 	if heel < 0 {
 		hub, way = right, -1
 	}
-	r := 0.72 * math.Abs(right.X-left.X)
-	tip := pt(hub.X+way*r*1.08, hub.Y)
+	r := 0.45 * math.Abs(right.X-left.X)
+	tip := pt(hub.X+way*r*1.1, hub.Y)
 	c.Line(hub, tip, svg.Centre)
 	from, to := 0.0, heel
 	if way < 0 {
@@ -165,8 +169,9 @@ func (c *canvas) heelMark(left, right svg.Point, heel float64) {
 // person draws somebody standing, feet at a place.
 func (c *canvas) person(feet svg.Point, scale float64) {
 	m := func(x, y float64) svg.Point { return pt(feet.X+x*scale, feet.Y-y*scale) }
-	c.Polygon(filled(svg.Outline, svg.Pale), m(-0.16, 0), m(-0.22, 1.35), m(-0.1, 1.45), m(0.1, 1.45), m(0.22, 1.35), m(0.16, 0))
-	c.Circle(m(0, 1.58), 0.12*scale, filled(svg.Outline, svg.Pale))
+	skin := filled(svg.Dimension, svg.Pale)
+	c.Polygon(skin, m(-0.15, 0), m(-0.15, 0.75), m(-0.23, 0.75), m(-0.21, 1.38), m(0.21, 1.38), m(0.23, 0.75), m(0.15, 0.75), m(0.15, 0), m(0.02, 0), m(0, 0.7), m(-0.02, 0))
+	c.Circle(m(0, 1.54), 0.12*scale, skin)
 	a, b := m(-0.25, personTall), m(0.25, 0)
 	c.Block(svg.Box{X0: a.X, Y0: a.Y, X1: b.X, Y1: b.Y})
 }

@@ -78,12 +78,12 @@ func (l Lines) Draw() (Picture, error) {
 	x0, x1 := span(xs)
 	z0, z1 := span(zs)
 	// Heights are drawn larger where the lines run far and flat.
-	const left, right = 6.0, 36.0
+	const left, right = 8.0, 36.0
 	across := wide - left - right
 	scale := across / (x1 - x0)
 	tall := min(60, max(30, scale*(z1-z0)))
 	up := tall / (z1 - z0)
-	at := func(x, z float64) svg.Point { return pt(left+scale*(x-x0), titleRow+3+up*(z1-z)) }
+	at := func(x, z float64) svg.Point { return pt(left+scale*(x-x0), titleRow+5+up*(z1-z)) }
 
 	table := l.table()
 	desc := fmt.Sprintf("The dock from the side at %d water levels, with %d lines to fixed points.", len(l.Levels), len(l.Ties))
@@ -93,7 +93,7 @@ func (l Lines) Draw() (Picture, error) {
 	} else {
 		note += "Heights and lengths are drawn to one scale."
 	}
-	h := tall + 6
+	h := tall + 9
 	c := begin("lines", "Lines at low and high water", desc, l.Units, wide, h+row*1.2*float64(len(table))+2, note)
 	pens := []svg.Weight{svg.Phantom, svg.Outline, svg.Hidden, svg.Dimension}
 	var list []callout
@@ -105,13 +105,14 @@ func (l Lines) Draw() (Picture, error) {
 		c.Line(pt(left, surface.Y), pt(surface.X+3, surface.Y), svg.Dimension)
 		c.BlockLine(pt(left, surface.Y), pt(surface.X+3, surface.Y))
 		c.water(pt(surface.X+1-5*float64(i), surface.Y))
-		text := v.Name
+		k := callout{pt(surface.X+3, surface.Y), []string{svg.Shorten(v.Name, right-9, start)}}
 		if v.Rise != 0 {
-			text += " " + signed(v.Rise, l.Units)
+			k.lines = append(k.lines, signed(v.Rise, l.Units))
 		}
-		list = append(list, callout{pt(surface.X+3, surface.Y), svg.Fold(svg.Shorten(text, 2*(right-9), start), right-8, start)})
+		list = append(list, k)
 		for _, t := range l.Ties {
 			c.Line(at(t.X, v.Rise+t.Over), at(t.FarX, t.FarZ), pen)
+			c.BlockLine(at(t.X, v.Rise+t.Over), at(t.FarX, t.FarZ))
 		}
 	}
 	bed := at(0, -l.Bed).Y
@@ -119,9 +120,7 @@ func (l Lines) Draw() (Picture, error) {
 	c.Rect(svg.Box{X0: left, Y0: bed, X1: wide - right + 3, Y1: bed + 2.2}, filled(svg.NoLine, svg.Ground))
 	c.Block(svg.Box{X0: left, Y0: bed, X1: wide - right + 3, Y1: bed + 2.2})
 	for i, t := range l.Ties {
-		far := at(t.FarX, t.FarZ)
-		c.Circle(far, 1, filled(svg.Outline, svg.Black))
-		c.Leader(far, 4, letter(i), bold)
+		c.balloon(at(t.FarX, t.FarZ), letter(i))
 	}
 	c.column(wide-right+8, titleRow, titleRow+h, list)
 	c.table(table, titleRow+h)

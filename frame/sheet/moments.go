@@ -99,7 +99,7 @@ func (m Moments) Draw() (Picture, error) {
 		room = svg.RunningRoom(tags, small)
 	}
 	const arrow, under = 8.0, 7.0
-	even := row + 3.5
+	even := row + 5.5
 	if len(m.Lines) == 0 {
 		even = 0
 	}
@@ -127,6 +127,7 @@ func (m Moments) Draw() (Picture, error) {
 			top, foot = foot, top
 		}
 		c.Arrow(top, foot, svg.Outline)
+		c.BlockLine(top, foot)
 	}
 	c.even(m, x, beam)
 	c.Rect(svg.Box{X0: x(0), Y0: beam, X1: x(m.Length), Y1: beam + 1.6}, filled(svg.Outline, svg.Wood))
@@ -142,7 +143,7 @@ func (m Moments) Draw() (Picture, error) {
 // even draws the loads that are spread along the member.
 func (c *canvas) even(m Moments, x func(float64) float64, beam float64) {
 	for _, l := range m.Lines {
-		b := svg.Box{X0: x(min(l.X0, l.X1)), Y0: beam - 3, X1: x(max(l.X0, l.X1)), Y1: beam - 0.3}
+		b := svg.Box{X0: x(min(l.X0, l.X1)), Y0: beam - 5, X1: x(max(l.X0, l.X1)), Y1: beam - 0.3}
 		c.Rect(b, line(svg.Dimension))
 		n := math.Floor(max(1, (b.X1-b.X0)/5))
 		for i := 0.0; i <= n; i++ {
@@ -153,7 +154,11 @@ func (c *canvas) even(m Moments, x func(float64) float64, beam float64) {
 			}
 			c.Arrow(from, to, svg.Dimension)
 		}
-		c.Place(measure.LineLoad.Print(l.Load, c.units), svg.Spot{At: pt((b.X0+b.X1)/2, b.Y0-row/2-0.3), Style: small})
+		var spots []svg.Spot
+		for _, part := range []float64{0.5, 0.25, 0.75, 0.375, 0.625, 0.125, 0.875} {
+			spots = append(spots, svg.Spot{At: pt(b.X0+part*(b.X1-b.X0), b.Y0-row/2-0.3), Style: small})
+		}
+		c.Place(measure.LineLoad.Print(l.Load, c.units), spots...)
 	}
 }
 

@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"example.org/floewright/internal/svg"
@@ -101,7 +103,7 @@ func (p Plan) Draw() (Picture, error) {
 	need := row * float64(len(along))
 	w := max(wide, need+left+right-4)
 	h := max(12, min(90, (w-left-right)*p.Width/p.Length), row*float64(len(across)))
-	foot := svg.RunningRoom(along, small) + 3
+	foot := svg.RunningRoom(along, small) + 2
 	desc := fmt.Sprintf("The frame from above, %s long and %s wide, with %d floats and running marks along and across.",
 		measure.Length.Print(p.Length, p.Units), measure.Length.Print(p.Width, p.Units), len(p.Floats))
 	c := begin("plan", "Plan of frame and floats", desc, p.Units, w, top-titleRow+h+foot, p.notes()...)
@@ -116,11 +118,9 @@ func (p Plan) Draw() (Picture, error) {
 	for _, f := range p.Floats {
 		c.float(v, f)
 	}
+	c.BlockLine(pt(frame.X0, frame.Y0), pt(frame.X1, frame.Y0), pt(frame.X1, frame.Y1), pt(frame.X0, frame.Y1), pt(frame.X0, frame.Y0))
 	for i, t := range p.Things {
-		at := v.At(t.X, t.Y)
-		c.Circle(at, 0.7, filled(svg.Outline, svg.Black))
-		c.Place(letter(i), svg.Spot{At: pt(at.X+3, at.Y-2.4), Style: bold}, svg.Spot{At: pt(at.X+3, at.Y+2.4), Style: bold},
-			svg.Spot{At: pt(at.X-3, at.Y-2.4), Style: bold}, svg.Spot{At: pt(at.X-3, at.Y+2.4), Style: bold})
+		c.balloon(v.At(t.X, t.Y), letter(i))
 	}
 
 	c.Across(frame.X0, frame.X1, frame.Y0-6, frame.Y0, c.length(p.Length), small)
@@ -142,6 +142,39 @@ func (p Plan) Draw() (Picture, error) {
 	c.RunningY(across, frame.X1, frame.X1+6, top-row, top+h+row, small)
 	c.Circle(pt(frame.X0, frame.Y1), 1.1, filled(svg.Outline, svg.White))
 	return c.picture()
+}
+
+// balloon writes a letter in a ring at a place, or beside it with a line to it.
+func (c *canvas) balloon(at svg.Point, s string) {
+	r := max(2.8, svg.Width(s, bold)/2+0.6)
+	ring := func(p svg.Point) svg.Box { return svg.Box{X0: p.X - r, Y0: p.Y - r, X1: p.X + r, Y1: p.Y + r} }
+	spots := []svg.Spot{{At: at, Style: bold}}
+	for _, far := range []float64{4, 6, 8, 10} {
+		for _, u := range []svg.Point{{X: 1, Y: -1}, {X: 1, Y: 1}, {X: -1, Y: -1}, {X: -1, Y: 1}, {X: 1}, {X: -1}, {Y: 1}, {Y: -1}} {
+			spots = append(spots, svg.Spot{At: pt(at.X+far*u.X, at.Y+far*u.Y), Style: bold})
+		}
+	}
+	for i, may := range []func(svg.Box) bool{c.Clear, c.Free} {
+		if k := slices.IndexFunc(spots, func(p svg.Spot) bool { return may(ring(p.At)) }); k >= 0 {
+			c.ringed(at, spots[k].At, r)
+			c.Text(spots[k].At, s, bold)
+			return
+		}
+		if i == 1 {
+			b := c.Place(s, spots...)
+			c.ringed(at, pt((b.X0+b.X1)/2, (b.Y0+b.Y1)/2), r)
+		}
+	}
+}
+
+// ringed draws the ring of a balloon and the line to what it stands for.
+func (c *canvas) ringed(at, m svg.Point, r float64) {
+	if math.Hypot(m.X-at.X, m.Y-at.Y) > 0.1 {
+		c.Line(m, at, svg.Dimension)
+		c.Circle(at, 0.7, filled(svg.NoLine, svg.Black))
+	}
+	c.Circle(m, r, filled(svg.Outline, svg.White))
+	c.Block(svg.Box{X0: m.X - r, Y0: m.Y - r, X1: m.X + r, Y1: m.Y + r})
 }
 
 // float draws a float with its long axis and its name.

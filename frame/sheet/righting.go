@@ -1,8 +1,10 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"example.org/floewright/internal/svg"
 	"example.org/floewright/lumber/measure"
@@ -72,13 +74,16 @@ func (r Righting) Draw() (Picture, error) {
 	desc := fmt.Sprintf("The righting moment over the heel. Its greatest value is %s at %s.", measure.Moment.Print(r.Rights[top], r.Units), measure.Angle.Print(r.Heel[top], r.Units))
 	var notes []string
 	if len(heels) > 0 {
-		notes = append(notes, "Where the curves cross the dock comes to rest. Past the top of the thick curve it turns over.")
+		notes = append(notes, "Where the curves first cross the dock comes to rest. Heeled past where they cross again it turns over.")
+		if r.Load != "" {
+			notes = append(notes, "Heeling moment: "+svg.Shorten(r.Load, 200, start)+".")
+		}
 	}
 	if r.Rest > 0 {
 		desc += " Under the load it rests at " + measure.Angle.Print(r.Rest, r.Units) + "."
 	}
 	const plot = 58.0
-	const header = 2*4 + svg.PlotAbove // two rows for the texts of the uprights
+	header := uprightsRoom(2)
 	c := begin("righting", "Righting curve", desc, r.Units, wide, plot+header+svg.PlotBelow, notes...)
 	b := svg.Box{X0: svg.PlotLeft + 2, Y0: titleRow + header, X1: wide - 3, Y1: titleRow + header + plot}
 	most := max(deg[len(deg)-1], r.Rest/degree, r.DeckWet/degree)
@@ -91,32 +96,51 @@ func (r Righting) Draw() (Picture, error) {
 	if len(heels) > 0 {
 		p.Curve(deg, heels, svg.Outline)
 	}
-	for i, u := range []struct {
-		at   float64
-		text string
-	}{{r.Rest, "rests at "}, {r.DeckWet, "deck edge under at "}} {
-		if u.at > 0 {
-			c.upright(p, u.at/degree, u.text+measure.Angle.Print(u.at, r.Units), i)
-		}
+	var ups []svg.Mark
+	if r.Rest > 0 {
+		ups = append(ups, svg.Mark{At: r.Rest / degree, Text: "rests at " + measure.Angle.Print(r.Rest, r.Units)})
 	}
+	if r.DeckWet > 0 {
+		ups = append(ups, svg.Mark{At: r.DeckWet / degree, Text: "deck edge under at " + measure.Angle.Print(r.DeckWet, r.Units)})
+	}
+	c.uprights(p, ups)
 	c.Leader(p.At(deg[top], rights[top]), 6, "righting moment", small)
 	if len(heels) > 0 {
 		k := len(deg) * 4 / 5
-		text := "heeling moment"
-		if r.Load != "" {
-			text += ": " + r.Load
-		}
-		c.Leader(p.At(deg[k], heels[k]), 5, svg.Shorten(text, 70, small), small)
+		c.Leader(p.At(deg[k], heels[k]), 5, "heeling moment", small)
 	}
 	return c.picture()
 }
 
-// upright marks a value of x over the axes, in one of the rows above them.
-func (c *canvas) upright(p *svg.Plot, x float64, text string, i int) {
+// uprights marks values of x with their texts over the axes: in one row where
+// they have room beside each other, else one under the other from the left, so
+// that no line runs through a text that is not its own.
+func (c *canvas) uprights(p *svg.Plot, ups []svg.Mark) {
+	slices.SortStableFunc(ups, func(a, b svg.Mark) int { return cmp.Compare(a.At, b.At) })
 	b := p.Box()
-	at := p.At(x, 0)
-	y := b.Y0 - 2 - row*(float64(i)+0.5)
-	p.Upright(x, svg.Hidden)
-	c.Line(pt(at.X, y+row/2), pt(at.X, b.Y0), svg.Dimension)
-	c.Place(text, svg.Spot{At: pt(at.X, y), Style: small}, svg.Spot{At: pt(at.X+1, y), Style: start}, svg.Spot{At: pt(at.X-1, y), Style: end})
+	var at, size []float64
+	for _, u := range ups {
+		p.Upright(u.At, svg.Hidden)
+		at, size = append(at, p.At(u.At, 0).X), append(size, svg.Width(u.Text, small)+3)
+	}
+	moved, ok := svg.Spread(at, size, 0, c.w)
+	for i, u := range ups {
+		y := b.Y0 - 3.5 - row*1.5
+		if !ok {
+			y -= row * float64(len(ups)-1-i)
+			half := size[i]/2 - 1
+			moved[i] = min(at[i]+half, c.w-half)
+		}
+		bend := b.Y0 - 1
+		if !ok {
+			bend = y + row/2
+			c.Polyline(svg.Dimension, pt(at[i], b.Y0), pt(at[i], bend))
+		} else {
+			c.Polyline(svg.Dimension, pt(at[i], b.Y0), pt(at[i], bend), pt(moved[i], y+row/2))
+		}
+		c.Place(u.Text, svg.Spot{At: pt(moved[i], y), Style: small})
+	}
 }
+
+// uprightsRoom is the height that the texts of so many uprights may take.
+func uprightsRoom(n int) float64 { return 3.5 + row*float64(max(n, 1)+1) }

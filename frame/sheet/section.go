@@ -87,10 +87,7 @@ func (s Section) Draw() (Picture, error) {
 	var list []callout
 	lines := 0
 	for _, w := range s.Water {
-		k := callout{lines: svg.Fold(w.Name+": deck "+level(deck-w.Height, s.Units)+" above the water", right-3, start)}
-		if len(k.lines) > 4 {
-			k.lines = append(k.lines[:3], svg.Shorten(k.lines[3]+"...", right-3, start))
-		}
+		k := callout{lines: append(svg.Fold(svg.Shorten(w.Name, 2*(right-9), start), right-4, start), "deck "+level(deck-w.Height, s.Units), "above the water")}
 		list = append(list, k)
 		lines += len(k.lines) + 1
 	}
@@ -111,8 +108,8 @@ func (s Section) Draw() (Picture, error) {
 		c.Rect(body, filled(svg.Outline, svg.White))
 	}
 	m := v.At(0, s.Middle)
-	c.Line(pt(m.X-4, m.Y), pt(m.X+4, m.Y), svg.Centre)
-	c.Line(pt(m.X, m.Y-4), pt(m.X, m.Y+4), svg.Centre)
+	c.Line(pt(m.X-3, m.Y), pt(m.X+3, m.Y), svg.Dimension)
+	c.Line(pt(m.X, m.Y-3), pt(m.X, m.Y+3), svg.Dimension)
 	for i, w := range s.Water {
 		y := v.At(0, w.Height).Y
 		weight := svg.Dimension
@@ -142,7 +139,7 @@ func (s Section) Draw() (Picture, error) {
 	}
 	c.column(wide-right+2, titleRow+2, titleRow+19+h, list)
 
-	c.Across(v.At(-s.Clear/2, 0).X, v.At(s.Clear/2, 0).X, planks.Y0-5, planks.Y0, c.length(s.Clear), small)
+	c.Across(v.At(-s.Clear/2, 0).X, v.At(s.Clear/2, 0).X, planks.Y0-5, planks.Y0, "clear "+c.length(s.Clear), small)
 	foot := max(body.Y1, area.Y1) + 7
 	c.Across(body.X0, body.X1, foot, body.Y1, c.length(s.Broad), small)
 	x := edge.X0 - 6
@@ -151,7 +148,7 @@ func (s Section) Draw() (Picture, error) {
 	if body.Y1 > under+0.1 {
 		c.Upright(under, body.Y1, x, edge.X0, c.length((body.Y1-under)/v.Scale), small)
 	}
-	c.Place(svg.Shorten(s.float(), 40, small), svg.Spot{At: pt(m.X, m.Y+6), Style: small})
+	c.Place(svg.Shorten(s.float(), 40, small), svg.Spot{At: pt(m.X, m.Y+7), Style: small})
 	return c.picture()
 }
 

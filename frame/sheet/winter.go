@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"time"
 
 	"example.org/floewright/internal/svg"
@@ -140,10 +141,11 @@ func (w Winter) Draw() (Picture, error) {
 	}
 
 	const upper, lower = 50.0, 34.0
-	head := row*float64(len(w.Marks)) + svg.PlotAbove + 2
-	h := head + upper + svg.PlotBelow
+	const below = svg.PlotBelow - 5 // the days need no title
+	head := uprightsRoom(len(w.Marks))
+	h := head + upper + below
 	if odds {
-		h += svg.PlotAbove + lower + svg.PlotBelow
+		h += svg.PlotAbove + lower + below
 	}
 	notes := []string{"Past winters, no forecast. Ice differs within a few steps: drill where you walk, every day."}
 	if w.Band != "" {
@@ -152,6 +154,9 @@ func (w Winter) Draw() (Picture, error) {
 	if len(w.Holes) > 0 {
 		notes = append(notes, "Rings: holes drilled this winter.")
 	}
+	for i, a := range w.Asked {
+		notes = append(notes, fmt.Sprintf("%s: %s, %s.", letter(i), svg.Shorten(a.Name, 200, start), thickness(a.Thick, w.Units)))
+	}
 	top := 0
 	for i, x := range middle {
 		if x > middle[top] {
@@ -159,17 +164,19 @@ func (w Winter) Draw() (Picture, error) {
 		}
 	}
 	desc := fmt.Sprintf("Ice thickness from %s on over %d days of past winters. The middle winter had its thickest ice, %s, on %s.",
-		w.First.Format("2 January"), len(days), level(w.Middle[top], w.Units), w.First.AddDate(0, 0, top).Format("2 January"))
+		w.First.Format("2 January"), len(days), thickness(w.Middle[top], w.Units), w.First.AddDate(0, 0, top).Format("2 January"))
 	c := begin("winter", "Ice through the winter", desc, w.Units, wide, h, notes...)
 
-	b := svg.Box{X0: svg.PlotLeft, Y0: titleRow + head, X1: wide - 3, Y1: titleRow + head + upper}
+	b := svg.Box{X0: svg.PlotLeft, Y0: titleRow + head, X1: wide - 24, Y1: titleRow + head + upper}
 	axis := svg.Axis{Hi: float64(len(days) - 1), Ticks: w.months()}
 	p := c.Plot(b, axis, svg.Axis{Hi: most, Ticks: svg.Ticks(0, most, 6), Title: "ice, " + unit})
 	p.Band(days, thin, thick, filled(svg.Dimension, svg.Pale))
 	p.Curve(days, middle, svg.Curve)
-	for i, m := range w.Marks {
-		c.upright(p, w.day(m.When), svg.Shorten(m.Name+", "+m.When.Format("2 Jan"), 100, small), i)
+	var ups []svg.Mark
+	for _, m := range w.Marks {
+		ups = append(ups, svg.Mark{At: w.day(m.When), Text: svg.Shorten(m.Name+", "+m.When.Format("2 Jan"), 80, small)})
 	}
+	c.uprights(p, ups)
 	for _, h := range w.Holes {
 		at := p.At(w.day(h.When), h.Thick/scale)
 		c.Circle(at, 0.9, filled(svg.Outline, svg.White))
@@ -178,16 +185,30 @@ func (w Winter) Draw() (Picture, error) {
 	for _, a := range w.Asked {
 		p.Level(a.Thick/scale, svg.Hidden)
 	}
-	for i, a := range w.Asked {
-		at := p.At(0, a.Thick/scale)
-		text := fmt.Sprintf("%s: %s %s", letter(i), svg.Shorten(a.Name, 60, small), level(a.Thick, w.Units))
-		c.Place(text, svg.Spot{At: pt(at.X+1, at.Y-row/2-0.3), Style: start}, svg.Spot{At: pt(b.X1-1, at.Y-row/2-0.3), Style: end}, svg.Spot{At: pt(at.X+1, at.Y+row/2+0.3), Style: start})
-	}
+	c.askedKeys(w, b, func(x float64) float64 { return p.At(0, x/scale).Y })
 	if odds {
-		y := b.Y1 + svg.PlotBelow + svg.PlotAbove
+		y := b.Y1 + below + svg.PlotAbove
 		w.odds(c, svg.Box{X0: b.X0, Y0: y, X1: b.X1, Y1: y + lower}, axis, days)
 	}
 	return c.picture()
+}
+
+// askedKeys writes letter and thickness of what is asked for beside the axes.
+func (c *canvas) askedKeys(w Winter, b svg.Box, height func(float64) float64) {
+	var keys []svg.Mark
+	for i, a := range w.Asked {
+		keys = append(keys, svg.Mark{At: height(a.Thick), Text: letter(i) + " " + thickness(a.Thick, w.Units)})
+	}
+	c.RunningY(keys, b.X1, b.X1+5, b.Y0-8, b.Y1+8, small)
+}
+
+// thickness prints the thickness of ice: quarters of an inch, or half
+// centimetres.
+func thickness(x float64, units measure.System) string {
+	if units == measure.US {
+		return strconv.FormatFloat(math.Round(4*x/measure.Inch)/4, 'f', -1, 64) + " in"
+	}
+	return strconv.FormatFloat(math.Round(200*x)/2, 'f', -1, 64) + " cm"
 }
 
 // odds draws the shares of past winters under the thickness.

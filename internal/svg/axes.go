@@ -61,7 +61,7 @@ type Plot struct {
 // axis on the left, and for those of the x axis with its title below.
 const (
 	PlotLeft  = 17
-	PlotAbove = 6
+	PlotAbove = 7
 	PlotBelow = 12
 )
 
@@ -81,7 +81,7 @@ func (d *Drawing) Plot(b Box, x, y Axis) *Plot {
 	start, end := small, small
 	start.Anchor, end.Anchor = Start, End
 	h := Height(small)
-	d.Text(Point{p.box.X0 - PlotLeft + 1, p.box.Y0 - h/2 - 1}, y.Title, start)
+	d.Text(Point{p.box.X0 - PlotLeft + 1, p.box.Y0 - h/2 - 2.8}, y.Title, start)
 	d.Text(Point{p.box.X1, p.box.Y1 + 1.8*h + 1.2}, x.Title, end)
 	for _, t := range y.Ticks {
 		at := p.At(x.Lo, t.At)

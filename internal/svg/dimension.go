@@ -61,6 +61,8 @@ func (d *Drawing) Upright(y0, y1, x, from float64, s string, o TextStyle) Box {
 	level := []Spot{
 		{Point{x - 1.5, m}, left},
 		{Point{x + 1.5, m}, right},
+		{Point{x, y0 - h/2 - past}, o},
+		{Point{x, y1 + h/2 + past}, o},
 		{Point{x - 1.5, y0 - h/2}, left},
 		{Point{x + 1.5, y0 - h/2}, right},
 		{Point{x - 1.5, y1 + h/2}, left},
@@ -69,6 +71,8 @@ func (d *Drawing) Upright(y0, y1, x, from float64, s string, o TextStyle) Box {
 	if x > from {
 		level[0], level[1] = level[1], level[0]
 	}
+	// The side of the part comes last.
+	level = append(append(level[:1:1], level[2:]...), level[1])
 	if Width(s, o) <= y1-y0-2 {
 		return d.Place(s, append([]Spot{{Point{x - h/2 - offset, m}, up}, {Point{x + h/2 + offset, m}, up}}, level...)...)
 	}

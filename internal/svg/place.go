@@ -32,8 +32,8 @@ func (d *Drawing) Free(b Box) bool {
 	return b.Inside(Box{0, 0, d.w, d.h}) && !slices.ContainsFunc(d.labels, func(l Label) bool { return l.Box.Overlaps(b) })
 }
 
-// clear reports whether a box is free and covers nothing that was blocked.
-func (d *Drawing) clear(b Box) bool {
+// Clear reports whether a box is free and covers nothing that was blocked.
+func (d *Drawing) Clear(b Box) bool {
 	return d.Free(b) && !slices.ContainsFunc(d.blocked, b.Overlaps)
 }
 
@@ -52,7 +52,7 @@ func (d *Drawing) Place(s string, spots ...Spot) Box {
 	if s == "" || len(spots) == 0 || d.err != nil {
 		return Box{}
 	}
-	for _, may := range []func(Box) bool{d.clear, d.Free} {
+	for _, may := range []func(Box) bool{d.Clear, d.Free} {
 		for _, p := range spots {
 			if may(TextBox(p.At, s, p.Style)) {
 				return d.Text(p.At, s, p.Style)

@@ -111,7 +111,7 @@ func (d *Drawing) Path(p *Path, s Style) {
 // The head of an arrow, in drawing units.
 const (
 	headLength = 2.4
-	headWidth  = 1
+	headWidth  = 1.5
 )
 
 // Arrow draws a line with a filled head at its end. A line shorter than the head

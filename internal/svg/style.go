@@ -46,7 +46,6 @@ const (
 	Pale        // a light grey that a printer still shows
 	Wood        // cut lumber: lines rising to the right
 	Waste       // what is left over: lines rising both ways
-	Ice         // lines falling to the right, wide apart
 	Ground      // short strokes
 	fills
 )
@@ -59,7 +58,6 @@ var hatches = [fills]struct {
 }{
 	Wood:   {1.8, "M-0.45 0.45 L0.45 -0.45 M0 1.8 L1.8 0 M1.35 2.25 L2.25 1.35", 0.18},
 	Waste:  {2, "M0 0 L2 2 M0 2 L2 0", 0.16},
-	Ice:    {3, "M0 0 L3 3", 0.16},
 	Ground: {2.4, "M0.2 2.2 L1 1.4 M1.5 0.9 L2.2 0.2", 0.22},
 }
 
@@ -80,7 +78,7 @@ func (d *Drawing) pen(s Style, closed bool) []attr {
 			fill = "#000"
 		case Pale:
 			fill = "#e4e4e4"
-		case Wood, Waste, Ice, Ground:
+		case Wood, Waste, Ground:
 			d.hatched[s.Fill] = true
 			fill = "url(#" + d.id + "-" + hatchName(s.Fill) + ")"
 		}
@@ -99,8 +97,6 @@ func hatchName(f Fill) string {
 		return "wood"
 	case Waste:
 		return "waste"
-	case Ice:
-		return "ice"
 	}
 	return "ground"
 }
