@@ -1,0 +1,191 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/floewright/internal/svg"
+	"example.org/floewright/lumber/measure"
+)
+
+// A Plan is the frame and its floats from above, the decking taken off. Lengths
+// are in metres, x along the dock from one end and y across it from one side.
+type Plan struct {
+	Units         measure.System
+	Length, Width float64
+	Members       []Rectangle // joists and rims
+	Floats        []Afloat
+	Things        []Thing   // what is fixed to the dock
+	Along         []float64 // running marks along the dock, from the end
+	Across        []float64 // running marks across it, from the side
+	Diagonal      float64   // of the square frame, corner to corner; 0 is left out
+	Ends          [2]string // what lies at x = 0 and at the other end
+}
+
+// A Rectangle has two opposite corners, in metres.
+type Rectangle struct{ X0, Y0, X1, Y1 float64 }
+
+// An Afloat is a float from above: its middle, and its sizes along and across
+// the dock, in metres.
+type Afloat struct {
+	Name        string // short: "7"
+	X, Y        float64
+	Long, Broad float64
+}
+
+// A Thing is a weight fixed to the dock, at a place in metres.
+type Thing struct {
+	Name string
+	X, Y float64
+}
+
+func (p Plan) check() error {
+	var g gate
+	g.in(lengths, "Plan.Length", p.Length)
+	g.in(lengths, "Plan.Width", p.Width)
+	g.in(places, "Plan.Along", p.Along...)
+	g.in(places, "Plan.Across", p.Across...)
+	for i, m := range p.Members {
+		g.in(places, fmt.Sprintf("Plan.Members[%d]", i), m.X0, m.Y0, m.X1, m.Y1)
+	}
+	for i, f := range p.Floats {
+		g.in(places, fmt.Sprintf("Plan.Floats[%d]", i), f.X, f.Y)
+		g.in(lengths, fmt.Sprintf("Plan.Floats[%d] size", i), f.Long, f.Broad)
+	}
+	for i, t := range p.Things {
+		g.in(places, fmt.Sprintf("Plan.Things[%d]", i), t.X, t.Y)
+	}
+	g.in(measure.Range{Kind: measure.Length, Lo: 0, Hi: 400, Source: srcPicture}, "Plan.Diagonal", p.Diagonal)
+	g.count("Plan.Members", len(p.Members), 0, 400)
+	g.count("Plan.Floats", len(p.Floats), 0, 200)
+	g.count("Plan.Along", len(p.Along), 0, 120)
+	g.count("Plan.Across", len(p.Across), 0, 40)
+	g.count("Plan.Things", len(p.Things), 0, 40)
+	return g.err
+}
+
+// notes explains what the drawing does not say by itself.
+func (p Plan) notes() []string {
+	notes := []string{"Decking taken off. Every figure along the dock counts from the end with the ring, every one across it from the same corner."}
+	if len(p.Floats) > 0 {
+		notes[0] += " Dashed: floats under the deck, by number."
+	}
+	if p.Diagonal > 0 {
+		notes = append(notes, "Square when both diagonals measure "+measure.Length.Print(p.Diagonal, p.Units)+".")
+	}
+	var things []string
+	for i, t := range p.Things {
+		things = append(things, letter(i)+": "+svg.Shorten(t.Name, 60, small))
+	}
+	if len(things) > 0 {
+		notes = append(notes, strings.Join(things, ". ")+".")
+	}
+	return notes
+}
+
+// Draw draws the plan. A frame with many marks makes a wider sheet, so that no
+// figure covers another.
+func (p Plan) Draw() (Picture, error) {
+	if err := p.check(); err != nil {
+		return Picture{}, err
+	}
+	var along, across []svg.Mark // places follow once the scale is known
+	for _, x := range p.Along {
+		along = append(along, svg.Mark{At: x, Text: measure.Length.Print(x, p.Units)})
+	}
+	for _, y := range p.Across {
+		across = append(across, svg.Mark{At: y, Text: measure.Length.Print(y, p.Units)})
+	}
+	const left, top = 12.0, titleRow + 13
+	right := svg.RunningRoom(across, small) + 3
+	need := row * float64(len(along))
+	w := max(wide, need+left+right-4)
+	h := max(12, min(90, (w-left-right)*p.Width/p.Length), row*float64(len(across)))
+	foot := svg.RunningRoom(along, small) + 2
+	desc := fmt.Sprintf("The frame from above, %s long and %s wide, with %d floats and running marks along and across.",
+		measure.Length.Print(p.Length, p.Units), measure.Length.Print(p.Width, p.Units), len(p.Floats))
+	c := begin("plan", "Plan of frame and floats", desc, p.Units, w, top-titleRow+h+foot, p.notes()...)
+
+	v := svg.Fit(0, 0, p.Length, p.Width, svg.Box{X0: left, Y0: top, X1: w - right, Y1: top + h})
+	frame := v.Box(0, 0, p.Length, p.Width)
+	c.Rect(frame, line(svg.Outline))
+	for _, m := range p.Members {
+		c.Rect(v.Box(m.X0, m.Y0, m.X1, m.Y1), filled(svg.Dimension, svg.White))
+	}
+	c.Rect(frame, line(svg.Heavy))
+	for _, f := range p.Floats {
+		c.float(v, f)
+	}
+	c.BlockLine(pt(frame.X0, frame.Y0), pt(frame.X1, frame.Y0), pt(frame.X1, frame.Y1), pt(frame.X0, frame.Y1), pt(frame.X0, frame.Y0))
+	for i, t := range p.Things {
+		c.balloon(v.At(t.X, t.Y), letter(i))
+	}
+
+	c.Across(frame.X0, frame.X1, frame.Y0-6, frame.Y0, c.length(p.Length), small)
+	c.Upright(frame.Y0, frame.Y1, frame.X0-5, frame.X0, c.length(p.Width), small)
+	for i, s := range p.Ends {
+		at, st := pt(frame.X0, titleRow+2), start
+		if i == 1 {
+			at, st = pt(frame.X1, titleRow+2), end
+		}
+		c.Place(svg.Shorten(s, (frame.X1-frame.X0)/2-2, st), svg.Spot{At: at, Style: st})
+	}
+	for i := range along {
+		along[i].At = v.At(along[i].At, 0).X
+	}
+	for i := range across {
+		across[i].At = v.At(0, across[i].At).Y
+	}
+	c.RunningX(along, frame.Y1, frame.Y1+6, 1, w-1, small)
+	c.RunningY(across, frame.X1, frame.X1+6, top-row, top+h+row, small)
+	c.Circle(pt(frame.X0, frame.Y1), 1.1, filled(svg.Outline, svg.White))
+	return c.picture()
+}
+
+// balloon writes a letter in a ring at a place, or beside it with a line to it.
+func (c *canvas) balloon(at svg.Point, s string) {
+	r := max(2.8, svg.Width(s, bold)/2+0.6)
+	ring := func(p svg.Point) svg.Box { return svg.Box{X0: p.X - r, Y0: p.Y - r, X1: p.X + r, Y1: p.Y + r} }
+	spots := []svg.Spot{{At: at, Style: bold}}
+	for _, far := range []float64{4, 6, 8, 10} {
+		for _, u := range []svg.Point{{X: 1, Y: -1}, {X: 1, Y: 1}, {X: -1, Y: -1}, {X: -1, Y: 1}, {X: 1}, {X: -1}, {Y: 1}, {Y: -1}} {
+			spots = append(spots, svg.Spot{At: pt(at.X+far*u.X, at.Y+far*u.Y), Style: bold})
+		}
+	}
+	for i, may := range []func(svg.Box) bool{c.Clear, c.Free} {
+		if k := slices.IndexFunc(spots, func(p svg.Spot) bool { return may(ring(p.At)) }); k >= 0 {
+			c.ringed(at, spots[k].At, r)
+			c.Text(spots[k].At, s, bold)
+			return
+		}
+		if i == 1 {
+			b := c.Place(s, spots...)
+			c.ringed(at, pt((b.X0+b.X1)/2, (b.Y0+b.Y1)/2), r)
+		}
+	}
+}
+
+// ringed draws the ring of a balloon and the line to what it stands for.
+func (c *canvas) ringed(at, m svg.Point, r float64) {
+	if math.Hypot(m.X-at.X, m.Y-at.Y) > 0.1 {
+		c.Line(m, at, svg.Dimension)
+		c.Circle(at, 0.7, filled(svg.NoLine, svg.Black))
+	}
+	c.Circle(m, r, filled(svg.Outline, svg.White))
+	c.Block(svg.Box{X0: m.X - r, Y0: m.Y - r, X1: m.X + r, Y1: m.Y + r})
+}
+
+// float draws a float with its long axis and its name.
+func (c *canvas) float(v svg.View, f Afloat) {
+	b := v.Box(f.X-f.Long/2, f.Y-f.Broad/2, f.X+f.Long/2, f.Y+f.Broad/2)
+	c.Rect(b, line(svg.Hidden))
+	m := v.At(f.X, f.Y)
+	if f.Long > f.Broad {
+		c.Line(pt(b.X0-1, m.Y), pt(b.X1+1, m.Y), svg.Centre)
+	} else {
+		c.Line(pt(m.X, b.Y0-1), pt(m.X, b.Y1+1), svg.Centre)
+	}
+	c.Place(svg.Shorten(f.Name, 20, small), svg.Spot{At: m, Style: small})
+}
