@@ -53,7 +53,7 @@ func (s Sheet) left(load Stand, people Crossing, thickness float64) []error {
 	if err != nil {
 		return []error{err}
 	}
-	free := s.freeboard(load.Snow) - sag
+	free := s.freeboard(0) - sag // new snow ends the survey
 	var out []error
 	if len(load.Gauge) > 0 {
 		free = math.Min(free, load.Gauge.newest().Freeboard-readingError)
