@@ -20,8 +20,8 @@ type Reading struct {
 // what the sheet does under the dock. It needs no law.
 type Gauge []Reading
 
-// readingError is how far a reading at a fixed mark may be off, in m: our
-// choice.
+// readingError is how far a reading at a fixed mark may be off, in m, twice its
+// standard deviation: our choice.
 const readingError = 0.003
 
 // A Fall is the trend of a gauge. Times are in s from now; +Inf is never.
@@ -102,8 +102,8 @@ func (g Gauge) Fall() (Fall, error) {
 		}
 	}
 	// The upper side of the band about the line, t s √(1/n + (x - x̄)²/Σ(x - x̄)²),
-	// the scatter no less than a reading's error.
-	s := math.Max(math.Sqrt(rest/(n-2)), readingError) * distuv.StudentsT{Mu: 0, Sigma: 1, Nu: n - 2}.Quantile(0.95)
+	// the scatter no less than that of a reading.
+	s := math.Max(math.Sqrt(rest/(n-2)), readingError/2) * distuv.StudentsT{Mu: 0, Sigma: 1, Nu: n - 2}.Quantile(0.95)
 	above := func(x float64) bool {
 		return f0+slope*(x-t0)+s*math.Sqrt(1/n+(x-t0)*(x-t0)/xx) <= 0
 	}
