@@ -15,7 +15,9 @@ import (
 // with σ in MPa and the grain d in mm. E is E₀ in the law; a lower one stands
 // for the modulus of a sheet in place, cracks and all, and counts in the first
 // term alone: our choice. The law is for pure bending or pressing of ice with
-// upright columns, cold, and strained less than 1e-3; it is an estimate.
+// upright columns, cold, and strained less than 1e-3; it is an estimate. Under
+// some hundredths of a MPa, as below a light dock, ice may flow faster than the
+// cube says (from memory): hence the gauge.
 // Source: N. K. Sinha 1978, from memory.
 type Creep struct {
 	Temperature float64 // °C, mean through the thickness; the bottom is always at 0 °C
@@ -128,15 +130,23 @@ func (c Creep) compliance(stress, seconds float64) float64 {
 // v = ln u by equal steps, whose error falls as exp(-π²/step): below 1e-12.
 func (c Creep) transformed(stress, p float64) float64 {
 	s, mpa := c.shift(), stress/measure.Megapascal
-	const step = 0.35
-	sum := 0.0
-	for v := -20.0; v < 4.2; v += step {
-		u := math.Exp(v)
-		sum += u * math.Exp(-u) * -math.Expm1(-math.Pow(delayRate*s*u/p, delayPower))
+	scale, sum := -math.Pow(delayRate*s/p, delayPower), 0.0
+	for _, n := range delayNodes {
+		sum -= n.weight * math.Expm1(scale*n.power)
 	}
-	delayed := grainShare / (c.Grain / measure.Millimetre) / sinhaE * sum * step
+	delayed := grainShare / (c.Grain / measure.Millimetre) / sinhaE * sum
 	return 1/c.E + delayed + flowRate*s/p*mpa*mpa/measure.Megapascal
 }
+
+// delayNodes are the steps of v, with u exp(-u) and u^0.34.
+var delayNodes = func() (out []struct{ weight, power float64 }) {
+	const step = 0.35
+	for v := -20.0; v < 4.2; v += step {
+		u := math.Exp(v)
+		out = append(out, struct{ weight, power float64 }{step * u * math.Exp(-u), math.Pow(u, delayPower)})
+	}
+	return out
+}()
 
 // reaches returns the time in s at which the strain under a held stress reaches
 // the end of the law, 1e-3, and +Inf where it does not within the horizon.

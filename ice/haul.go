@@ -135,6 +135,9 @@ var limits = []struct {
 	{0, false, 25 * measure.KPH, &measure.Source{Title: "Canadian Geographic, at privatefleetinfo.com", Locator: "25 km/h with a load", Status: measure.Quoted}},
 }
 
+// davys is the theory of the waves.
+var davys = &measure.Source{Title: "J. W. Davys, R. J. Hosking and A. D. Sneyd, waves due to a steadily moving source on a floating ice plate", Edition: "1985", Status: measure.Memory}
+
 // halfCritical keeps a load away from its wave.
 var halfCritical = own("half the critical speed of the thinnest ice measured, with a modulus of 1 GPa, over the least depth of water")
 
@@ -163,7 +166,7 @@ func (s Sheet) Hauling(h Haul) (measure.Check, error) {
 		if err != nil {
 			return measure.Refuse(name, err), err
 		}
-		c.Notes = append(c.Notes, fmt.Sprintf("critical speed %.0f km/h (%.0f mph): never near it", speed/measure.KPH, speed/measure.MPH))
+		c.Notes = append(c.Notes, fmt.Sprintf("critical speed %.0f km/h (%.0f mph): never near it; %s", speed/measure.KPH, speed/measure.MPH, davys))
 		if s.Depth < rangeDepth.Lo { // the ice all but lies on the bottom
 			speed = 0
 		}

@@ -2,6 +2,7 @@ package published
 
 import (
 	"fmt"
+	"math"
 
 	"example.org/floewright/ice"
 	"example.org/floewright/lumber/measure"
@@ -54,6 +55,25 @@ func iceCritical() ([]Check, error) {
 					return l, err
 				},
 			})
+	}
+	for _, c := range []struct {
+		depth   float64 // in characteristic lengths
+		printed string
+	}{{0.5, "0.9991"}, {1, "0.9870"}, {2, "0.8838"}, {3, "0.7562"}, {5, "0.5921"}} {
+		w := ice.Wave{Plate: ice.Plate{Thickness: 0.4, E: 3e9, Nu: 0.33}, Massless: true}
+		out = append(out, Check{
+			Quantity: fmt.Sprintf("critical speed over √(gH), ice without mass, H/l = %g", c.depth),
+			Source:   measure.Source{Title: "Dispersion of waves in floating ice, minimum by search", Status: measure.Independent}, Printed: c.printed,
+			Compute: func() (float64, error) {
+				l, err := w.Plate.Length()
+				if err != nil {
+					return 0, err
+				}
+				w.Depth = c.depth * l
+				speed, _, err := w.Critical()
+				return speed / math.Sqrt(measure.Gravity*w.Depth), err
+			},
+		})
 	}
 	measured := func(name, unit, printed, because string, within, h, depth, e float64) Check {
 		w := ice.Wave{Plate: ice.Plate{Thickness: h, E: e, Nu: 0.33, Foundation: 1026 * 9.81}, Depth: depth, Gravity: 9.81}

@@ -3,6 +3,7 @@ package published
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"example.org/floewright/ice"
 	"example.org/floewright/lumber/measure"
@@ -82,6 +83,26 @@ func iceFreeboard() ([]Check, error) {
 				Compute: func() (float64, error) {
 					m, err := mass()
 					return m / (v[0] * v[0] * 1e4), err
+				},
+			})
+	}
+	for _, c := range []struct{ gpa, kg, a string }{{"5", "7146", "7.94"}, {"1", "3196", "3.55"}, {"0.2", "1429", "1.59"}} {
+		mass := func() (float64, error) {
+			e, err := strconv.ParseFloat(c.gpa, 64)
+			if err != nil {
+				return 0, err
+			}
+			force, err := ice.Plate{Thickness: 0.3, E: e * 1e9, Nu: 0.33, Foundation: 9810}.FloodLoad(0.0249)
+			return force / 9.81, err
+		}
+		src := measure.Source{Title: "Load that floods 0.30 m of clear ice, worked by hand", Status: measure.Independent}
+		out = append(out,
+			Check{Quantity: "load that floods 0.30 m, " + c.gpa + " GPa", Source: src, Printed: c.kg, Unit: "kg", Compute: mass},
+			Check{
+				Quantity: "its A on 0.30 m, " + c.gpa + " GPa", Source: src, Printed: c.a, Unit: "kg/cm2",
+				Compute: func() (float64, error) {
+					m, err := mass()
+					return m / 900, err
 				},
 			})
 	}
