@@ -23,26 +23,33 @@ func (s *scene) sideways() []Situation {
 	add := func(name, why string, t lumber.Duration, input string, pulls ...pull) {
 		out = append(out, Situation{Name: name, Why: why, Duration: t, inputs: []string{input}, pulls: pulls})
 	}
+	tow := l.Skid.Value * s.weighs()
 	for i, end := range ends {
 		for j, side := range sides {
 			at := corner(i, j)
 			place := "at the corner of the " + end + " and " + side
-			add("a line pulls lengthwise at the cleat "+place, "a storm, a boat or a stuck anchor hangs on it", lumber.TenMinutes, "loads.cleat",
-				pull{node: at, x: toward[i] * l.Cleat.Value})
-			add("a line pulls sideways at the cleat "+place, "a storm, a boat or a stuck anchor hangs on it", lumber.TenMinutes, "loads.cleat",
-				pull{node: at, y: toward[j] * l.Cleat.Value})
-			add("a boat bumps "+place, "nobody moors by the book", lumber.TenMinutes, "loads.bump", pull{node: at, x: -toward[i] * l.Bump.Value})
-			add("a boat bumps the "+side+" "+place, "nobody moors by the book", lumber.TenMinutes, "loads.bump", pull{node: at, y: -toward[j] * l.Bump.Value})
+			for axis, way := range [2]string{"lengthwise", "sideways"} {
+				out := toward[[2]int{i, j}[axis]]
+				add("a line pulls "+way+" "+place, "a storm, a boat or a stuck anchor hangs on it", lumber.TenMinutes, "loads.cleat", along(at, axis, out*l.Cleat.Value))
+				add("a boat bumps "+way+" "+place, "nobody moors by the book", lumber.TenMinutes, "loads.bump", along(at, axis, -out*l.Bump.Value))
+				add("dragged "+way+" on skids by one line "+place, "the other line goes slack", lumber.SevenDays, "loads.skid_friction", along(at, axis, out*tow))
+			}
 		}
-		tow := l.Skid.Value * s.weighs()
-		add("dragged on skids by both corners of the "+end, "it is hauled out in autumn", lumber.SevenDays, "loads.skid_friction",
-			pull{node: corner(i, 0), x: toward[i] * tow / 2}, pull{node: corner(i, 1), x: toward[i] * tow / 2})
-		// The two pins of a hinge, one pulled and one pushed by a dock that swings.
-		for j, side := range sides {
-			add("the hinge at the "+end+" is wrung, pulled at the "+side, "wind on the side swings a dock that hangs on its hinge",
-				lumber.TenMinutes, "loads.cleat", pull{node: corner(i, j), x: toward[i] * l.Cleat.Value}, pull{node: corner(i, 1-j), x: -toward[i] * l.Cleat.Value})
-			add("dragged on skids by the corner of the "+end+" and "+side, "one line goes slack", lumber.SevenDays, "loads.skid_friction",
-				pull{node: corner(i, j), x: toward[i] * tow})
+	}
+	// The four edges: dragged by both corners, or hung on a hinge whose two pins a dock
+	// that swings pulls and pushes.
+	for edge, name := range [4]string{ends[0], ends[1], sides[0], sides[1]} {
+		axis, k := edge/2, edge%2
+		at := [2]int{corner(k, 0), corner(k, 1)}
+		if axis == 1 {
+			at = [2]int{corner(0, k), corner(1, k)}
+		}
+		add("dragged on skids by both corners of the "+name, "it is hauled out in autumn", lumber.SevenDays, "loads.skid_friction",
+			along(at[0], axis, toward[k]*tow/2), along(at[1], axis, toward[k]*tow/2))
+		for j := range 2 {
+			pulled := [2]string{"near", "far"}[j]
+			add("the hinge at the "+name+" is wrung, its "+pulled+" pin pulled", "wind swings a dock that hangs on its hinge",
+				lumber.TenMinutes, "loads.cleat", along(at[j], axis, toward[k]*l.Cleat.Value), along(at[1-j], axis, -toward[k]*l.Cleat.Value))
 		}
 	}
 	if q := l.IcePush.Value; q > 0 {
@@ -56,6 +63,14 @@ func (s *scene) sideways() []Situation {
 		}
 	}
 	return out
+}
+
+// along returns a pull on a node along x (axis 0) or y.
+func along(node, axis int, force float64) pull {
+	if axis == 0 {
+		return pull{node: node, x: force}
+	}
+	return pull{node: node, y: force}
 }
 
 func joistName(k int) string { return fmt.Sprintf("joist %d", k+1) }
