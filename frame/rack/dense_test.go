@@ -91,6 +91,25 @@ func TestDenseReferee(t *testing.T) {
 	}
 }
 
+// The band is as narrow for a frame that runs along y as for one along x.
+func TestOrder(t *testing.T) {
+	f := ladder(9)
+	along, err := f.cutting()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, n := range f.Nodes {
+		f.Nodes[i] = [2]float64{-n[1], n[0]}
+	}
+	across, err := f.cutting()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if along.half != across.half || along.half > 11 {
+		t.Errorf("half band %d along x, %d along y, want 8 to 11", along.half, across.half)
+	}
+}
+
 // BenchmarkFactor is one factorisation and solution: the band, and gonum's dense
 // Cholesky as baseline.
 func BenchmarkFactor(b *testing.B) {

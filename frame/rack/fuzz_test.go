@@ -77,7 +77,7 @@ func FuzzSolve(f *testing.F) {
 			x, yy = x-s.Imbalance.X, yy-s.Imbalance.Y
 		}
 		for i, hd := range fr.Holds {
-			g := s.Grasps[i]
+			g := s.Reactions[i]
 			if !g.Along.Sure() || !g.Across.Sure() {
 				return
 			}
