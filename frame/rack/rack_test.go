@@ -100,6 +100,15 @@ func TestMechanisms(t *testing.T) {
 			f.Nodes = append(f.Nodes, [2]float64{1, 1})
 			return f
 		}, "node 4 at (1.000, 1.000) m", "moves along x"},
+		{"a joint in the middle of two hinged pieces in line but for rounding", func() *rack.Frame {
+			return &rack.Frame{
+				Nodes: [][2]float64{{0, 0}, {1, 0}, {2, 1e-16}},
+				Members: []rack.Member{
+					{Nodes: []int{0, 1}, EA: 1e7, EI: 1e4, Ends: pinned}, {Nodes: []int{1, 2}, EA: 1e7, EI: 1e4, Ends: pinned},
+				},
+				Holds: []rack.Hold{{Node: 0, Along: inf, Across: inf}, {Node: 2, Along: inf, Across: inf}},
+			}
+		}, "node 1 at (1.000, 0.000) m", "moves along y"},
 		{"a joint in the middle of two hinged pieces in line, aslant", func() *rack.Frame {
 			return &rack.Frame{
 				Nodes: [][2]float64{{0, 0}, {0.3, 0.4}, {0.9, 1.2}},
