@@ -5,8 +5,6 @@ import (
 	"math"
 	"testing"
 
-	"gonum.org/v1/gonum/mat"
-
 	"example.org/floewright/frame/rack"
 )
 
@@ -111,33 +109,6 @@ func BenchmarkBays(b *testing.B) {
 			b.ReportMetric(each[n]/float64(n), "ns/bay")
 			if n == 1000 && each[10] > 0 {
 				b.ReportMetric(math.Log10(each[n]/each[10])/2, "exponent")
-			}
-		})
-	}
-}
-
-// BenchmarkDense is the baseline: one factorisation and solution by gonum's dense
-// Cholesky of a matrix as large as the raft's and the piers'.
-func BenchmarkDense(b *testing.B) {
-	for _, n := range []int{3 * 18, 6 * 11, 6 * 101} {
-		b.Run(fmt.Sprintf("unknowns=%d", n), func(b *testing.B) {
-			b.ReportAllocs()
-			d := mat.NewSymDense(n, nil)
-			for i := range n {
-				d.SetSym(i, i, 4)
-				for j := max(0, i-8); j < i; j++ {
-					d.SetSym(i, j, -0.2)
-				}
-			}
-			var c mat.Cholesky
-			x, load := mat.NewVecDense(n, nil), mat.NewVecDense(n, nil)
-			for b.Loop() {
-				if !c.Factorize(d) {
-					b.Fatal("not positive definite")
-				}
-				if err := c.SolveVecTo(x, load); err != nil {
-					b.Fatal(err)
-				}
 			}
 		})
 	}

@@ -177,10 +177,10 @@ func ExampleFrame_Lay() {
 		log.Fatal(err)
 	}
 	most := 0.0
-	for _, g := range s.Grips {
+	for _, g := range s.Screws {
 		most = math.Max(most, g.Force.Most)
 	}
-	fmt.Printf("%d screws, the hardest worked with %s\n", len(s.Grips), measure.Force.Print(most, measure.US))
+	fmt.Printf("%d screws, the hardest worked with %s\n", len(s.Screws), measure.Force.Print(most, measure.US))
 	fmt.Printf("out of square by %.2f in\n", math.Abs(out.Out)/measure.Inch)
 	// Output:
 	// 160 screws, the hardest worked with 101 lbf

@@ -50,7 +50,7 @@ func TestWholeBalances(t *testing.T) {
 		}
 		force, _ := largest(s)
 		for i, h := range f.Holds {
-			g, n := s.Grasps[i], f.Nodes[h.Node]
+			g, n := s.Reactions[i], f.Nodes[h.Node]
 			sin, cos := math.Sincos(h.Angle)
 			fx, fy := g.Along.Most*cos-g.Across.Most*sin, g.Along.Most*sin+g.Across.Most*cos
 			x, y, couple = x+fx, y+fy, couple+g.Couple.Most+n[0]*fy-n[1]*fx
@@ -76,7 +76,7 @@ func TestNodesBalance(t *testing.T) {
 		}
 		for i, h := range f.Holds {
 			sin, cos := math.Sincos(h.Angle)
-			g := s.Grasps[i]
+			g := s.Reactions[i]
 			add(h.Node, g.Along.Most, g.Across.Most, g.Couple.Most, cos, sin)
 		}
 		for i := range f.Members {
@@ -266,8 +266,8 @@ func TestSuperposition(t *testing.T) {
 			near(t, "axial", sum.Joints[i].Axial.Most, s.Joints[i].Axial.Most+sg.Joints[i].Axial.Most, 1e-7*(f1+f2))
 			near(t, "couple", sum.Joints[i].Couple.Most, s.Joints[i].Couple.Most+sg.Joints[i].Couple.Most, 1e-7*(f1+f2))
 		}
-		for i := range sum.Grips {
-			near(t, "screw", sum.Grips[i].X.Most, s.Grips[i].X.Most+sg.Grips[i].X.Most, 1e-7*(f1+f2))
+		for i := range sum.Screws {
+			near(t, "screw", sum.Screws[i].X.Most, s.Screws[i].X.Most+sg.Screws[i].X.Most, 1e-7*(f1+f2))
 		}
 	})
 }
@@ -288,8 +288,8 @@ func compare(t *testing.T, a, b *rack.Solution, sign float64, to func(x, y float
 		near(t, "across", b.Joints[i].Across.Most, sign*a.Joints[i].Across.Most, 1e-7*force)
 		near(t, "couple", b.Joints[i].Couple.Most, sign*a.Joints[i].Couple.Most, 1e-7*force)
 	}
-	for i := range a.Grips {
-		near(t, "screw", b.Grips[i].Force.Most, a.Grips[i].Force.Most, 1e-7*force)
+	for i := range a.Screws {
+		near(t, "screw", b.Screws[i].Force.Most, a.Screws[i].Force.Most, 1e-7*force)
 	}
 	near(t, "energy", b.Energy.Most, a.Energy.Most, 1e-7*a.Energy.Most)
 }
@@ -419,7 +419,7 @@ func TestAfloatAsHeld(t *testing.T) {
 		g.Holds = nil
 		for i, h := range f.Holds {
 			sin, cos := math.Sincos(h.Angle)
-			k := s.Grasps[i]
+			k := s.Reactions[i]
 			g.Forces = append(g.Forces, rack.Force{
 				Node: h.Node, X: k.Along.Most*cos - k.Across.Most*sin, Y: k.Along.Most*sin + k.Across.Most*cos, Couple: k.Couple.Most,
 			})
@@ -516,6 +516,44 @@ func TestRangesHold(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Hinged grids without a brace rack, however large and at whatever angle: each is
+// a mechanism, never a huge movement.
+func TestHingedGridsRack(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 9))
+	for range 150 {
+		f := &rack.Frame{}
+		bays, deep := 1+r.IntN(12), 1+r.IntN(3)
+		x := 0.0
+		for range bays + 1 {
+			for j := range deep + 1 {
+				f.Nodes = append(f.Nodes, [2]float64{x, 1.3 * float64(j)})
+			}
+			x += 0.3 + 2*r.Float64()
+		}
+		member := func(a, b int) {
+			f.Members = append(f.Members, rack.Member{Nodes: []int{a, b}, EA: math.Exp(13 + 5*r.Float64()), EI: 1e4, Ends: [2]rack.End{rack.Pinned(), rack.Pinned()}})
+		}
+		for i := range bays + 1 {
+			for j := range deep + 1 {
+				n := i*(deep+1) + j
+				if j < deep {
+					member(n, n+1)
+				}
+				if i < bays {
+					member(n, n+deep+1)
+				}
+			}
+		}
+		if r.IntN(2) == 0 {
+			f.Holds = []rack.Hold{{Node: 0, Along: math.Exp(9 + 9*r.Float64()), Across: inf}, {Node: len(f.Nodes) - 1, Across: 1e6}}
+			f.Forces = []rack.Force{{Node: deep, X: 100, Y: 7}}
+		}
+		if _, err := turned(f, 6*r.Float64()).Solve(); !errors.Is(err, rack.ErrMechanism) {
+			t.Fatalf("%d by %d bays: %v", bays, deep, err)
+		}
+	}
 }
 
 // Solving twice gives the same, to the last digit, and go-cmp compares solutions.

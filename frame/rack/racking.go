@@ -98,16 +98,14 @@ func (s *Solution) Pull() (j Joint, ok bool) {
 // movement and the warnings, a line each, with their units.
 func (s *Solution) String() string {
 	var b strings.Builder
-	for i := range s.Grasps {
-		g := &s.Grasps[i]
-		fmt.Fprintf(&b, "%s holds with %s along, %s across, %s\n", g.Place,
-			g.Along.Print(measure.Force, measure.SI), g.Across.Print(measure.Force, measure.SI), g.Couple.Print(measure.Moment, measure.SI))
+	for _, r := range s.Reactions {
+		fmt.Fprintln(&b, r)
 	}
 	if s.Imbalance.X != 0 || s.Imbalance.Y != 0 || s.Imbalance.Couple != 0 {
 		fmt.Fprintf(&b, "the loads leave %v\n", s.Imbalance)
 	}
 	if j, ok := s.Pull(); ok {
-		fmt.Fprintf(&b, "largest pull-out: %s, %s\n", j.Place, j.Pull.Print(measure.Force, measure.SI))
+		fmt.Fprintf(&b, "largest pull-out: %v\n", j)
 	}
 	across := -1
 	for i := range s.Joints {
@@ -116,16 +114,16 @@ func (s *Solution) String() string {
 		}
 	}
 	if across >= 0 {
-		fmt.Fprintf(&b, "largest force across: %s, %s\n", s.Joints[across].Place, s.Joints[across].Across.Print(measure.Force, measure.SI))
+		fmt.Fprintf(&b, "largest force across: %v\n", s.Joints[across])
 	}
 	screw := -1
-	for i := range s.Grips {
-		if screw < 0 || s.Grips[i].Force.Most > s.Grips[screw].Force.Most*(1+1e-9) {
+	for i := range s.Screws {
+		if screw < 0 || s.Screws[i].Force.Most > s.Screws[screw].Force.Most*(1+1e-9) {
 			screw = i
 		}
 	}
 	if screw >= 0 {
-		fmt.Fprintf(&b, "hardest worked: %s, %s\n", s.Grips[screw].Place, s.Grips[screw].Force.Print(measure.Force, measure.SI))
+		fmt.Fprintf(&b, "hardest worked: %v\n", s.Screws[screw])
 	}
 	most, which := Diagram{}, -1
 	for i := range s.Worst {

@@ -45,20 +45,35 @@ type Joint struct {
 	Couple Between // N·m, of the node on the member, counter-clockwise
 }
 
-// A Grip is what a screw of a board carries.
-type Grip struct {
+// String returns the joint's forces with their units.
+func (j Joint) String() string {
+	return fmt.Sprintf("%s: axial %s, across %s, couple %s", j.Place, j.Axial.Print(measure.Force, measure.SI),
+		j.Across.Print(measure.Force, measure.SI), j.Couple.Print(measure.Moment, measure.SI))
+}
+
+// A ScrewForce is what a screw of a board carries.
+type ScrewForce struct {
 	Place        string
 	Board, Screw int     // by index
 	X, Y         Between // N, of the member on the board
 	Force        Between // N, whatever its direction
 }
 
-// A Grasp is what a hold does to the frame.
-type Grasp struct {
+// String returns the screw's force with its unit.
+func (f ScrewForce) String() string { return f.Place + ": " + f.Force.Print(measure.Force, measure.SI) }
+
+// A Reaction is what a hold does to the frame.
+type Reaction struct {
 	Place  string
 	Along  Between // N along the hold's Angle; of a line, its pull
 	Across Between // N
 	Couple Between // N·m
+}
+
+// String returns the reaction with its units.
+func (r Reaction) String() string {
+	return fmt.Sprintf("%s holds with %s along, %s across, %s", r.Place, r.Along.Print(measure.Force, measure.SI),
+		r.Across.Print(measure.Force, measure.SI), r.Couple.Print(measure.Moment, measure.SI))
 }
 
 // A Case is one set of stiffnesses that stood in for slips that are not known.
@@ -72,8 +87,8 @@ type Case struct {
 type Solution struct {
 	Move      [][3]float64 // by node: along x and y (m), turn (rad; 0 where all members turn freely); nil where a slip is not known
 	Joints    []Joint      // two for each member, in order
-	Grips     []Grip       // by board, by screw
-	Grasps    []Grasp      // by hold
+	Screws    []ScrewForce // by board, by screw
+	Reactions []Reaction   // by hold
 	Lines     []Line       // by member: its diagrams; those of the first case where a slip is not known
 	Worst     []Extremes   // by member: of all cases
 	Cases     []Case       // what stood in for slips that are not known; nil where all are known
@@ -136,8 +151,8 @@ func (m *mesh) solution(trials []trial, states []*state, what []string) *Solutio
 		}
 	}
 	m.joints(r, states)
-	m.grips(r, states)
-	m.grasps(r, states)
+	m.screws(r, states)
+	m.reactions(r, states)
 	m.note(r)
 	return r
 }
@@ -190,13 +205,13 @@ func (m *mesh) joints(r *Solution, states []*state) {
 	}
 }
 
-func (m *mesh) grips(r *Solution, states []*state) {
-	r.Grips = make([]Grip, 0, len(m.ties))
+func (m *mesh) screws(r *Solution, states []*state) {
+	r.Screws = make([]ScrewForce, 0, len(m.ties))
 	for i := range m.ties {
 		d := &m.ties[i]
 		x := func(t *state) float64 { return -t.pulls[2*i] }
 		y := func(t *state) float64 { return -t.pulls[2*i+1] }
-		r.Grips = append(r.Grips, Grip{
+		r.Screws = append(r.Screws, ScrewForce{
 			Place: fmt.Sprintf("screw %d of %s in %s", d.screw, m.f.board(d.board), m.f.member(m.f.Boards[d.board].Screws[d.screw].Member)),
 			Board: d.board, Screw: d.screw,
 			X:     between(states, 1, x),
@@ -206,10 +221,10 @@ func (m *mesh) grips(r *Solution, states []*state) {
 	}
 }
 
-func (m *mesh) grasps(r *Solution, states []*state) {
+func (m *mesh) reactions(r *Solution, states []*state) {
 	size := m.size()
 	for i := range m.f.Holds {
-		g := Grasp{Place: m.f.hold(i)}
+		g := Reaction{Place: m.f.hold(i)}
 		for k, into := range [3]*Between{&g.Along, &g.Across, &g.Couple} {
 			long := 1.0
 			if k == 2 {
@@ -222,7 +237,7 @@ func (m *mesh) grasps(r *Solution, states []*state) {
 				return -t.left[-1-t.holding[i][k]]
 			})
 		}
-		r.Grasps = append(r.Grasps, g)
+		r.Reactions = append(r.Reactions, g)
 	}
 }
 
@@ -237,7 +252,7 @@ func (m *mesh) note(r *Solution) {
 			strings.Join(r.Unknown, " and "), len(r.Cases), soft, hard))
 	}
 	for i := range m.f.Holds {
-		if g := &r.Grasps[i]; m.f.Holds[i].Line && g.Along.Least == 0 {
+		if g := &r.Reactions[i]; m.f.Holds[i].Line && g.Along.Least == 0 {
 			r.Notes = append(r.Notes, "line "+g.Place+" hangs slack")
 		}
 	}
@@ -257,10 +272,10 @@ func (s *Solution) sure() bool {
 	for _, j := range s.Joints {
 		ok = ok && j.Axial.Sure() && j.Across.Sure() && j.Couple.Sure()
 	}
-	for _, g := range s.Grips {
+	for _, g := range s.Screws {
 		ok = ok && g.X.Sure() && g.Y.Sure()
 	}
-	for _, g := range s.Grasps {
+	for _, g := range s.Reactions {
 		ok = ok && g.Along.Sure() && g.Across.Sure() && g.Couple.Sure()
 	}
 	return ok

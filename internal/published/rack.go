@@ -106,7 +106,7 @@ func rackFrames() ([]Check, error) {
 	if err != nil {
 		return nil, err
 	}
-	kinds := map[string]string{"across": "axial", "tension": "axial", "shear": "axial", "grip": "axial", "grasp": "axial", "couple": "moment", "clamp": "moment"}
+	kinds := map[string]string{"across": "axial", "tension": "axial", "shear": "axial", "screw": "axial", "reaction": "axial", "couple": "moment", "clamp": "moment"}
 	kind := func(r row) string {
 		if k := kinds[r["kind"]]; k != "" {
 			return r["case"] + k
@@ -167,10 +167,10 @@ func rackAnswer(s *rack.Solution, what string, of int, at float64) (float64, err
 		return pick(s.Joints[of].Across)
 	case "couple":
 		return pick(s.Joints[of].Couple)
-	case "grip":
-		return pick(s.Grips[of].X, s.Grips[of].Y)
-	case "grasp", "clamp":
-		return pick(s.Grasps[of].Along, s.Grasps[of].Across, s.Grasps[of].Couple)
+	case "screw":
+		return pick(s.Screws[of].X, s.Screws[of].Y)
+	case "reaction", "clamp":
+		return pick(s.Reactions[of].Along, s.Reactions[of].Across, s.Reactions[of].Couple)
 	case "tension":
 		return s.Lines[of].At(at).Axial, nil
 	case "shear":

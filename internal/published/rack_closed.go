@@ -98,7 +98,7 @@ func rackClosed() []rackRow {
 	row("hinged panel, n boards with a couple of screws e apart at each of two joists: lean = P h/(n k e²) (1 + (e/l)²)",
 		p*h/(n*k*e*e)*(1+e*e/(l*l)), "rad", decked, func(s *rack.Solution) float64 { return s.Move[3][0] / h })
 	row("hinged panel, n boards with a couple of screws: force of each screw = P h/(2n) √(1/e² + 1/l²)",
-		p*h/(2*n)*math.Sqrt(1/(e*e)+1/(l*l)), "N", decked, func(s *rack.Solution) float64 { return s.Grips[6].Force.Most })
+		p*h/(2*n)*math.Sqrt(1/(e*e)+1/(l*l)), "N", decked, func(s *rack.Solution) float64 { return s.Screws[6].Force.Most })
 
 	tol = rel
 
