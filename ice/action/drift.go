@@ -80,7 +80,6 @@ var (
 		Status: measure.Quoted,
 	}}
 
-	crushSource  = &measure.Source{Title: "pressure times thickness times width", Status: measure.Exact}
 	buckleSource = &measure.Source{
 		Title:   "floating beam, free end, k l² per metre (M. Hetényi 1946); D. S. Sodhi and D. E. Nevel on narrow faces, 1 + 3.32/(1 + b/4l)",
 		Locator: "as in EM 1110-2-1612", Status: measure.Memory,

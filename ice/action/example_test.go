@@ -85,17 +85,21 @@ func ExampleDrift_Push() {
 		if err != nil {
 			log.Fatal(err)
 		}
-		fmt.Printf("  against %s: %s\n", measure.Force.Print(check.Limit, measure.SI), check.Notes[0])
+		word := "not ruled out"
+		if check.Verdict() == measure.Short {
+			word = "short"
+		}
+		fmt.Printf("  against %s: %s; %s\n", measure.Force.Print(check.Limit, measure.SI), word, check.Notes[0])
 	}
 	// Output:
 	// a strip as wide as the dock
 	//   wind: 1.4 to 5.2 kN (0.3 to 1.2 kip)
 	//   the ice on the face bears: 474 to 6194 kN (107 to 1392 kip)
-	//   against 8000 N: governed by: wind and current
+	//   against 8000 N: not ruled out; governed by: wind and current
 	// the whole square mile
 	//   wind: 722 to 2769 kN (162 to 622 kip)
 	//   the ice on the face bears: 474 to 6194 kN (107 to 1392 kip)
-	//   against 8000 N: slack the lines, cut it free, or expect loss
+	//   against 8000 N: short; slack the lines, cut it free, or expect loss
 }
 
 // Forces on a drum and its four brackets for the frame's model.

@@ -54,7 +54,7 @@ func actionCall(name string) (float64, error) {
 		return actionWedge(arg)
 	case "drag", "strip", "current":
 		return actionDrag(what, arg)
-	case "slope", "buckling", "crushing":
+	case "slope", "slope30", "buckling", "crushing":
 		return actionFace(what, arg)
 	}
 	return math.NaN(), fmt.Errorf("no call is named %q", name)
@@ -152,11 +152,14 @@ func actionFace(what, end string) (float64, error) {
 	if end == "coefficient" {
 		c.Poisson, face.Height, face.Friction = 1e-9, 0, actionOne(1e-15)
 	}
+	if what == "slope30" {
+		face.Slope = math.Pi / 6
+	}
 	p, err := action.Drift{Reach: 1000, Face: face, Cover: c}.Push()
 	if err != nil {
 		return 0, err
 	}
-	i := map[string]int{"crushing": 0, "buckling": 1, "slope": 2}[what]
+	i := map[string]int{"crushing": 0, "buckling": 1, "slope": 2, "slope30": 2}[what]
 	switch end {
 	case "high":
 		return p.Caps[i].High, nil
