@@ -180,6 +180,9 @@ type Ice struct {
 	Holes   []Hole
 	Weather []Weather
 	Cross   Crossing
+	Snow    Quantity // that may fall while the dock stands there
+	Since   Quantity // how long it has stood
+	Gauge   []Gauge
 	Park    Quantity // how long the finished dock stands on the ice
 }
 
@@ -192,6 +195,14 @@ type Hole struct {
 	Gap          Quantity // water or air between layers
 	Water        Quantity // below the top of the ice
 	Snow         Quantity
+
+	Along, Across Quantity // where it is in the dock's axes
+}
+
+// A Gauge is one reading of the hole at the dock.
+type Gauge struct {
+	When  Name
+	Water Quantity // below the top of the ice
 }
 
 // Weather is one day's high and low.

@@ -144,6 +144,9 @@ var iceFields = []field[Ice]{
 	sections("holes", "Drilled holes: the corners and the middle of the pad, and the walk from shore.", holeFields, func(i *Ice) *[]Hole { return &i.Holes }),
 	sections("weather", "The last days' high and low, oldest first.", weatherFields, func(i *Ice) *[]Weather { return &i.Weather }),
 	section("crossing", "The heaviest thing that crosses at one spot.", crossingFields, func(i *Ice) *Crossing { return &i.Cross }),
+	plausible(quantity("snow_to_come", measure.Length, "0 m", "3 m", "6 in", "Further snow that may fall on the ice and on the dock while it stands there.", func(i *Ice) *Quantity { return &i.Snow }), "0 in", "12 in"),
+	quantity("since", measure.Time, "0 h", "200 days", "0 h", "How long the dock has stood on the ice already.", func(i *Ice) *Quantity { return &i.Since }),
+	sections("gauge", "Water in the hole at the dock, read daily since it stands there.", gaugeFields, func(i *Ice) *[]Gauge { return &i.Gauge }),
 	quantity("parked", measure.Time, "0 h", "200 days", "", "How long the finished dock is to stand on the ice.", func(i *Ice) *Quantity { return &i.Park }),
 }
 
@@ -156,6 +159,13 @@ var holeFields = []field[Hole]{
 	quantity("gap", measure.Length, "0 m", "2 m", "", "Slush, water or air between layers.", func(h *Hole) *Quantity { return &h.Gap }),
 	quantity("water_below_top", measure.Length, "-1 m", "1 m", "", "Water level in the hole below the top of the ice; above is negative.", func(h *Hole) *Quantity { return &h.Water }),
 	quantity("snow", measure.Length, "0 m", "3 m", "", "Snow lying on the ice.", func(h *Hole) *Quantity { return &h.Snow }),
+	quantity("along", measure.Length, "-500 m", "500 m", "", "Where it is, along the dock as it stands or is to stand, from the end where the tape hooks.", func(h *Hole) *Quantity { return &h.Along }),
+	quantity("across", measure.Length, "-500 m", "500 m", "", "Where it is, across the dock, from the side where the tape hooks.", func(h *Hole) *Quantity { return &h.Across }),
+}
+
+var gaugeFields = []field[Gauge]{
+	required(moment("when", dateTime, "When it was read.", minuteForm, func(g *Gauge) *Name { return &g.When })),
+	required(quantity("water_below_top", measure.Length, "-1 m", "1 m", "", "Water level in the hole below the top of the ice.", func(g *Gauge) *Quantity { return &g.Water })),
 }
 
 var weatherFields = []field[Weather]{
