@@ -3,6 +3,7 @@ package layout_test
 import (
 	"errors"
 	"math"
+	"slices"
 	"testing"
 
 	"example.org/floewright/frame/layout"
@@ -184,6 +185,44 @@ func TestKeepers(t *testing.T) {
 	about(t, "rolls clear", b.Shift, 1.75*in, 1e-12)
 	if b.Seat != layout.UnderBoards || b.Between[1] != -1 || b.Opening != 0 {
 		t.Errorf("%+v", b)
+	}
+	// It bends the boards' ends up, 12-1/2 in. past the axis of the last joist.
+	lift, err := lay(t, bare).Lift(0, 1000, layout.Strength{Moment: 1e5, Screw: 1e5, Screws: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	about(t, "moment of the ends", lift.Moment, lift.Board*12.5*in, 1e-9)
+	// M at the last joist bends back over three spans: -4/15 of it at the next.
+	about(t, "pull of the last joist", lift.Screw, lift.Board*(1+12.5/26*(1+4.0/15)), 1e-9)
+
+	// Stops under a drum hand its push to the joists that they stand between, a
+	// strip to the joist that it lies along.
+	low := bays(t)
+	low.Drums = low.Drums[:1]
+	low.Drums[0].At.X, low.Drums[0].Length = 11*in, 41*in
+	low.Pieces = slices.Clone(low.Pieces)
+	for i := range low.Pieces {
+		if low.Pieces[i].Kind == layout.Stop {
+			low.Pieces[i].Bottom = -2 * in
+		}
+	}
+	low.Pieces = append(low.Pieces, layout.Piece{Name: "strip", Kind: layout.Strip, Width: 1.5 * in, Depth: 3.5 * in, Bottom: 0, From: layout.Point{X: 2.25 * in, Y: 40 * in}, To: layout.Point{X: 2.25 * in, Y: 50 * in}})
+	l = lay(t, low)
+	low.Pieces[len(low.Pieces)-1].Bottom = -2 * in
+	low.Drums[0].Diameter, low.Drums[0].At.X = 22*in, 3*in
+	for _, l := range []*layout.Layout{l, lay(t, low)} {
+		b := l.Bearings[0]
+		sum, x := 0.0, 0.0
+		for _, c := range b.Contacts {
+			if l.Drawing.Pieces[c.Piece].Kind != layout.Joist || c.Member < 0 {
+				t.Errorf("%+v", c)
+			}
+			sum, x = sum+c.Share, x+c.Share*l.Nodes[c.Node].At.X
+		}
+		if b.Seat != layout.UnderJoists {
+			t.Errorf("%+v", b)
+		}
+		about(t, "all", sum, 1, 1e-12)
 	}
 }
 

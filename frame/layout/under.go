@@ -14,8 +14,8 @@ type Contact struct {
 	At     float64 // m along the piece from its From
 	Member int     // the member there
 	From   float64 // m from that member's node I
-	Node   int     // made for it, within 1/4 in.; -1 for a place on the deck
-	Share  float64 // of the force; all together 1
+	Node   int     // made for it, within 1/4 in.; each once to a drum; -1 for a place on the deck
+	Share  float64 // of the force; all together 1; negative only past the outermost joist
 }
 
 // on returns the deck that covers a place, nil where none does.
