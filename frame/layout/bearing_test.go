@@ -226,6 +226,68 @@ func TestKeepers(t *testing.T) {
 	}
 }
 
+// A drum that comes up under the middle of two boards on edge between joists: its
+// push goes to either joist by the lever. Stops that hang below a drum's crown are
+// met where they are, not at its widest place.
+func TestStops(t *testing.T) {
+	d := bays(t)
+	d.Decks, d.Drums = nil, d.Drums[:1]
+	d.Drums[0] = layout.Drum{Name: "drum", At: layout.Point{X: 10 * in, Y: 48 * in}, Diameter: 10 * in, Length: 60 * in, Tied: true}
+	for i := range d.Pieces {
+		if d.Pieces[i].Kind == layout.Stop {
+			d.Pieces[i].Bottom, d.Pieces[i].Depth = 1*in, 6*in
+		}
+	}
+	b := lay(t, d).Bearings[0]
+	if b.Seat != layout.UnderJoists {
+		t.Fatalf("%+v", b)
+	}
+	var up [4]float64
+	for _, c := range b.Contacts {
+		up[c.Piece-2] += c.Share
+	}
+	about(t, "left joist", up[0], (26.75-10)/26, 1e-12)
+	about(t, "right joist", up[1], (10-0.75)/26, 1e-12)
+
+	// A drum of 20 in. under all joists; strips 3-1/2 in. deep hang 8 in. on either
+	// side of its axis, where it is 2·√(10² - 6.5²) wide.
+	d = bays(t)
+	d.Drums = []layout.Drum{{Name: "drum", At: layout.Point{X: 39.75 * in, Y: 48 * in}, Diameter: 20 * in, Length: 70 * in, Along: true, Tied: true}}
+	for k, y := range []float64{48 - 8.75, 48 + 8.75} {
+		d.Pieces = append(d.Pieces, layout.Piece{
+			Name: "chock " + string(rune('1'+k)), Kind: layout.Stop, Width: 1.5 * in, Depth: 3.5 * in, Bottom: -3.5 * in,
+			From: layout.Point{X: 10 * in, Y: y * in}, To: layout.Point{X: 70 * in, Y: y * in},
+		})
+	}
+	l := lay(t, d)
+	found := false
+	for _, c := range l.Conflicts {
+		if c.Kind == layout.Rolls {
+			t.Errorf("%v: it has %g in.", c, c.Has/in)
+		}
+		found = found || c.Kind == layout.Slides
+	}
+	if !found { // nothing stands at its ends
+		t.Errorf("%v", l.Conflicts)
+	}
+	for i := range d.Pieces {
+		if d.Pieces[i].Kind == layout.Stop {
+			d.Pieces[i].From.Y += math.Copysign(1*in, d.Pieces[i].From.Y-48*in)
+			d.Pieces[i].To.Y = d.Pieces[i].From.Y
+		}
+	}
+	found = false
+	for _, c := range lay(t, d).Conflicts {
+		if c.Kind == layout.Rolls {
+			found = true
+			about(t, "free way", c.Has, 2*(9-math.Sqrt(10*10-6.5*6.5))*in, 1e-12)
+		}
+	}
+	if !found {
+		t.Error("it does not roll")
+	}
+}
+
 // Boards over a drum: a point push at the middle of the first of three spans of
 // 26 in., simple: M = PL/4, half at each end; running on: M = 0.2 PL, 0.725 at the
 // inner joist (theorem of three moments).
@@ -287,6 +349,14 @@ func TestLift(t *testing.T) {
 		// 35 in. of even push at the middle of 94-1/2 in. between the rims' axes:
 		// PL/4 - P·35/8 within what eight parts of it make.
 		about(t, "moment of a line", one.Moment, 1000*(94.5/4-35.0/8)*in, 3)
+	}
+
+	// A deck that ends just short of the drum's middle: no number of boards keeps the
+	// drum from tipping.
+	d = bays(t)
+	d.Decks[0].Max.Y = 48.5 * in
+	if one, err := lay(t, d).Lift(0, 1, strong); err != nil || one.Rows != nil || one.Conflict == nil {
+		t.Errorf("%+v, %v", one, err)
 	}
 
 	w := wedged(t, 28*in)

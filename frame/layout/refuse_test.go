@@ -66,6 +66,12 @@ func TestNewRefuses(t *testing.T) {
 	if _, err := none.Under(layout.Point{}); !errors.Is(err, measure.ErrUnknown) {
 		t.Error(err)
 	}
+	if _, err := none.On("rim 1"); !errors.Is(err, measure.ErrName) {
+		t.Error(err)
+	}
+	if _, err := (*layout.Layout)(nil).On(""); !errors.Is(err, measure.ErrName) {
+		t.Error(err)
+	}
 	if _, err := none.Lift(0, 1, layout.Strength{}); !errors.Is(err, measure.ErrRange) || none.Area(0) != 0 {
 		t.Error(err)
 	}

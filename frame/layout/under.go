@@ -107,3 +107,22 @@ func (l *Layout) distance(piece int, p Point) float64 {
 	y0, y1 := l.bars[piece].span(1)
 	return math.Hypot(math.Max(0, apart(x0, x1, p.X, p.X)), math.Max(0, apart(y0, y1, p.Y, p.Y)))
 }
+
+// On returns what carries a force at the middle of a piece, by name: what a ladder,
+// a stop or a strip is fixed to, or the piece itself if it carries.
+func (l *Layout) On(piece string) ([]Contact, error) {
+	i := -1
+	if l != nil {
+		i = l.Drawing.piece(piece)
+	}
+	if i < 0 || i >= len(l.bars) {
+		return nil, &measure.Error{Field: "piece", Text: piece, Class: measure.ErrName, Want: "the name of a piece of the drawing"}
+	}
+	b := l.bars[i]
+	out := l.carry(i, b.point((b.lo+b.hi)/2), 1)
+	for k := range out {
+		l.locate(&out[k])
+		out[k].Node = -1
+	}
+	return out, nil
+}
