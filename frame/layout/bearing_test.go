@@ -186,6 +186,17 @@ func TestKeepers(t *testing.T) {
 	if b.Seat != layout.UnderBoards || b.Between[1] != -1 || b.Opening != 0 {
 		t.Errorf("%+v", b)
 	}
+	// Where it rolls clear of the deck too, nothing holds it down.
+	off := bare
+	off.Decks = []layout.Deck{bare.Decks[0]}
+	off.Decks[0].Max.X = 90 * in
+	gone := lay(t, off)
+	if b := gone.Bearings[0]; b.Seat != layout.Nothing || b.Deck != -1 || len(b.Contacts) != 0 {
+		t.Errorf("%+v", b)
+	}
+	if c := gone.Conflicts[0]; c.Kind != layout.Unborne || c.B != "joist 4" {
+		t.Errorf("%v", c)
+	}
 	// It bends the boards' ends up, 12-1/2 in. past the axis of the last joist.
 	lift, err := lay(t, bare).Lift(0, 1000, layout.Strength{Moment: 1e5, Screw: 1e5, Screws: 1})
 	if err != nil {
