@@ -181,6 +181,13 @@ func (l *Layout) seat(i int) Bearing {
 	b.Shift = math.Abs(v)
 	u, w := d.axes()
 	b.At = at(u, d.At.on(u), d.At.on(w)+v)
+	if b.Seat == UnderBoards { // of the deck that it rolled to
+		if on := l.on(b.At); on != nil {
+			b.Deck, b.Centre = on.deck, on.under-h/2
+		} else {
+			b.Deck, b.Seat = -1, Nothing
+		}
+	}
 	if b.Seat == Nothing {
 		l.unborne(d, &b)
 	}

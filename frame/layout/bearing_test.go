@@ -3,6 +3,7 @@ package layout_test
 import (
 	"errors"
 	"math"
+	"slices"
 	"testing"
 
 	"example.org/floewright/frame/layout"
@@ -185,6 +186,117 @@ func TestKeepers(t *testing.T) {
 	if b.Seat != layout.UnderBoards || b.Between[1] != -1 || b.Opening != 0 {
 		t.Errorf("%+v", b)
 	}
+	// Where it rolls clear of the deck too, nothing holds it down.
+	off := bare
+	off.Decks = []layout.Deck{bare.Decks[0]}
+	off.Decks[0].Max.X = 90 * in
+	gone := lay(t, off)
+	if b := gone.Bearings[0]; b.Seat != layout.Nothing || b.Deck != -1 || len(b.Contacts) != 0 {
+		t.Errorf("%+v", b)
+	}
+	if c := gone.Conflicts[0]; c.Kind != layout.Unborne || c.B != "joist 4" {
+		t.Errorf("%v", c)
+	}
+	// It bends the boards' ends up, 12-1/2 in. past the axis of the last joist.
+	lift, err := lay(t, bare).Lift(0, 1000, layout.Strength{Moment: 1e5, Screw: 1e5, Screws: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	about(t, "moment of the ends", lift.Moment, lift.Board*12.5*in, 1e-9)
+	// M at the last joist bends back over three spans: -4/15 of it at the next.
+	about(t, "pull of the last joist", lift.Screw, lift.Board*(1+12.5/26*(1+4.0/15)), 1e-9)
+
+	// Stops under a drum hand its push to the joists that they stand between, a
+	// strip to the joist that it lies along.
+	low := bays(t)
+	low.Drums = low.Drums[:1]
+	low.Drums[0].At.X, low.Drums[0].Length = 11*in, 41*in
+	low.Pieces = slices.Clone(low.Pieces)
+	for i := range low.Pieces {
+		if low.Pieces[i].Kind == layout.Stop {
+			low.Pieces[i].Bottom = -2 * in
+		}
+	}
+	low.Pieces = append(low.Pieces, layout.Piece{Name: "strip", Kind: layout.Strip, Width: 1.5 * in, Depth: 3.5 * in, Bottom: 0, From: layout.Point{X: 2.25 * in, Y: 40 * in}, To: layout.Point{X: 2.25 * in, Y: 50 * in}})
+	l = lay(t, low)
+	low.Pieces[len(low.Pieces)-1].Bottom = -2 * in
+	low.Drums[0].Diameter, low.Drums[0].At.X = 22*in, 3*in
+	for _, l := range []*layout.Layout{l, lay(t, low)} {
+		b := l.Bearings[0]
+		sum, x := 0.0, 0.0
+		for _, c := range b.Contacts {
+			if l.Drawing.Pieces[c.Piece].Kind != layout.Joist || c.Member < 0 {
+				t.Errorf("%+v", c)
+			}
+			sum, x = sum+c.Share, x+c.Share*l.Nodes[c.Node].At.X
+		}
+		if b.Seat != layout.UnderJoists {
+			t.Errorf("%+v", b)
+		}
+		about(t, "all", sum, 1, 1e-12)
+	}
+}
+
+// A drum that comes up under the middle of two boards on edge between joists: its
+// push goes to either joist by the lever. Stops that hang below a drum's crown are
+// met where they are, not at its widest place.
+func TestStops(t *testing.T) {
+	d := bays(t)
+	d.Decks, d.Drums = nil, d.Drums[:1]
+	d.Drums[0] = layout.Drum{Name: "drum", At: layout.Point{X: 10 * in, Y: 48 * in}, Diameter: 10 * in, Length: 60 * in, Tied: true}
+	for i := range d.Pieces {
+		if d.Pieces[i].Kind == layout.Stop {
+			d.Pieces[i].Bottom, d.Pieces[i].Depth = 1*in, 6*in
+		}
+	}
+	b := lay(t, d).Bearings[0]
+	if b.Seat != layout.UnderJoists {
+		t.Fatalf("%+v", b)
+	}
+	var up [4]float64
+	for _, c := range b.Contacts {
+		up[c.Piece-2] += c.Share
+	}
+	about(t, "left joist", up[0], (26.75-10)/26, 1e-12)
+	about(t, "right joist", up[1], (10-0.75)/26, 1e-12)
+
+	// A drum of 20 in. under all joists; strips 3-1/2 in. deep hang 8 in. on either
+	// side of its axis, where it is 2·√(10² - 6.5²) wide.
+	d = bays(t)
+	d.Drums = []layout.Drum{{Name: "drum", At: layout.Point{X: 39.75 * in, Y: 48 * in}, Diameter: 20 * in, Length: 70 * in, Along: true, Tied: true}}
+	for k, y := range []float64{48 - 8.75, 48 + 8.75} {
+		d.Pieces = append(d.Pieces, layout.Piece{
+			Name: "chock " + string(rune('1'+k)), Kind: layout.Stop, Width: 1.5 * in, Depth: 3.5 * in, Bottom: -3.5 * in,
+			From: layout.Point{X: 10 * in, Y: y * in}, To: layout.Point{X: 70 * in, Y: y * in},
+		})
+	}
+	l := lay(t, d)
+	found := false
+	for _, c := range l.Conflicts {
+		if c.Kind == layout.Rolls {
+			t.Errorf("%v: it has %g in.", c, c.Has/in)
+		}
+		found = found || c.Kind == layout.Slides
+	}
+	if !found { // nothing stands at its ends
+		t.Errorf("%v", l.Conflicts)
+	}
+	for i := range d.Pieces {
+		if d.Pieces[i].Kind == layout.Stop {
+			d.Pieces[i].From.Y += math.Copysign(1*in, d.Pieces[i].From.Y-48*in)
+			d.Pieces[i].To.Y = d.Pieces[i].From.Y
+		}
+	}
+	found = false
+	for _, c := range lay(t, d).Conflicts {
+		if c.Kind == layout.Rolls {
+			found = true
+			about(t, "free way", c.Has, 2*(9-math.Sqrt(10*10-6.5*6.5))*in, 1e-12)
+		}
+	}
+	if !found {
+		t.Error("it does not roll")
+	}
 }
 
 // Boards over a drum: a point push at the middle of the first of three spans of
@@ -248,6 +360,14 @@ func TestLift(t *testing.T) {
 		// 35 in. of even push at the middle of 94-1/2 in. between the rims' axes:
 		// PL/4 - P·35/8 within what eight parts of it make.
 		about(t, "moment of a line", one.Moment, 1000*(94.5/4-35.0/8)*in, 3)
+	}
+
+	// A deck that ends just short of the drum's middle: no number of boards keeps the
+	// drum from tipping.
+	d = bays(t)
+	d.Decks[0].Max.Y = 48.5 * in
+	if one, err := lay(t, d).Lift(0, 1, strong); err != nil || one.Rows != nil || one.Conflict == nil {
+		t.Errorf("%+v, %v", one, err)
 	}
 
 	w := wedged(t, 28*in)

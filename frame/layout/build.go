@@ -59,13 +59,26 @@ func (l *Layout) build() error {
 	l.pins()
 	l.sections()
 	for i := range l.Bearings {
-		for k := range l.Bearings[i].Contacts {
-			c := &l.Bearings[i].Contacts[k]
-			l.locate(c)
-			c.Node = l.nearest(c.Piece, c.At)
-		}
+		l.Bearings[i].Contacts = l.settle(l.Bearings[i].Contacts)
 	}
 	return nil
+}
+
+// settle finds the node of every contact, and makes one contact of those that share
+// a node.
+func (l *Layout) settle(all []Contact) []Contact {
+	var out []Contact
+	for _, c := range all {
+		l.locate(&c)
+		c.Node = l.nearest(c.Piece, c.At)
+		k := slices.IndexFunc(out, func(o Contact) bool { return o.Node == c.Node })
+		if k >= 0 {
+			out[k].Share += c.Share
+			continue
+		}
+		out = append(out, c)
+	}
+	return out
 }
 
 // spots lists the places that want a node, and which of them are one.

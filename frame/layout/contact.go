@@ -85,9 +85,7 @@ func (l *Layout) contact(d *Drum, b *Bearing, over []seen, low float64) {
 		}
 		p := at(u, b.At.on(u)+t.u, b.At.on(1-u)+t.v)
 		if t.piece >= 0 {
-			bar := l.bars[t.piece]
-			s := math.Min(bar.hi, math.Max(bar.lo, p.on(bar.axis)))
-			out = append(out, Contact{Piece: t.piece, At: bar.along(s), Share: shares[i]})
+			out = append(out, l.carry(t.piece, p, shares[i])...)
 			continue
 		}
 		for _, c := range l.under(p) {
@@ -98,6 +96,45 @@ func (l *Layout) contact(d *Drum, b *Bearing, over []seen, low float64) {
 		}
 	}
 	b.Contacts = out
+}
+
+// carry returns what takes a share of a push on a piece at a place: the piece
+// itself, or what a strip or a stop is fixed to, by the lever between two.
+func (l *Layout) carry(piece int, p Point, share float64) []Contact {
+	on := func(piece int, share float64) Contact {
+		bar := l.bars[piece]
+		s := math.Min(bar.hi, math.Max(bar.lo, p.on(bar.axis)))
+		return Contact{Piece: piece, At: bar.along(s), Share: share}
+	}
+	if l.Drawing.Pieces[piece].Kind.carries() {
+		return []Contact{on(piece, share)}
+	}
+	k := l.bars[piece].axis
+	below, above := -1, -1 // hosts square to it, on both sides of the place
+	for _, h := range l.hosts[piece] {
+		switch b := l.bars[h]; {
+		case b.axis == k: // it lies along its host
+			return []Contact{on(h, share)}
+		case b.c <= p.on(k) && (below < 0 || b.c > l.bars[below].c):
+			below = h
+		case b.c > p.on(k) && (above < 0 || b.c < l.bars[above].c):
+			above = h
+		}
+	}
+	switch {
+	case below >= 0 && above >= 0:
+		x := (p.on(k) - l.bars[below].c) / (l.bars[above].c - l.bars[below].c)
+		return []Contact{on(below, share*(1-x)), on(above, share*x)}
+	case below >= 0 || above >= 0:
+		return []Contact{on(max(below, above), share)}
+	}
+	best, gap := -1, math.Inf(1) // fixed to nothing, which is a conflict of its own
+	for j := range l.bars {
+		if g := l.distance(j, p); g < gap && l.Drawing.Pieces[j].Kind.carries() {
+			best, gap = j, g
+		}
+	}
+	return []Contact{on(best, share)}
 }
 
 // balance returns the shares of a rigid float's push, which are the weights with a

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"example.org/floewright/lumber/measure"
 )
@@ -120,6 +121,9 @@ const most = 5000
 func (d *Drawing) check() error {
 	if len(d.Pieces) == 0 {
 		return &measure.Error{Field: "pieces", Class: measure.ErrUnknown, Want: "one piece or more"}
+	}
+	if !slices.ContainsFunc(d.Pieces, func(p Piece) bool { return p.Kind.carries() }) {
+		return &measure.Error{Field: "pieces that carry", Class: measure.ErrUnknown, Want: "a rim, a joist, a header or blocking"}
 	}
 	if err := (measure.Range{Hi: most}).Check("parts of the drawing", float64(len(d.Pieces)+len(d.Drums)+len(d.Decks)+len(d.Bolts)+len(d.Pins))); err != nil {
 		return err
@@ -251,6 +255,7 @@ type Layout struct {
 	Conflicts []Conflict
 
 	bars     []bar
+	hosts    [][]int // what a strip, stop or ladder is fixed to
 	joints   []joint
 	decks    []deckOn
 	stations [][]station // per piece, rising from its From
@@ -269,7 +274,7 @@ func New(d Drawing) (*Layout, error) {
 	if d.Slices == 0 {
 		d.Slices = 2
 	}
-	l := &Layout{Drawing: d, bars: make([]bar, len(d.Pieces))}
+	l := &Layout{Drawing: d, bars: make([]bar, len(d.Pieces)), hosts: make([][]int, len(d.Pieces))}
 	for i := range d.Pieces {
 		l.bars[i] = d.Pieces[i].bar()
 	}

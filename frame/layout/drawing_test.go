@@ -130,6 +130,14 @@ func TestTributaryIsTheDeck(t *testing.T) {
 			sum += (s.To - s.From) * s.Width
 		}
 		about(t, "area", sum, 86*101*in*in, 1e-9)
+
+		// Boards far out past the frame, further than a rim is long.
+		d.Decks[0].Min.X = -300 * in
+		l, sum = lay(t, d), 0
+		for i := range d.Pieces {
+			sum += l.Area(i)
+		}
+		about(t, "area of a deck far out", sum, 383*101*in*in, 1e-9)
 	}
 }
 
@@ -263,6 +271,18 @@ func TestHingedSections(t *testing.T) {
 	// of its own: the beam under it holds.
 	if got := motions(t, l); got != 4 {
 		t.Errorf("%d motions, want 4", got)
+	}
+	// The ladder hangs at the middle of the outer rim's face.
+	on, err := l.On("ladder")
+	if err != nil || len(on) != 1 || l.Drawing.Pieces[on[0].Piece].Name != "outer rim 2" {
+		t.Fatalf("%+v, %v", on, err)
+	}
+	about(t, "place of the ladder", on[0].At, 48*in, 1e-9)
+	if m := l.Members[on[0].Member]; math.Abs(m.From+on[0].From-48*in) > 1e-9 || on[0].Node != -1 {
+		t.Errorf("%+v on %+v", on[0], m)
+	}
+	if _, err := l.On("gangway"); !errors.Is(err, measure.ErrName) {
+		t.Error(err)
 	}
 	beam, splice := -1, 0
 	for _, m := range l.Members {

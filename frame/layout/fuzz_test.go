@@ -3,6 +3,7 @@ package layout_test
 import (
 	"errors"
 	"math"
+	"slices"
 	"testing"
 
 	"example.org/floewright/frame/layout"
@@ -114,6 +115,39 @@ func FuzzUnder(f *testing.F) {
 		// Past the axis of the closing joists a rim takes it at its end.
 		if err == nil && (math.Abs(sum-1) > 1e-12 || math.Abs(moment-x) > 0.75*in+1e-9) {
 			t.Errorf("%g %g: sum %g, at %g", x, y, sum, moment)
+		}
+	})
+}
+
+// A force on any piece is handed on in full to pieces that carry.
+func FuzzOn(f *testing.F) {
+	f.Add("stop A1", 13.75)
+	f.Add("joist 2", 40.0)
+	f.Add("", 20.0)
+	d := bays(f)
+	f.Fuzz(func(t *testing.T, name string, x float64) {
+		d := d
+		d.Pieces = append(slices.Clone(d.Pieces), layout.Piece{
+			Name: "ladder", Kind: layout.Ladder, Width: 1.5 * in, Depth: 3.5 * in, From: layout.Point{X: x * in, Y: -0.75 * in}, To: layout.Point{X: (x + 16) * in, Y: -0.75 * in},
+		})
+		l, err := layout.New(d)
+		ours(t, err)
+		if err != nil {
+			return
+		}
+		for _, piece := range []string{name, "ladder", "stop B2"} {
+			on, err := l.On(piece)
+			ours(t, err)
+			sum := 0.0
+			for _, c := range on {
+				sum += c.Share
+				if k := l.Drawing.Pieces[c.Piece].Kind; k == layout.Ladder || k == layout.Stop || c.Member < 0 {
+					t.Errorf("%s: %+v", piece, c)
+				}
+			}
+			if err == nil && math.Abs(sum-1) > 1e-12 {
+				t.Errorf("%s: %g in all", piece, sum)
+			}
 		}
 	})
 }

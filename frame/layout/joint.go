@@ -67,11 +67,12 @@ func (l *Layout) meet(i, j int, met []bool) {
 	}
 	if carry[0] != carry[1] { // something fixed to a piece that carries
 		if math.Max(g[0], math.Max(g[1], g[2])) <= butt {
+			fixed, host := i, j
 			if carry[0] {
-				met[j] = true
-			} else {
-				met[i] = true
+				fixed, host = j, i
 			}
+			met[fixed] = true
+			l.hosts[fixed] = append(l.hosts[fixed], host)
 		}
 		return
 	}

@@ -103,7 +103,32 @@ func TestMotions(t *testing.T) {
 			From: layout.Point{X: x * in, Y: 12 * in}, To: layout.Point{X: (x + 24.5) * in, Y: 12 * in},
 		})
 	}
-	if got := motions(t, lay(t, d)); got != 3 {
+	l = lay(t, d)
+	if got := motions(t, l); got != 3 {
 		t.Errorf("the blocked frame has %d motions, want 3", got)
+	}
+	// Joists turn freely at their ends: one member of each passes no torque, and both
+	// end members of those that stiff blocking twists.
+	free := map[string]int{}
+	for _, m := range l.Members {
+		if m.Untwist {
+			free[l.Drawing.Pieces[m.Piece].Name]++
+		}
+	}
+	for name, want := range map[string]int{"joist 1": 2, "joist 2": 2, "joist 3": 2, "joist 4": 2, "block 1": 0, "block 2": 1, "block 3": 0, "rim 1": 0} {
+		if free[name] != want {
+			t.Errorf("%s is free to twist in %d members, want %d", name, free[name], want)
+		}
+	}
+	free = map[string]int{}
+	for _, m := range lay(t, bays(t)).Members {
+		if m.Untwist {
+			free[bays(t).Pieces[m.Piece].Name]++
+		}
+	}
+	for name, want := range map[string]int{"joist 1": 1, "joist 2": 1, "joist 3": 1, "joist 4": 1, "rim 1": 0, "rim 2": 0} {
+		if free[name] != want {
+			t.Errorf("%s is free to twist in %d members, want %d", name, free[name], want)
+		}
 	}
 }

@@ -81,6 +81,7 @@ var (
 	places   = measure.Range{Kind: measure.Length, Lo: -1000, Hi: 1000, Source: srcFrame}
 	sides    = measure.Range{Kind: measure.Length, Lo: 0, Hi: 2, OpenLo: true, Source: srcFrame}
 	heights  = measure.Range{Kind: measure.Length, Lo: -10, Hi: 10, Source: srcFrame}
+	lasts    = measure.Range{Kind: measure.Length, Lo: 2 * merge, Hi: 1000, Source: srcFrame}
 	counts   = measure.Range{Lo: 0, Hi: 10, Source: srcFrame}
 )
 
@@ -105,7 +106,7 @@ func (p *Piece) check() error {
 		{"Depth", sides, p.Depth},
 		{"Plies", counts, float64(p.Plies)},
 		{"Bottom", heights, p.Bottom},
-		{"length", lengths, math.Hypot(p.To.X-p.From.X, p.To.Y-p.From.Y)},
+		{"length", lasts, math.Hypot(p.To.X-p.From.X, p.To.Y-p.From.Y)},
 	} {
 		if err := c.r.Check(field+", "+c.what, c.x); err != nil {
 			return err

@@ -27,16 +27,14 @@ type Squareness struct {
 // fine is how far apart diagonals may be.
 const fine = measure.Inch / 4
 
-var (
-	srcFine   = &measure.Source{Title: "a quarter inch between the diagonals is fine work", Status: measure.CommonPractice}
-	srcCyclic = &measure.Source{Title: "diagonals of a four-sided figure in a circle", Locator: "Brahmagupta, Brahmasphutasiddhanta, 12.28", Status: measure.Memory}
-)
+var srcFine = &measure.Source{Title: "a quarter inch between the diagonals is fine work", Status: measure.CommonPractice}
 
 // Square tells whether a frame is square from its measured sides and diagonals,
 // and what to do. Tape is how far a single reading may be off, m.
 //
 // A frame of four stiff sides has one way to move, and its best shape is the one
-// whose opposite corners add up to half a turn: it lies in a circle, and
+// whose opposite corners add up to half a turn: it lies in a circle, and (Brahmagupta,
+// from memory)
 //
 //	P² = (AC + BD)(AD + BC)/(AB + CD),  Q² = (AC + BD)(AB + CD)/(AD + BC)
 //

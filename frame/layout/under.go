@@ -14,8 +14,8 @@ type Contact struct {
 	At     float64 // m along the piece from its From
 	Member int     // the member there
 	From   float64 // m from that member's node I
-	Node   int     // made for it, within 1/4 in.; -1 for a place on the deck
-	Share  float64 // of the force; all together 1
+	Node   int     // made for it, within 1/4 in.; each once to a drum; -1 for a place on the deck
+	Share  float64 // of the force; all together 1; negative only past the outermost joist
 }
 
 // on returns the deck that covers a place, nil where none does.
@@ -106,4 +106,23 @@ func (l *Layout) distance(piece int, p Point) float64 {
 	x0, x1 := l.bars[piece].span(0)
 	y0, y1 := l.bars[piece].span(1)
 	return math.Hypot(math.Max(0, apart(x0, x1, p.X, p.X)), math.Max(0, apart(y0, y1, p.Y, p.Y)))
+}
+
+// On returns what carries a force at the middle of a piece, by name: what a ladder,
+// a stop or a strip is fixed to, or the piece itself if it carries.
+func (l *Layout) On(piece string) ([]Contact, error) {
+	i := -1
+	if l != nil {
+		i = l.Drawing.piece(piece)
+	}
+	if i < 0 || i >= len(l.bars) {
+		return nil, &measure.Error{Field: "piece", Text: piece, Class: measure.ErrName, Want: "the name of a piece of the drawing"}
+	}
+	b := l.bars[i]
+	out := l.carry(i, b.point((b.lo+b.hi)/2), 1)
+	for k := range out {
+		l.locate(&out[k])
+		out[k].Node = -1
+	}
+	return out, nil
 }
