@@ -29,6 +29,9 @@ type Stand struct {
 // horizon is how far ahead a sag is looked for: half a year.
 const horizon = 180 * measure.Day
 
+// mostLoads bounds the work: a hundred patches are a large dock.
+const mostLoads = 100
+
 var rangeStay = measure.Range{Kind: measure.Time, Lo: 0, Hi: horizon, OpenLo: true, Source: own("half a year, one winter")}
 
 // mass returns all that stands there in kg.
@@ -45,6 +48,9 @@ func (t Stand) settled() (Stand, error) {
 	t.Soft, t.Stiff = t.Soft.or(softest), t.Stiff.or(stiffest)
 	if len(t.Loads) == 0 {
 		return t, unknown("loads", "nothing stands there")
+	}
+	if err := (measure.Range{Lo: 1, Hi: mostLoads, Source: own("every two loads are looked between")}).Check("loads", float64(len(t.Loads))); err != nil {
+		return t, err
 	}
 	if !math.IsNaN(t.Since) {
 		if err := rangeHeld.Check("time that it has stood", t.Since); err != nil {
@@ -103,18 +109,24 @@ func (t Stand) unwatched() []error {
 type sinking struct {
 	plate  Plate
 	loads  []Patch
-	places [][2]float64 // under each patch, and the middle of all
+	places [][2]float64 // under each patch, and midway between every two
 	peak   float64      // Pa, greatest tension before any creep
 }
 
 func newSinking(thickness float64, loads []Patch) (*sinking, error) {
 	s := &sinking{plate: Plate{Thickness: thickness, E: rangeElastic.Hi, Nu: poisson}, loads: loads}
-	var x, y, force float64
-	for _, p := range loads {
-		s.places = append(s.places, [2]float64{p.X, p.Y})
-		x, y, force = x+p.X*p.Force, y+p.Y*p.Force, force+p.Force
+	// A further load adds places and takes none away. Docks are regular: most of
+	// the places midway are the same.
+	seen := map[[2]float64]bool{}
+	for i, p := range loads {
+		for _, q := range loads[i:] {
+			o := [2]float64{math.Round((p.X+q.X)/2*1e6) / 1e6, math.Round((p.Y+q.Y)/2*1e6) / 1e6}
+			if !seen[o] {
+				seen[o] = true
+				s.places = append(s.places, o)
+			}
+		}
 	}
-	s.places = append(s.places, [2]float64{x / force, y / force})
 	var err error
 	s.peak, err = s.tension(rangeElastic.Hi)
 	return s, err

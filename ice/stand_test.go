@@ -191,6 +191,66 @@ func TestSag(t *testing.T) {
 	}
 }
 
+// TestFreeboardForPeople: today's people need freeboard tomorrow, and more than
+// none of it, by the sag and by the gauge alike.
+func TestFreeboardForPeople(t *testing.T) {
+	one := ice.Crossing{Mass: 90, People: 1}
+	_, now, err := drilled(1).Sag(frame(300), 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, tomorrow, err := drilled(1).Sag(frame(300), measure.Day)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		name  string
+		water float64
+		want  measure.Verdict
+	}{
+		{"enough today", (now + tomorrow) / 2, measure.NoAnswer},
+		{"enough for the dock tomorrow", tomorrow + 5e-5, measure.NoAnswer},
+		{"enough for both", tomorrow + 5e-4, measure.Holds},
+	} {
+		s := drilled(1)
+		for i := range s.Holes {
+			s.Holes[i].Water = c.water
+		}
+		if got := beside(t, s, frame(300), one); got.Verdict() != c.want {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+	for _, c := range []struct {
+		reading float64
+		want    measure.Verdict
+	}{{0.00305, measure.NoAnswer}, {0.0035, measure.Holds}} {
+		l := frame(300)
+		l.Since, l.Gauge = 2*measure.Day, ice.Gauge{{Age: measure.Day, Freeboard: c.reading}, {Freeboard: c.reading}}
+		if got := beside(t, drilled(1), l, one); got.Verdict() != c.want {
+			t.Errorf("%g m in the hole: %v", c.reading, got)
+		}
+	}
+}
+
+// TestFarLoadNeverHelps: a load beyond four characteristic lengths lifts the
+// dock a little; that is not counted, soon or late.
+func TestFarLoadNeverHelps(t *testing.T) {
+	for _, hours := range []float64{0, 24} {
+		least, most, err := drilled(0.5).Sag(frame(500), hours*3600)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, x := range []float64{20, 26, 32, 40} {
+			l := frame(500)
+			l.Loads = append(l.Loads, ice.Patch{X: x, A: 0.3, Force: 500})
+			a, b, err := drilled(0.5).Sag(l, hours*3600)
+			if err != nil || a < least*(1-1e-9) || b < most*(1-1e-9) {
+				t.Errorf("after %g h with a load at %g m: %g to %g m, %v; without %g to %g m", hours, x, a, b, err, least, most)
+			}
+		}
+	}
+}
+
 // TestFloodRange: softest ice floods first, and what is known of the ice brings
 // the ends together; the dates are days after the setting.
 func TestFloodRange(t *testing.T) {
@@ -218,6 +278,7 @@ func TestFloodRange(t *testing.T) {
 func TestStandBadData(t *testing.T) {
 	for name, spoil := range map[string]func(*ice.Stand, *ice.Crossing){
 		"no load":       func(l *ice.Stand, _ *ice.Crossing) { l.Loads = nil },
+		"many loads":    func(l *ice.Stand, _ *ice.Crossing) { l.Loads = make([]ice.Patch, 101) },
 		"force":         func(l *ice.Stand, _ *ice.Crossing) { l.Loads[0].Force = math.NaN() },
 		"since":         func(l *ice.Stand, _ *ice.Crossing) { l.Since = -1 },
 		"stay":          func(l *ice.Stand, _ *ice.Crossing) { l.Stay = 0 },
