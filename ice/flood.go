@@ -93,7 +93,7 @@ func (s Sheet) Sag(load Stand, seconds float64) (least, most float64, err error)
 		return nan, nan, err
 	}
 	least, _, err = k.relaxed(load.Stiff, seconds)
-	return least, most, err
+	return least, math.Max(least, most), err
 }
 
 // Flooding asks whether the load may stand until the end of its stay before
