@@ -137,7 +137,7 @@ func (s Sheet) Flooding(load Stand) (Flood, error) {
 		c.Err = v.reasons[0]
 		decide(c.Rests)
 	}
-	c.Notes = append(s.notes(v, nil), f.notes()...)
+	c.Notes = append(append(s.notes(v, nil), f.notes()...), caveats()...)
 	return f, nil
 }
 

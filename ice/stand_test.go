@@ -298,6 +298,35 @@ func TestFloodRange(t *testing.T) {
 	}
 }
 
+// TestEveryVerdictExpires: every check of a sheet says when it ends, where and
+// when was measured, and its cautions with their publishers.
+func TestEveryVerdictExpires(t *testing.T) {
+	one := ice.Crossing{Mass: 90, People: 1}
+	for _, s := range []ice.Sheet{drilled(1), {}} {
+		crossing, err1 := s.Crossing(one)
+		parked, err2 := s.ParkedHours(90, 3)
+		weeks, err3 := s.ParkedHours(90, 300)
+		standing, err4 := s.Beside(frame(300), one)
+		haul, err5 := s.Hauling(ice.Haul{Load: one, Speed: 1})
+		f, err6 := s.Flooding(frame(300))
+		if err := errors.Join(err1, err2, err3, err4, err5, err6); err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range []measure.Check{crossing, parked, weeks, standing, haul, f.Check} {
+			notes := strings.Join(c.Notes, "\n")
+			for _, want := range []string{"EXPIRY: 24 hours", "or at once on thaw, rain, snow or a change of the water level", "measured: ", "(Maine Warden Service)", "drill at least every 30 m", "never alone"} {
+				if !strings.Contains(notes, want) {
+					t.Errorf("%s does not say %q:\n%s", c.Name, want, notes)
+				}
+			}
+		}
+	}
+	c, err := watched(frame(1), 3, 0.03, 0).Gauge.Check(measure.Day)
+	if err != nil || !strings.Contains(strings.Join(c.Notes, "\n"), "EXPIRY: 24 hours") {
+		t.Errorf("%v, %q", err, c.Notes)
+	}
+}
+
 func TestStandBadData(t *testing.T) {
 	for name, spoil := range map[string]func(*ice.Stand, *ice.Crossing){
 		"no load":       func(l *ice.Stand, _ *ice.Crossing) { l.Loads = nil },
