@@ -93,7 +93,7 @@ func (s Sheet) Sag(load Stand, seconds float64) (least, most float64, err error)
 		return nan, nan, err
 	}
 	least, _, err = k.relaxed(load.Stiff, seconds)
-	return least, most, err
+	return least, math.Max(least, most), err
 }
 
 // Flooding asks whether the load may stand until the end of its stay before
@@ -137,7 +137,7 @@ func (s Sheet) Flooding(load Stand) (Flood, error) {
 		c.Err = v.reasons[0]
 		decide(c.Rests)
 	}
-	c.Notes = append(s.notes(v, nil), f.notes()...)
+	c.Notes = append(append(s.notes(v, nil), f.notes()...), caveats()...)
 	return f, nil
 }
 

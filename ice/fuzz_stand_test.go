@@ -75,7 +75,7 @@ var standWorsenings = []struct {
 	}},
 	{"one drum heavier", func(c *standing, i int, d float64) { c.stand.Loads[i%len(c.stand.Loads)].Force *= 1 + 4*d }},
 	{"one more load", func(c *standing, i int, d float64) {
-		c.stand.Loads = append(c.stand.Loads, ice.Patch{X: float64(i%7) - 3, Y: float64(i%5) - 2, A: 0.2, Force: 1 + 5000*d})
+		c.stand.Loads = append(c.stand.Loads, ice.Patch{X: float64(i%7)*4 - 12, Y: float64(i%5) - 2, A: 0.2, Force: 1 + 5000*d})
 	}},
 	{"load off the pad", func(c *standing, i int, d float64) { c.stand.Loads[i%len(c.stand.Loads)].X = 4.01 + 1 + d }},
 	{"longer stay", func(c *standing, _ int, d float64) { c.stand.Stay *= 1 + 20*d }},

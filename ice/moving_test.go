@@ -77,6 +77,34 @@ func TestSeries(t *testing.T) {
 	}
 }
 
+// TestSeriesJoins: the length of the slowest wave has no step where the series
+// takes over: ln κH is smooth in the depth.
+func TestSeriesJoins(t *testing.T) {
+	w := ice.Wave{Plate: ice.Plate{Thickness: 0.4, E: 2e9, Nu: 0.33}, Massless: true}
+	l, err := w.Plate.Length()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var last [2]float64
+	crossed := false
+	for k := range 200 {
+		w.Depth = (0.345 + 1e-4*float64(k)) * l
+		_, length, err := w.Critical()
+		if err != nil {
+			t.Fatal(err)
+		}
+		x := 2 * math.Pi / length * w.Depth
+		if bend := math.Log(x) - 2*last[1] + last[0]; k > 1 && math.Abs(bend) > 5e-7 {
+			t.Errorf("κH = %g: ln κH bends by %g", x, bend)
+		}
+		crossed = crossed || k > 0 && x > 0.05 && math.Exp(last[1]) < 0.05
+		last = [2]float64{last[1], math.Log(x)}
+	}
+	if !crossed {
+		t.Error("the change at κH = 0.05 was not crossed")
+	}
+}
+
 // TestHauling: the least of the limits rules, too fast is short whatever else,
 // and nothing is better than the crossing.
 func TestHauling(t *testing.T) {

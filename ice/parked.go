@@ -2,6 +2,7 @@ package ice
 
 import (
 	"fmt"
+	"strings"
 
 	"example.org/floewright/lumber/measure"
 )
@@ -57,6 +58,11 @@ func (s Sheet) parked(name string, load Crossing, hours float64) (measure.Check,
 		Field: "time on the spot", Kind: measure.Time, Value: hours * 3600, Class: measure.ErrNotComputed,
 		Why: "days and weeks need the sag of the sheet against its freeboard (Flooding, Beside); ask an ice engineer",
 	})
-	refused.Kind, refused.AtLeast, refused.Hazard, refused.Notes = c.Kind, true, true, caveats()
+	refused.Kind, refused.AtLeast, refused.Hazard = c.Kind, true, true
+	for _, n := range c.Notes { // no thickness: it would read as an answer
+		if !strings.HasPrefix(n, "thickness required") {
+			refused.Notes = append(refused.Notes, n)
+		}
+	}
 	return refused, nil
 }

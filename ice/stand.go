@@ -29,6 +29,9 @@ type Stand struct {
 // horizon is how far ahead a sag is looked for: half a year.
 const horizon = 180 * measure.Day
 
+// mostLoads bounds the work: a hundred patches are a large dock.
+const mostLoads = 100
+
 var rangeStay = measure.Range{Kind: measure.Time, Lo: 0, Hi: horizon, OpenLo: true, Source: own("half a year, one winter")}
 
 // mass returns all that stands there in kg.
@@ -45,6 +48,14 @@ func (t Stand) settled() (Stand, error) {
 	t.Soft, t.Stiff = t.Soft.or(softest), t.Stiff.or(stiffest)
 	if len(t.Loads) == 0 {
 		return t, unknown("loads", "nothing stands there")
+	}
+	if err := (measure.Range{Lo: 1, Hi: mostLoads, Source: own("every two loads are looked between")}).Check("loads", float64(len(t.Loads))); err != nil {
+		return t, err
+	}
+	for i, p := range t.Loads {
+		if err := p.check(i, rangeSide.Hi/widest); err != nil {
+			return t, err
+		}
 	}
 	if !math.IsNaN(t.Since) {
 		if err := rangeHeld.Check("time that it has stood", t.Since); err != nil {
@@ -103,21 +114,51 @@ func (t Stand) unwatched() []error {
 type sinking struct {
 	plate  Plate
 	loads  []Patch
-	places [][2]float64 // under each patch, and the middle of all
+	places [][2]float64 // under each patch, and midway between every two
 	peak   float64      // Pa, greatest tension before any creep
+	least  float64      // Pa, modulus below which the widest patch lies on water alone
+
+	// passed are the sags at the moduli of a ladder from the stiffest ice down: a
+	// sheet that softens passes them all. Under a load wider than its bowl the
+	// sag is not deepest at the softest end, by up to a tenth.
+	passed []float64
 }
+
+// ladder is the modulus of a step in Pa.
+func ladder(step int) float64 { return rangeElastic.Hi * math.Pow(10, -float64(step)/4) }
 
 func newSinking(thickness float64, loads []Patch) (*sinking, error) {
 	s := &sinking{plate: Plate{Thickness: thickness, E: rangeElastic.Hi, Nu: poisson}, loads: loads}
-	var x, y, force float64
-	for _, p := range loads {
-		s.places = append(s.places, [2]float64{p.X, p.Y})
-		x, y, force = x+p.X*p.Force, y+p.Y*p.Force, force+p.Force
+	// A further load adds places and takes none away. Docks are regular: most of
+	// the places midway are the same.
+	seen := map[[2]float64]bool{}
+	for i, p := range loads {
+		for _, q := range loads[i:] {
+			o := [2]float64{math.Round((p.X+q.X)/2*1e6) / 1e6, math.Round((p.Y+q.Y)/2*1e6) / 1e6}
+			if !seen[o] {
+				seen[o] = true
+				s.places = append(s.places, o)
+			}
+		}
 	}
-	s.places = append(s.places, [2]float64{x / force, y / force})
+	width := 0.0
+	for _, p := range loads {
+		width = max(width, p.A, p.B)
+	}
+	h, l := thickness, width/(0.99*widest)
+	s.least = 12 * (1 - poisson*poisson) * s.plate.foundation() * l * l * l * l / (h * h * h)
 	var err error
-	s.peak, err = s.tension(rangeElastic.Hi)
-	return s, err
+	if s.peak, err = s.tension(rangeElastic.Hi); err != nil {
+		return nil, err
+	}
+	for k := 0; ladder(k) >= rangeE.Lo; k++ {
+		w, err := s.secant(ladder(k))
+		if err != nil {
+			return nil, err
+		}
+		s.passed = append(s.passed, w)
+	}
+	return s, nil
 }
 
 // poisson is Poisson's ratio of ice (usual in practice, from memory).
@@ -127,7 +168,7 @@ const poisson = 0.33
 // one modulus.
 func (s *sinking) each(modulus float64, f func(place, patch int, b Bend)) error {
 	p := s.plate
-	p.E = min(max(modulus, rangeE.Lo), rangeE.Hi)
+	p.E = min(max(modulus, rangeE.Lo, s.least), rangeE.Hi)
 	for j := range s.loads {
 		b, err := p.Bowl(s.loads[j : j+1])
 		if err != nil {
@@ -183,16 +224,22 @@ func stehfestWeights(n int) []float64 {
 
 // crept returns the greatest sag of the viscoelastic plate after a time, by the
 // correspondence principle: the elastic solution with 1/(p J̃(p)) for E, turned
-// back to time. The flow is that of the stress before any creep, which only
+// back to time, and no less than any sag that it passed. The flow is that of the stress before any creep, which only
 // falls later. Where everything flows it is 13 % deeper than the secant
 // modulus says, so that the two together are no less than either.
 func (s *sinking) crept(c Creep, seconds float64) (float64, error) {
 	if seconds == 0 {
 		return s.secant(c.E)
 	}
-	deep, err := s.secant(1 / c.compliance(s.peak, seconds))
+	now := 1 / c.compliance(s.peak, seconds)
+	deep, err := s.secant(now)
 	if err != nil {
 		return math.NaN(), err
+	}
+	for k, w := range s.passed {
+		if ladder(k) >= now {
+			deep = math.Max(deep, w)
+		}
 	}
 	n := len(s.loads)
 	sag := make([]float64, len(s.places)*n)
