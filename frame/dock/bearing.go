@@ -6,6 +6,8 @@ import (
 	"slices"
 
 	"example.org/floewright/frame/layout"
+	"example.org/floewright/lumber"
+	"example.org/floewright/lumber/fasten"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -136,7 +138,92 @@ func (d *Dock) fit() []measure.Check {
 		c.Rests = rs.assumptions()
 		out = append(out, c)
 	}
-	return append(out, d.spread(l, err, rs))
+	return append(out, d.spread(l, err, rs), d.boardsOn(l, err, rs))
+}
+
+// boardsOn tells how many boards must be on over each float that bears on boards
+// before the ice goes, of those that cross it.
+func (d *Dock) boardsOn(l *layout.Layout, err error, rs rests) measure.Check {
+	const name = "Boards that must be on over each float before the ice goes"
+	under := 0
+	for i := 0; err == nil && i < len(l.Bearings); i++ {
+		if l.Bearings[i].Seat == layout.UnderBoards {
+			under++
+		}
+	}
+	if err == nil && under == 0 {
+		return measure.Check{Name: name, Rule: srcFit, Rests: rs.assumptions(), Notes: []string{"no float bears on boards: none for the floats' sake"}}
+	}
+	f := &d.plan.Frame
+	rs = append(rs, on(f.Decking.Screw), on(f.Decking.Screws), on(f.Decking.Species).standsIn("the weakest of "+yardNames), on(f.Decking.Grade))
+	if err == nil {
+		err = rs.err()
+	}
+	var holds layout.Strength
+	if err == nil {
+		holds, err = d.boardStrength()
+	}
+	if err != nil {
+		return refuse(name, err, rs)
+	}
+	c := measure.Check{Name: name, Rule: srcFit, Limit: math.Inf(1), Rests: dedupe(rs).assumptions()}
+	for i := range l.Bearings {
+		if l.Bearings[i].Seat != layout.UnderBoards {
+			continue
+		}
+		lift, err := l.Lift(i, waterHeavy*measure.Gravity*d.floatVolume(i)-d.floats[i].set.Mass.Value*measure.Gravity, holds)
+		if err != nil {
+			return refuse(name, err, rs)
+		}
+		need, has := float64(len(lift.Rows)), float64(lift.Crossing)
+		if lift.Rows == nil {
+			need = has + 1
+		}
+		if need*c.Limit > c.Value*has || math.IsInf(c.Limit, 1) {
+			c.Value, c.Limit = need, has
+		}
+		if lift.Rows != nil {
+			c.Notes = append(c.Notes, fmt.Sprintf("%s: rows %v, counted from where the tape hooks", l.Drawing.Drums[i].Name, lift.Rows))
+		} else {
+			c.Notes = append(c.Notes, fmt.Sprintf("%s: no number of boards holds it, %s on the hardest pulled screw", l.Drawing.Drums[i].Name,
+				measure.Force.Print(lift.Screw, d.system())))
+		}
+	}
+	return c
+}
+
+// boardStrength returns what a deck board takes, bent upward, and one of its screws,
+// pulled, when a float held under lifts them: for ten minutes.
+func (d *Dock) boardStrength() (layout.Strength, error) {
+	m := lumber.Member{Section: d.board.section, Grade: d.board.grade, Length: d.widest(), Flat: true, Held: true, Smooth: d.board.smooth(), Temperature: 20}
+	design, err := m.Adjusted(lumber.SevenDays)
+	if err == nil {
+		err = design.Fb.Err
+	}
+	if err != nil {
+		return layout.Strength{}, err
+	}
+	screw, err := fasten.Lookup(d.plan.Frame.Decking.Screw.Value)
+	if err != nil {
+		return layout.Strength{}, err
+	}
+	j := fasten.Joint{
+		Fastener: screw,
+		Main:     fasten.Piece{Thickness: d.joist.section.Depth, Width: d.joist.section.Width, Grade: d.joist.grade},
+		Side:     fasten.Piece{Thickness: d.board.section.Width, Width: d.board.section.Depth, Grade: d.board.grade},
+	}
+	pulls, err := j.Pull(lumber.SevenDays)
+	if err != nil {
+		return layout.Strength{}, err
+	}
+	out := layout.Strength{Moment: design.Fb.Value * d.board.section.Turned().Modulus(), Screw: math.Inf(1), Screws: d.plan.Frame.Decking.Screws.Value}
+	for _, p := range pulls {
+		if p.Err != nil {
+			return out, p.Err
+		}
+		out.Screw = math.Min(out.Screw, p.Value)
+	}
+	return out, nil
 }
 
 // faults puts the conflicts of some kinds into a check, the worst first.

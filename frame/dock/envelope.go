@@ -8,6 +8,7 @@ import (
 	"strings"
 	"sync"
 
+	"example.org/floewright/frame/layout"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -41,11 +42,16 @@ type Joint struct {
 }
 
 // A Bearing is what one float does to the frame over its own weight, N: the most it
-// pushes, and the most it hangs on its ties.
+// pushes, and the most it hangs on its ties. Spread is what pushes the joists apart on
+// either side of a wedged one at its most; of one under the deck boards, Board is the
+// lift on the hardest pushed board and Screw the pull of its hardest pulled screw,
+// with all boards on that cross it and one screw at each joist.
 type Bearing struct {
-	Name        string
-	On          string // what it bears on
-	Push, Hangs Extreme
+	Name         string
+	On           string // what it bears on
+	Push, Hangs  Extreme
+	Spread       float64
+	Board, Screw float64
 }
 
 // An Envelope is the worst of everything over all that the dock meets.
@@ -128,7 +134,9 @@ func (d *Dock) envelope(ctx context.Context, met []Situation) (*Envelope, error)
 		return nil, err
 	}
 	e.joints(r, rides, flats)
-	e.bearings(r, rides)
+	if err := e.bearings(r, rides); err != nil {
+		return nil, err
+	}
 	if err := e.members(r, rides, flats); err != nil {
 		return nil, err
 	}
@@ -226,9 +234,13 @@ func (d *Dock) rimSides() [2]string {
 }
 
 // bearings collects what the floats do.
-func (e *Envelope) bearings(r *raft, rides []*ride) {
+func (e *Envelope) bearings(r *raft, rides []*ride) error {
+	lay, err := r.dock.Layout()
+	if err != nil {
+		return err
+	}
 	for i, m := range r.dock.floats {
-		b := Bearing{Name: r.dock.at(i), On: m.seat.String()}
+		b := Bearing{Name: r.dock.at(i), On: lay.Bearings[i].Seat.String()}
 		own := m.set.Mass.Value * measure.Gravity
 		for c := range rides {
 			if rides[c] != nil {
@@ -236,8 +248,23 @@ func (e *Envelope) bearings(r *raft, rides []*ride) {
 				b.Hangs.take(own-e.Situations[c].Push[i], 0, c)
 			}
 		}
+		if _, b.Spread, err = lay.Bearings[i].Press(b.Push.Value); err != nil {
+			return err
+		}
+		// Strong boards show how a board hands on what lifts it; with all boards on, one
+		// takes the line load over its own face.
+		lift, err := lay.Lift(i, b.Push.Value, layout.Strength{Moment: 1e5, Screw: 1e5, Screws: 1})
+		if err != nil {
+			return err
+		}
+		if lift.Board > 0 {
+			f := &r.dock.plan.Frame
+			b.Board = min(lift.Line*(r.dock.board.section.Depth+f.Decking.Gap.Value), b.Push.Value)
+			b.Screw = b.Board * lift.Screw / lift.Board
+		}
 		e.Bearings = append(e.Bearings, b)
 	}
+	return nil
 }
 
 // String returns the worst of members, joints and floats, a line each, and the
@@ -264,6 +291,13 @@ func (e *Envelope) String() string {
 	for _, f := range e.Bearings {
 		line(f.Name, "pushes with", measure.Force, f.Push)
 		line(f.Name, "hangs with", measure.Force, f.Hangs)
+		if f.Spread > 0 {
+			fmt.Fprintf(&b, "%s spreads the joists with %s\n", f.Name, measure.Force.Print(f.Spread, measure.SI))
+		}
+		if f.Board > 0 {
+			fmt.Fprintf(&b, "%s lifts a board with %s and pulls a screw with %s\n", f.Name,
+				measure.Force.Print(f.Board, measure.SI), measure.Force.Print(f.Screw, measure.SI))
+		}
 	}
 	for _, o := range e.Situations {
 		if o.Err != nil {

@@ -20,7 +20,7 @@ import (
 func small(t testing.TB, frame, floats, along, across string) *Dock {
 	t.Helper()
 	return mustBuild(t, "small", fmt.Sprintf(`{ "name": "Small (invented)", "units": "si",
-  "frame": { %s, "decking": { "size": "2x6", "species": "Hem-Fir", "gap": "3 mm" }, "hardware": "12 kg" },
+  "frame": { %s, "decking": { "size": "2x6", "species": "Hem-Fir", "gap": "3 mm", "screw": "No.10 x 3 wood screw" }, "hardware": "12 kg" },
   "floats": [ { "name": "float", "mass": "11 kg", %s } ],
   "weights": [ { "name": "chest", "mass": "30 kg", "along": "%s", "across": "%s", "above": "0.3 m" } ],
   "people": [ { "who": "adult", "count": 2, "mass": "84 kg" } ],
@@ -37,16 +37,17 @@ const (
 	eight      = `"places": [ {"along": "0.6 m", "across": "0.5 m"}, {"along": "0.6 m", "across": "2.5 m"}, {"along": "1.5 m", "across": "0.5 m"}, {"along": "1.5 m", "across": "2.5 m"}, {"along": "2.5 m", "across": "0.5 m"}, {"along": "2.5 m", "across": "2.5 m"}, {"along": "3.4 m", "across": "0.5 m"}, {"along": "3.4 m", "across": "2.5 m"} ]`
 )
 
-// docks are the demo plans and six small frames.
+// docks are the demo plans and seven small frames.
 func docks(t testing.TB) map[string]*Dock {
 	return map[string]*Dock{
 		"swim": demoDock(t, "swim"),
 		"work": demoDock(t, "work"),
 
 		"drums under":          small(t, woodAcross, drumsOf+`, "lies": "along", "bears": "under joists", `+eight, "1 m", "1 m"),
-		"drums in bays":        small(t, woodAcross, drumsOf+`, "lies": "across", "bears": "between joists", "bays": [1, 3, 4, 6], "marks": ["0.5 m", "1.5 m", "2.5 m"]`, "2 m", "1.5 m"),
+		"drums in bays":        small(t, woodAcross, drumsOf+`, "lies": "across", "bears": "between joists", "bays": [1, 3, 4, 6], "marks": ["0.56 m", "1.5 m", "2.44 m"]`, "2 m", "1.5 m"),
 		"blocks under":         small(t, woodAcross, blocksOf+`, "lies": "along", "bears": "under joists", `+corners4, "2 m", "1.5 m"),
-		"blocks in bays":       small(t, strings.Replace(woodAcross, "0.6 m", "0.9 m", 1), blocksOf+`, "lies": "across", "bears": "between joists", "bays": [1, 3, 4], "marks": ["0.65 m", "2.35 m"]`, "2 m", "1.5 m"),
+		"drums under boards":   small(t, strings.Replace(woodAcross, "0.6 m", "0.66 m", 1), drumsOf+`, "lies": "across", "bears": "between joists", "bays": [1, 3, 4, 6], "marks": ["0.56 m", "1.5 m", "2.44 m"]`, "2 m", "1.5 m"),
+		"blocks in bays":       small(t, strings.Replace(woodAcross, "0.6 m", "0.9 m", 1), blocksOf+`, "lies": "across", "bears": "between joists", "bays": [1, 3, 4], "marks": ["0.7 m", "2.3 m"]`, "2 m", "1.5 m"),
 		"joists along":         small(t, woodAlong, drumsOf+`, "lies": "across", "bears": "under joists", `+eight, "3 m", "1.4 m"),
 		"joists along, blocks": small(t, woodAlong, blocksOf+`, "lies": "across", "bears": "under joists", `+eight, "2 m", "1 m"),
 	}

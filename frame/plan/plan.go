@@ -91,7 +91,9 @@ type Rims struct {
 // Decking lies at right angles to the joists.
 type Decking struct {
 	Wood
-	Gap Quantity
+	Gap    Quantity
+	Screw  Name  // through the boards
+	Screws Count // through one board into one joist
 }
 
 // Floats are a number of equal drums or blocks and their places.

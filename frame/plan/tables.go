@@ -55,6 +55,8 @@ var rimFields = append(woodFields(func(r *Rims) *Wood { return &r.Wood }),
 
 var deckingFields = append(woodFields(func(d *Decking) *Wood { return &d.Wood }),
 	quantity("gap", measure.Length, "0 mm", "25 mm", "0 mm", "Gap between boards as laid; wet boards are laid tight.", func(d *Decking) *Quantity { return &d.Gap }),
+	word("screw", "a name from the trade with its length, such as \"No.10 x 3 wood screw\"", "", "Screw or nail through the boards.", func(d *Decking) *Name { return &d.Screw }),
+	count("screws", 1, 6, "2", "Of them through one board into one joist.", func(d *Decking) *Count { return &d.Screws }),
 )
 
 var floatFields = []field[Floats]{
