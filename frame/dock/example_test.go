@@ -65,7 +65,7 @@ func ExampleDock_Envelope() {
 	fmt.Printf("%s, %s: %s\n", most.Name, most.On, measure.Force.Print(most.Push.Value, measure.US))
 	fmt.Println(e.Situations[most.Push.Situation].Name)
 	// Output:
-	// far rim: 2754 lbf·ft
+	// far rim: 2753 lbf·ft
 	// afloat, everyone at the middle of the far side
 	// plastic drum at 8 ft 2-7/8 in along, 1 ft 9-5/8 in across, wedged between two joists: 1772 lbf
 	// on ice or blocks under snow, 1/2 in low: plastic drum at 15 ft 9-1/8 in along, 1 ft 9-5/8 in across

@@ -12,7 +12,7 @@ import (
 // the deck boards in a few bundles, each held by two rows of screws.
 type flat struct {
 	dock   *Dock
-	frames []rack.Frame // with soft, usual and stiff joints, and soft screws under stiff joints
+	frames []rack.Frame // with soft joints and screws, with stiff ones, and with soft screws at stiff joints
 	floats []float64    // by node, a share of what the floats hold: 1 in all
 
 	effects []map[push]*effect // by frame
@@ -25,7 +25,7 @@ const bundles = 4
 // stiffness of joints and screws in their plane, N/m, far enough apart for what nails,
 // hangers and brackets do: EN 1995-1-1:2004, Table 7.1 puts single fasteners between
 // (from memory).
-var slips = [4]struct{ joint, screw float64 }{{1e5, 1e5}, {2e6, 1e6}, {5e7, 5e7}, {5e7, 1e5}}
+var slips = [3]struct{ joint, screw float64 }{{1e5, 1e5}, {5e7, 5e7}, {5e7, 1e5}}
 
 // node returns the node where a joist meets a rim.
 func (f *flat) node(joist, side int) int { return 2*joist + side }

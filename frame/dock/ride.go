@@ -44,12 +44,14 @@ func (r *raft) meet(s *Situation, empty *ride) (*ride, error) {
 	return &ride{laden: l, Solution: sol, push: sol.Push[:len(l.feet)]}, nil
 }
 
-// settledHeight is how far the heights of buoyancy may shift between two passes,
-// m in the mean over the weight.
-const settledHeight = 1e-3
+// settled is how far the heights of buoyancy may shift between two passes, m in the
+// mean over the weight: half a per cent of the smaller metacentric height, which they
+// are a part of.
+func settled(gm float64) float64 { return max(1e-3, gm/200) }
 
-// rigid returns the sinkages of the feet if the dock did not bend.
-func (l *laden) rigid(on lake) ([]float64, error) {
+// rigid returns the sinkages of the feet if the dock did not bend, and its smaller
+// metacentric height.
+func (l *laden) rigid(on lake) (sinks []float64, gm float64, err error) {
 	p := float.Platform{Density: l.density, Weights: l.stiff}
 	for i, m := range l.dock.floats {
 		u := m.unit(l.dock.floatSize(m.set))
@@ -58,7 +60,7 @@ func (l *laden) rigid(on lake) ([]float64, error) {
 	}
 	rest, err := p.Settle()
 	if err != nil {
-		return nil, err
+		return nil, 0, err
 	}
 	out := make([]float64, len(l.feet))
 	mean := 0.0 // of the water's level at the feet: the dock follows it
@@ -73,7 +75,7 @@ func (l *laden) rigid(on lake) ([]float64, error) {
 	for i := range out {
 		out[i] -= mean
 	}
-	return out, nil
+	return out, rest.Principal()[0].Height, nil
 }
 
 // passes bounds the passes of afloat; each brings two digits or more.
@@ -86,7 +88,7 @@ const passes = 8
 // It starts from where the dock would rest if it did not bend, where that finds no
 // rest, on still water, neither does this, and from how a ride near by is bent.
 func (l *laden) afloat(on lake, near *ride) (*ride, error) {
-	start, err := l.rigid(on)
+	start, gm, err := l.rigid(on)
 	if err != nil {
 		return nil, err
 	}
@@ -145,7 +147,7 @@ func (l *laden) afloat(on lake, near *ride) (*ride, error) {
 			tilts[i] = t
 			g.Seats[n+i].Heights = t
 		}
-		if moved <= settledHeight {
+		if moved <= settled(gm) {
 			break
 		}
 	}
