@@ -50,6 +50,7 @@ li{padding:0 0 1.6mm}
 ul.boxes{list-style:none;padding-left:9mm}
 ul.boxes li{text-indent:-7mm}
 .tick{display:inline-block;width:4.4mm;height:4.4mm;border:0.4mm solid #000;vertical-align:-0.7mm;margin-right:1.5mm}
+.blanks{margin:0 0 3mm}
 .fill{display:flex;align-items:flex-end;gap:2mm;min-height:11mm;margin:0}
 .line{flex:1;display:block;min-width:24mm;height:8mm;border-bottom:0.35mm solid #000}
 .scroll{overflow-x:auto;margin-bottom:1mm}
@@ -61,7 +62,7 @@ td .tick{margin:0}
 .note{margin:0;font-size:10.45pt;line-height:1.25}
 .code{font-weight:bold;text-decoration:none}
 @page{margin:12mm 15mm}
-@media screen and (max-width:700px){table.broad{min-width:620px}}
+@media screen and (max-width:700px){table.broad{min-width:620px}figure{margin:0 -4mm 4mm}}
 @media print{
 main{max-width:180mm;padding:0}
 .front{display:none}
@@ -75,7 +76,7 @@ main{max-width:180mm;padding:0}
 // HTML returns the whole document as one page that needs nothing else: pictures
 // inside, no script, no font. It fails where the data make no valid page or a
 // part is taller than a side of paper.
-func (d *Document) HTML() (string, error) {
+func (d Document) HTML() (string, error) {
 	sides, err := d.sides()
 	if err != nil {
 		return "", err
@@ -105,7 +106,7 @@ func (d *Document) HTML() (string, error) {
 }
 
 // side writes one printed side.
-func (d *Document) side(h *html, s side) {
+func (d Document) side(h *html, s side) {
 	id := s.id()
 	h.tables = 0
 	h.raw(`<section class="sheet" id="` + id + `" aria-labelledby="` + id + `-title">` + "\n<header>\n")

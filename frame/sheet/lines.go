@@ -95,6 +95,7 @@ func (l Lines) Draw() (Picture, error) {
 	}
 	h := tall + 9
 	c := begin("lines", "Lines at low and high water", desc, l.Units, wide, h+row*1.2*float64(len(table))+2, note)
+	c.table(table, titleRow+h)
 	pens := []svg.Weight{svg.Phantom, svg.Outline, svg.Hidden, svg.Dimension}
 	var list []callout
 	for i, v := range l.Levels {
@@ -120,10 +121,9 @@ func (l Lines) Draw() (Picture, error) {
 	c.Rect(svg.Box{X0: left, Y0: bed, X1: wide - right + 3, Y1: bed + 2.2}, filled(svg.NoLine, svg.Ground))
 	c.Block(svg.Box{X0: left, Y0: bed, X1: wide - right + 3, Y1: bed + 2.2})
 	for i, t := range l.Ties {
-		c.balloon(at(t.FarX, t.FarZ), letter(i))
+		c.balloon(at(t.FarX, t.FarZ), letter(i), at(l.Length/2, z0))
 	}
 	c.column(wide-right+8, titleRow, titleRow+h, list)
-	c.table(table, titleRow+h)
 	return c.picture()
 }
 

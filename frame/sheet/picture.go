@@ -24,7 +24,6 @@ var srcPicture = &measure.Source{Title: "Floewright", Locator: "what one drawing
 // Ranges of what is drawn: past anything a family builds.
 var (
 	lengths = measure.Range{Kind: measure.Length, Lo: 1e-3, Hi: 200, Source: srcPicture}
-	places  = measure.Range{Kind: measure.Length, Lo: -1000, Hi: 1000, Source: srcPicture}
 	angles  = measure.Range{Kind: measure.Angle, Lo: -math.Pi / 3, Hi: math.Pi / 3, Source: srcPicture}
 	turns   = measure.Range{Kind: measure.Angle, Lo: 0, Hi: math.Pi, Source: srcPicture}
 	moments = measure.Range{Kind: measure.Moment, Lo: -1e9, Hi: 1e9, Source: srcPicture}

@@ -45,17 +45,26 @@ func (p Plan) check() error {
 	var g gate
 	g.in(lengths, "Plan.Length", p.Length)
 	g.in(lengths, "Plan.Width", p.Width)
-	g.in(places, "Plan.Along", p.Along...)
-	g.in(places, "Plan.Across", p.Across...)
+	// A tenth beyond the frame is as far as the sheet shows.
+	along := measure.Range{Kind: measure.Length, Lo: -0.1 * p.Length, Hi: 1.1 * p.Length, Source: srcPicture}
+	across := measure.Range{Kind: measure.Length, Lo: -0.1 * p.Width, Hi: 1.1 * p.Width, Source: srcPicture}
+	g.in(along, "Plan.Along", p.Along...)
+	g.in(across, "Plan.Across", p.Across...)
 	for i, m := range p.Members {
-		g.in(places, fmt.Sprintf("Plan.Members[%d]", i), m.X0, m.Y0, m.X1, m.Y1)
+		field := fmt.Sprintf("Plan.Members[%d]", i)
+		g.in(along, field+" along", m.X0, m.X1)
+		g.in(across, field+" across", m.Y0, m.Y1)
 	}
 	for i, f := range p.Floats {
-		g.in(places, fmt.Sprintf("Plan.Floats[%d]", i), f.X, f.Y)
-		g.in(lengths, fmt.Sprintf("Plan.Floats[%d] size", i), f.Long, f.Broad)
+		field := fmt.Sprintf("Plan.Floats[%d]", i)
+		g.in(along, field+".X", f.X)
+		g.in(across, field+".Y", f.Y)
+		g.in(lengths, field+" size", f.Long, f.Broad)
 	}
 	for i, t := range p.Things {
-		g.in(places, fmt.Sprintf("Plan.Things[%d]", i), t.X, t.Y)
+		field := fmt.Sprintf("Plan.Things[%d]", i)
+		g.in(along, field+".X", t.X)
+		g.in(across, field+".Y", t.Y)
 	}
 	g.in(measure.Range{Kind: measure.Length, Lo: 0, Hi: 400, Source: srcPicture}, "Plan.Diagonal", p.Diagonal)
 	g.count("Plan.Members", len(p.Members), 0, 400)
@@ -110,6 +119,15 @@ func (p Plan) Draw() (Picture, error) {
 
 	v := svg.Fit(0, 0, p.Length, p.Width, svg.Box{X0: left, Y0: top, X1: w - right, Y1: top + h})
 	frame := v.Box(0, 0, p.Length, p.Width)
+	// The marks have their fixed places; every other text goes where they leave room.
+	for i := range along {
+		along[i].At = v.At(along[i].At, 0).X
+	}
+	for i := range across {
+		across[i].At = v.At(0, across[i].At).Y
+	}
+	c.RunningX(along, frame.Y1, top+h+6, 1, w-1, small)
+	c.RunningY(across, frame.X1, frame.X1+6, top-row, top+h+row, small)
 	c.Rect(frame, line(svg.Outline))
 	for _, m := range p.Members {
 		c.Rect(v.Box(m.X0, m.Y0, m.X1, m.Y1), filled(svg.Dimension, svg.White))
@@ -120,7 +138,7 @@ func (p Plan) Draw() (Picture, error) {
 	}
 	c.BlockLine(pt(frame.X0, frame.Y0), pt(frame.X1, frame.Y0), pt(frame.X1, frame.Y1), pt(frame.X0, frame.Y1), pt(frame.X0, frame.Y0))
 	for i, t := range p.Things {
-		c.balloon(v.At(t.X, t.Y), letter(i))
+		c.balloon(v.At(t.X, t.Y), letter(i), v.At(p.Length/2, p.Width/2))
 	}
 
 	c.Across(frame.X0, frame.X1, frame.Y0-6, frame.Y0, c.length(p.Length), small)
@@ -132,25 +150,19 @@ func (p Plan) Draw() (Picture, error) {
 		}
 		c.Place(svg.Shorten(s, (frame.X1-frame.X0)/2-2, st), svg.Spot{At: at, Style: st})
 	}
-	for i := range along {
-		along[i].At = v.At(along[i].At, 0).X
-	}
-	for i := range across {
-		across[i].At = v.At(0, across[i].At).Y
-	}
-	c.RunningX(along, frame.Y1, frame.Y1+6, 1, w-1, small)
-	c.RunningY(across, frame.X1, frame.X1+6, top-row, top+h+row, small)
 	c.Circle(pt(frame.X0, frame.Y1), 1.1, filled(svg.Outline, svg.White))
 	return c.picture()
 }
 
-// balloon writes a letter in a ring at a place, or beside it with a line to it.
-func (c *canvas) balloon(at svg.Point, s string) {
+// balloon writes a letter in a ring at a place, or beside it with a line to it,
+// rather on the side of toward.
+func (c *canvas) balloon(at svg.Point, s string, toward svg.Point) {
 	r := max(2.8, svg.Width(s, bold)/2+0.6)
 	ring := func(p svg.Point) svg.Box { return svg.Box{X0: p.X - r, Y0: p.Y - r, X1: p.X + r, Y1: p.Y + r} }
 	spots := []svg.Spot{{At: at, Style: bold}}
-	for _, far := range []float64{4, 6, 8, 10} {
-		for _, u := range []svg.Point{{X: 1, Y: -1}, {X: 1, Y: 1}, {X: -1, Y: -1}, {X: -1, Y: 1}, {X: 1}, {X: -1}, {Y: 1}, {Y: -1}} {
+	x, y := math.Copysign(1, toward.X-at.X), math.Copysign(1, toward.Y-at.Y)
+	for _, u := range []svg.Point{{X: x, Y: y}, {X: x, Y: -y}, {X: x}, {Y: y}, {X: -x, Y: y}, {X: -x, Y: -y}, {Y: -y}, {X: -x}} {
+		for far := 4.0; far <= 10; far++ {
 			spots = append(spots, svg.Spot{At: pt(at.X+far*u.X, at.Y+far*u.Y), Style: bold})
 		}
 	}

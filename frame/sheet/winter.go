@@ -140,7 +140,7 @@ func (w Winter) Draw() (Picture, error) {
 		odds = odds || len(a.Odds) > 0
 	}
 
-	const upper, lower = 50.0, 34.0
+	const upper, lower = 46.0, 28.0
 	const below = svg.PlotBelow - 5 // the days need no title
 	head := uprightsRoom(len(w.Marks))
 	h := head + upper + below
