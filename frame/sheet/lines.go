@@ -96,6 +96,7 @@ func (l Lines) Draw() (Picture, error) {
 	h := tall + 9
 	c := begin("lines", "Lines at low and high water", desc, l.Units, wide, h+row*1.2*float64(len(table))+2, note)
 	c.table(table, titleRow+h)
+	c.Block(svg.Box{Y0: titleRow + h, X1: wide, Y1: c.h})
 	pens := []svg.Weight{svg.Phantom, svg.Outline, svg.Hidden, svg.Dimension}
 	var list []callout
 	for i, v := range l.Levels {
@@ -121,7 +122,7 @@ func (l Lines) Draw() (Picture, error) {
 	c.Rect(svg.Box{X0: left, Y0: bed, X1: wide - right + 3, Y1: bed + 2.2}, filled(svg.NoLine, svg.Ground))
 	c.Block(svg.Box{X0: left, Y0: bed, X1: wide - right + 3, Y1: bed + 2.2})
 	for i, t := range l.Ties {
-		c.balloon(at(t.FarX, t.FarZ), letter(i), at(l.Length/2, z0))
+		c.balloon(at(t.FarX, t.FarZ), letter(i), at(l.Length/2, (z0+z1)/2))
 	}
 	c.column(wide-right+8, titleRow, titleRow+h, list)
 	return c.picture()

@@ -102,10 +102,10 @@ func (p Plan) Draw() (Picture, error) {
 	}
 	var along, across []svg.Mark // places follow once the scale is known
 	for _, x := range p.Along {
-		along = append(along, svg.Mark{At: x, Text: measure.Length.Print(x, p.Units)})
+		along = append(along, svg.Mark{At: x, Text: mark(x, p.Units)})
 	}
 	for _, y := range p.Across {
-		across = append(across, svg.Mark{At: y, Text: measure.Length.Print(y, p.Units)})
+		across = append(across, svg.Mark{At: y, Text: mark(y, p.Units)})
 	}
 	const left, top = 12.0, titleRow + 13
 	right := svg.RunningRoom(across, small) + 3
@@ -152,6 +152,14 @@ func (p Plan) Draw() (Picture, error) {
 	}
 	c.Circle(pt(frame.X0, frame.Y1), 1.1, filled(svg.Outline, svg.White))
 	return c.picture()
+}
+
+// mark prints a running mark; the one that all count from is a bare 0.
+func mark(x float64, units measure.System) string {
+	if x == 0 {
+		return "0"
+	}
+	return measure.Length.Print(x, units)
 }
 
 // balloon writes a letter in a ring at a place, or beside it with a line to it,
