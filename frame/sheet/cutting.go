@@ -171,13 +171,14 @@ func (k Cutting) Draw() (Picture, error) {
 	if err := k.check(); err != nil {
 		return Picture{}, err
 	}
-	h, pieces := 0.0, 0
+	h, boards, pieces := 0.0, 0, 0
 	bars := k.bars()
 	for i, r := range bars {
 		h += r.high()
+		boards += max(1, k.Boards[i].Count)
 		pieces += len(k.Boards[i].Pieces) * max(1, k.Boards[i].Count)
 	}
-	desc := fmt.Sprintf("%d kinds of stock board with the cuts on each, %d pieces in all; the lengths stand on the pieces.", len(bars), pieces)
+	desc := fmt.Sprintf("The cuts on %s of stock, %s in all; the lengths stand on the pieces.", count(boards, "board"), count(pieces, "piece"))
 	c := begin("cutting", "Cutting diagram", desc, k.Units, wide, h, "Cut from the left, each piece measured anew. Crossed: left over.")
 	y := titleRow
 	for _, r := range bars {

@@ -26,7 +26,7 @@ func ExampleCutting_Draw() {
 	fmt.Println(strings.Contains(p.SVG, "1: 2x8, 20 ft, left over 5-3/4 in"))
 	// Output:
 	// Cutting diagram
-	// 1 kinds of stock board with the cuts on each, 2 pieces in all; the lengths stand on the pieces.
+	// The cuts on 1 board of stock, 2 pieces in all; the lengths stand on the pieces.
 	// true
 }
 

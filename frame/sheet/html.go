@@ -59,10 +59,12 @@ caption{text-align:left;font-weight:bold;padding-bottom:1.5mm}
 th,td{text-align:left;vertical-align:top;padding:0.9mm 1.8mm;border-top:0.2mm solid #000}
 thead th{border-top:0.5mm solid #000;border-bottom:0.5mm solid #000;vertical-align:bottom}
 td .tick{margin:0}
+th.ticks{font-size:9.5pt;padding-left:0;padding-right:0}
+td .line{min-width:0}
 .note{margin:0;font-size:10.45pt;line-height:1.25}
 .code{font-weight:bold;text-decoration:none}
 @page{margin:12mm 15mm}
-@media screen and (max-width:700px){table.broad{min-width:620px}figure{margin:0 -4mm 4mm}}
+@media screen and (max-width:700px){table{font-size:11pt}th,td{padding:0.9mm 1mm}table.broad{min-width:560px}figure{margin:0 -4mm 4mm}}
 @media print{
 main{max-width:180mm;padding:0}
 .front{display:none}

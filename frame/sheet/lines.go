@@ -86,7 +86,7 @@ func (l Lines) Draw() (Picture, error) {
 	at := func(x, z float64) svg.Point { return pt(left+scale*(x-x0), titleRow+5+up*(z1-z)) }
 
 	table := l.table()
-	desc := fmt.Sprintf("The dock from the side at %d water levels, with %d lines to fixed points.", len(l.Levels), len(l.Ties))
+	desc := fmt.Sprintf("The dock from the side at %s, with %s to fixed points.", count(len(l.Levels), "water level"), count(len(l.Ties), "line"))
 	note := "Lengths from point to point, straight, with what is kept in hand. "
 	if math.Abs(up/scale-1) > 0.02 {
 		note += "Heights and lengths are drawn to different scales."

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"example.org/floewright/internal/svg"
 	"example.org/floewright/lumber/measure"
@@ -175,6 +176,14 @@ func (c *canvas) water(at svg.Point) {
 		y := at.Y + 1 + 0.9*float64(k)
 		c.Line(pt(at.X-half, y), pt(at.X+half, y), svg.Dimension)
 	}
+}
+
+// count returns "1 float", "2 floats".
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return strconv.Itoa(n) + " " + what + "s"
 }
 
 // letter returns A, B, ... Z, AA, AB, ...

@@ -113,8 +113,8 @@ func (p Plan) Draw() (Picture, error) {
 	w := max(wide, need+left+right-4)
 	h := max(12, min(90, (w-left-right)*p.Width/p.Length), row*float64(len(across)))
 	foot := svg.RunningRoom(along, small) + 2
-	desc := fmt.Sprintf("The frame from above, %s long and %s wide, with %d floats and running marks along and across.",
-		measure.Length.Print(p.Length, p.Units), measure.Length.Print(p.Width, p.Units), len(p.Floats))
+	desc := fmt.Sprintf("The frame from above, %s long and %s wide, with %s and running marks along and across.",
+		measure.Length.Print(p.Length, p.Units), measure.Length.Print(p.Width, p.Units), count(len(p.Floats), "float"))
 	c := begin("plan", "Plan of frame and floats", desc, p.Units, w, top-titleRow+h+foot, p.notes()...)
 
 	v := svg.Fit(0, 0, p.Length, p.Width, svg.Box{X0: left, Y0: top, X1: w - right, Y1: top + h})

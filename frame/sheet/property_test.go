@@ -142,6 +142,16 @@ func TestLastCut(t *testing.T) {
 	}
 }
 
+// TestWaterWords: a deck that the water covers is said to be under it.
+func TestWaterWords(t *testing.T) {
+	s := demoSection(measure.SI)
+	s.Water = []sheet.Waterline{{Name: "swamped", Height: s.JoistDepth + s.Deck + 0.1}}
+	p, err := s.Draw()
+	if err != nil || !strings.Contains(p.SVG, "deck 100 mm") || !strings.Contains(p.SVG, "under water") || strings.Contains(p.SVG, "above") {
+		t.Errorf("%v, or other words", err)
+	}
+}
+
 // TestContacts: where a drum bears shows only where it touches.
 func TestContacts(t *testing.T) {
 	s := demoSection(measure.US)

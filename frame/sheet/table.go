@@ -203,7 +203,7 @@ func (b Table) write(h *html, prefix string) {
 	cols := b.columns()
 	h.tables++
 	id := prefix + "-table" + strconv.Itoa(h.tables)
-	if len(cols) > 3 { // on a phone it is moved under the finger, or with the arrow keys
+	if len(cols) > 4 { // on a phone it is moved under the finger, or with the arrow keys
 		h.raw(`<div class="scroll" role="region" tabindex="0" aria-label="` + escape(b.Caption+" table") + `"><table class="broad">` + "\n")
 	} else {
 		h.raw(`<div class="scroll"><table>` + "\n")
@@ -220,7 +220,7 @@ func (b Table) write(h *html, prefix string) {
 	}
 	h.raw("</colgroup>\n<thead><tr>")
 	if b.Tick {
-		h.raw(`<th scope="col">done</th>`)
+		h.raw(`<th scope="col" class="ticks">done</th>`)
 	}
 	for _, s := range b.Head {
 		h.raw(`<th scope="col">` + escape(s) + "</th>")
