@@ -133,8 +133,13 @@ func (p Plan) Draw() (Picture, error) {
 		c.Rect(v.Box(m.X0, m.Y0, m.X1, m.Y1), filled(svg.Dimension, svg.White))
 	}
 	c.Rect(frame, line(svg.Heavy))
+	var dots []svg.Box // where things are: no float's name stands there
+	for _, t := range p.Things {
+		at := v.At(t.X, t.Y)
+		dots = append(dots, svg.Box{X0: at.X - 1, Y0: at.Y - 1, X1: at.X + 1, Y1: at.Y + 1})
+	}
 	for _, f := range p.Floats {
-		c.float(v, f)
+		c.float(v, f, dots)
 	}
 	c.BlockLine(pt(frame.X0, frame.Y0), pt(frame.X1, frame.Y0), pt(frame.X1, frame.Y1), pt(frame.X0, frame.Y1), pt(frame.X0, frame.Y0))
 	for i, t := range p.Things {
@@ -198,7 +203,7 @@ func (c *canvas) ringed(at, m svg.Point, r float64) {
 }
 
 // float draws a float with its long axis and its name.
-func (c *canvas) float(v svg.View, f Afloat) {
+func (c *canvas) float(v svg.View, f Afloat, dots []svg.Box) {
 	b := v.Box(f.X-f.Long/2, f.Y-f.Broad/2, f.X+f.Long/2, f.Y+f.Broad/2)
 	c.Rect(b, line(svg.Hidden))
 	m := v.At(f.X, f.Y)
@@ -207,5 +212,11 @@ func (c *canvas) float(v svg.View, f Afloat) {
 	} else {
 		c.Line(pt(m.X, b.Y0-1), pt(m.X, b.Y1+1), svg.Centre)
 	}
-	c.Place(svg.Shorten(f.Name, 20, small), svg.Spot{At: m, Style: small})
+	name := svg.Shorten(f.Name, 20, small)
+	spots := []svg.Spot{{At: m, Style: small}}
+	for _, u := range []svg.Point{{Y: -3.5}, {Y: 3.5}, {X: -3}, {X: 3}} {
+		spots = append(spots, svg.Spot{At: pt(m.X+u.X, m.Y+u.Y), Style: small})
+	}
+	open := slices.DeleteFunc(slices.Clone(spots), func(s svg.Spot) bool { return slices.ContainsFunc(dots, svg.TextBox(s.At, name, small).Overlaps) })
+	c.Place(name, append(open, spots[0])...)
 }
