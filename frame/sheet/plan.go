@@ -111,7 +111,11 @@ func (p Plan) Draw() (Picture, error) {
 	right := svg.RunningRoom(across, small) + 3
 	need := row * float64(len(along))
 	w := max(wide, need+left+right-4)
-	h := max(12, min(90, (w-left-right)*p.Width/p.Length), row*float64(len(across)))
+	names := 7 * float64(len(p.Things)) // the rings, and what they push aside
+	for _, f := range p.Floats {
+		names += svg.Width(svg.Shorten(f.Name, 20, small), small)
+	}
+	h := max(12, min(90, (w-left-right)*p.Width/p.Length), row*float64(len(across)), 2*row*names/(w-left-right))
 	foot := svg.RunningRoom(along, small) + 2
 	desc := fmt.Sprintf("The frame from above, %s long and %s wide, with %s and running marks along and across.",
 		measure.Length.Print(p.Length, p.Units), measure.Length.Print(p.Width, p.Units), count(len(p.Floats), "float"))
