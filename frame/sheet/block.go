@@ -155,6 +155,7 @@ func (b Blanks) split(left, _ float64) (head, rest Block) {
 }
 
 func (b Blanks) write(h *html, _ string) {
+	h.raw(`<div class="blanks">` + "\n")
 	for _, x := range b {
 		h.raw(`<p class="fill"><span>` + escape(x.Label) + `</span><span class="line" role="img" aria-label="line to write on"></span>`)
 		if strings.TrimSpace(x.Unit) != "" {
@@ -162,6 +163,7 @@ func (b Blanks) write(h *html, _ string) {
 		}
 		h.raw("</p>\n")
 	}
+	h.raw("</div>\n")
 }
 
 // printed returns the width and height of a picture in print: as wide as the
@@ -176,7 +178,7 @@ func (p Picture) printed(most float64) (w, h float64) {
 }
 
 // pictureMost is the height in millimetres that a picture takes at most.
-const pictureMost = 150.0
+const pictureMost = 200.0
 
 func (p Picture) height() float64 {
 	_, h := p.printed(pictureMost)

@@ -113,7 +113,7 @@ func (b Board) parts(scale, x0 float64, units measure.System) []barPart {
 // A bar is a board laid out: its parts, the keys that stand under it, and the
 // lines that explain them.
 type bar struct {
-	head  string
+	head  []string // the heading, folded
 	parts []barPart
 	under bool // some keys do not fit into their parts
 	notes []string
@@ -129,14 +129,17 @@ func (k Cutting) bars() []bar {
 	var out []bar
 	for i, b := range k.Boards {
 		r := bar{parts: b.parts(barWide/longest, barLeft, k.Units)}
-		name := svg.Shorten(strings.TrimSpace(b.Size+", "+measure.Length.Print(b.Length, k.Units)), 60, bold)
-		r.head = fmt.Sprintf("%d: %s", i+1, name)
+		tail := measure.Length.Print(b.Length, k.Units)
 		if b.Count > 1 {
-			r.head += fmt.Sprintf(", %d boards alike", b.Count)
+			tail += fmt.Sprintf(", %d boards alike", b.Count)
 		}
 		if rest := b.left(); rest > 0.5e-3 {
-			r.head += ", left over " + measure.Length.Print(rest, k.Units)
+			tail += ", left over " + measure.Length.Print(rest, k.Units)
 		}
+		if size := svg.Shorten(b.Size, barWide-10, bold); size != "" {
+			tail = size + ", " + tail
+		}
+		r.head = svg.Fold(fmt.Sprintf("%d: %s", i+1, tail), barWide, bold)
 		var said []string
 		seen := map[string]bool{}
 		for _, p := range r.parts {
@@ -156,7 +159,7 @@ func (k Cutting) bars() []bar {
 }
 
 func (r bar) high() float64 {
-	h := row + 0.6 + barHigh + row*float64(len(r.notes)) + 2.5
+	h := row*float64(len(r.head)) + 0.6 + barHigh + row*float64(len(r.notes)) + 2.5
 	if r.under {
 		h += row + 2.4
 	}
@@ -168,13 +171,14 @@ func (k Cutting) Draw() (Picture, error) {
 	if err := k.check(); err != nil {
 		return Picture{}, err
 	}
-	h, pieces := 0.0, 0
+	h, boards, pieces := 0.0, 0, 0
 	bars := k.bars()
 	for i, r := range bars {
 		h += r.high()
+		boards += max(1, k.Boards[i].Count)
 		pieces += len(k.Boards[i].Pieces) * max(1, k.Boards[i].Count)
 	}
-	desc := fmt.Sprintf("%d kinds of stock board with the cuts on each, %d pieces in all; the lengths stand on the pieces.", len(bars), pieces)
+	desc := fmt.Sprintf("The cuts on %s of stock, %s in all; the lengths stand on the pieces.", count(boards, "board"), count(pieces, "piece"))
 	c := begin("cutting", "Cutting diagram", desc, k.Units, wide, h, "Cut from the left, each piece measured anew. Crossed: left over.")
 	y := titleRow
 	for _, r := range bars {
@@ -188,8 +192,10 @@ func (k Cutting) Draw() (Picture, error) {
 func (c *canvas) bar(r bar, y float64) {
 	heading := bold
 	heading.Anchor = svg.Start
-	c.Text(pt(barLeft, y+row/2), r.head, heading)
-	top := y + row + 0.6
+	for i, l := range r.head {
+		c.Text(pt(barLeft, y+row*(float64(i)+0.5)), l, heading)
+	}
+	top := y + row*float64(len(r.head)) + 0.6
 	foot := top + barHigh
 	var at, size []float64
 	var keys []barPart

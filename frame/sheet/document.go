@@ -66,7 +66,7 @@ func (s side) heading() string {
 }
 
 // check refuses what would make a page invalid.
-func (d *Document) check() error {
+func (d Document) check() error {
 	if strings.TrimSpace(d.Title) == "" {
 		return &measure.Error{Field: "Document.Title", Class: measure.ErrUnknown, Want: "the dock's name"}
 	}
@@ -116,7 +116,7 @@ func fileName(s string) bool {
 }
 
 // foot returns the lines that stand under every side.
-func (d *Document) foot() []string {
+func (d Document) foot() []string {
 	units := "feet, inches and pounds"
 	if d.Units != measure.US {
 		units = "metres and kilograms"
@@ -147,13 +147,13 @@ func folded(size, width float64, isBold bool, texts ...string) float64 {
 }
 
 // room returns the height that a side of a card leaves for its blocks.
-func (d *Document) room(c *Card) float64 {
+func (d Document) room(c *Card) float64 {
 	head := bodyLine*folded(bodySize, pageWide, false, d.Title) + headLine*folded(headSize, pageWide, true, c.Title+" (88 of 88)") + 5
 	return pageHigh - head - footLine*folded(footSize, pageWide, false, d.foot()...) - 4
 }
 
 // sides lays all cards out on sides.
-func (d *Document) sides() ([]side, error) {
+func (d Document) sides() ([]side, error) {
 	if err := d.check(); err != nil {
 		return nil, err
 	}

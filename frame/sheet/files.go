@@ -17,7 +17,7 @@ type File struct {
 
 // Files returns the document as files: "sheet.html", and each picture by its own
 // name with the ending ".svg".
-func (d *Document) Files() ([]File, error) {
+func (d Document) Files() ([]File, error) {
 	page, err := d.HTML()
 	if err != nil {
 		return nil, err
@@ -77,6 +77,9 @@ func (k disk) writeAll(dir string, files []File) error {
 			return fmt.Errorf("two files of the name %q: %w", f.Name, fs.ErrInvalid)
 		}
 		seen[low] = true
+	}
+	if dir == "" {
+		return fmt.Errorf("a folder without a name: %w", fs.ErrInvalid)
 	}
 	dir = filepath.Clean(dir)
 	info, err := k.lstat(dir)

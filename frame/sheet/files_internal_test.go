@@ -117,6 +117,7 @@ func TestWriteFilesRefuses(t *testing.T) {
 		"name with a folder":          {dir, []File{{"x/y", nil}}, fs.ErrInvalid},
 		"name going up":               {dir, []File{{"..", nil}}, fs.ErrInvalid},
 		"name of the folder":          {dir, []File{{".", nil}}, fs.ErrInvalid},
+		"no folder":                   {"", threeFiles, fs.ErrInvalid},
 		"no name":                     {dir, []File{{"", nil}}, fs.ErrInvalid},
 		"one name twice":              {dir, []File{{"x", nil}, {"X", nil}}, fs.ErrInvalid},
 	} {

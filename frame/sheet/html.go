@@ -50,6 +50,7 @@ li{padding:0 0 1.6mm}
 ul.boxes{list-style:none;padding-left:9mm}
 ul.boxes li{text-indent:-7mm}
 .tick{display:inline-block;width:4.4mm;height:4.4mm;border:0.4mm solid #000;vertical-align:-0.7mm;margin-right:1.5mm}
+.blanks{margin:0 0 3mm}
 .fill{display:flex;align-items:flex-end;gap:2mm;min-height:11mm;margin:0}
 .line{flex:1;display:block;min-width:24mm;height:8mm;border-bottom:0.35mm solid #000}
 .scroll{overflow-x:auto;margin-bottom:1mm}
@@ -58,10 +59,12 @@ caption{text-align:left;font-weight:bold;padding-bottom:1.5mm}
 th,td{text-align:left;vertical-align:top;padding:0.9mm 1.8mm;border-top:0.2mm solid #000}
 thead th{border-top:0.5mm solid #000;border-bottom:0.5mm solid #000;vertical-align:bottom}
 td .tick{margin:0}
+th.ticks{font-size:9.5pt;padding-left:0;padding-right:0}
+td .line{min-width:0}
 .note{margin:0;font-size:10.45pt;line-height:1.25}
 .code{font-weight:bold;text-decoration:none}
 @page{margin:12mm 15mm}
-@media screen and (max-width:700px){table.broad{min-width:620px}}
+@media screen and (max-width:700px){table{font-size:11pt}th,td{padding:0.9mm 1mm}th.ticks{font-size:7.5pt;white-space:nowrap}table.broad{min-width:560px}figure{margin:0 -4mm 4mm}}
 @media print{
 main{max-width:180mm;padding:0}
 .front{display:none}
@@ -75,7 +78,7 @@ main{max-width:180mm;padding:0}
 // HTML returns the whole document as one page that needs nothing else: pictures
 // inside, no script, no font. It fails where the data make no valid page or a
 // part is taller than a side of paper.
-func (d *Document) HTML() (string, error) {
+func (d Document) HTML() (string, error) {
 	sides, err := d.sides()
 	if err != nil {
 		return "", err
@@ -105,7 +108,7 @@ func (d *Document) HTML() (string, error) {
 }
 
 // side writes one printed side.
-func (d *Document) side(h *html, s side) {
+func (d Document) side(h *html, s side) {
 	id := s.id()
 	h.tables = 0
 	h.raw(`<section class="sheet" id="` + id + `" aria-labelledby="` + id + `-title">` + "\n<header>\n")

@@ -86,7 +86,7 @@ func (l Lines) Draw() (Picture, error) {
 	at := func(x, z float64) svg.Point { return pt(left+scale*(x-x0), titleRow+5+up*(z1-z)) }
 
 	table := l.table()
-	desc := fmt.Sprintf("The dock from the side at %d water levels, with %d lines to fixed points.", len(l.Levels), len(l.Ties))
+	desc := fmt.Sprintf("The dock from the side at %s, with %s to fixed points.", count(len(l.Levels), "water level"), count(len(l.Ties), "line"))
 	note := "Lengths from point to point, straight, with what is kept in hand. "
 	if math.Abs(up/scale-1) > 0.02 {
 		note += "Heights and lengths are drawn to different scales."
@@ -95,6 +95,8 @@ func (l Lines) Draw() (Picture, error) {
 	}
 	h := tall + 9
 	c := begin("lines", "Lines at low and high water", desc, l.Units, wide, h+row*1.2*float64(len(table))+2, note)
+	c.table(table, titleRow+h)
+	c.Block(svg.Box{Y0: titleRow + h, X1: wide, Y1: c.h})
 	pens := []svg.Weight{svg.Phantom, svg.Outline, svg.Hidden, svg.Dimension}
 	var list []callout
 	for i, v := range l.Levels {
@@ -120,10 +122,9 @@ func (l Lines) Draw() (Picture, error) {
 	c.Rect(svg.Box{X0: left, Y0: bed, X1: wide - right + 3, Y1: bed + 2.2}, filled(svg.NoLine, svg.Ground))
 	c.Block(svg.Box{X0: left, Y0: bed, X1: wide - right + 3, Y1: bed + 2.2})
 	for i, t := range l.Ties {
-		c.balloon(at(t.FarX, t.FarZ), letter(i))
+		c.balloon(at(t.FarX, t.FarZ), letter(i), at(l.Length/2, (z0+z1)/2))
 	}
 	c.column(wide-right+8, titleRow, titleRow+h, list)
-	c.table(table, titleRow+h)
 	return c.picture()
 }
 

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"example.org/floewright/internal/svg"
 	"example.org/floewright/lumber/measure"
@@ -24,7 +25,6 @@ var srcPicture = &measure.Source{Title: "Floewright", Locator: "what one drawing
 // Ranges of what is drawn: past anything a family builds.
 var (
 	lengths = measure.Range{Kind: measure.Length, Lo: 1e-3, Hi: 200, Source: srcPicture}
-	places  = measure.Range{Kind: measure.Length, Lo: -1000, Hi: 1000, Source: srcPicture}
 	angles  = measure.Range{Kind: measure.Angle, Lo: -math.Pi / 3, Hi: math.Pi / 3, Source: srcPicture}
 	turns   = measure.Range{Kind: measure.Angle, Lo: 0, Hi: math.Pi, Source: srcPicture}
 	moments = measure.Range{Kind: measure.Moment, Lo: -1e9, Hi: 1e9, Source: srcPicture}
@@ -176,6 +176,14 @@ func (c *canvas) water(at svg.Point) {
 		y := at.Y + 1 + 0.9*float64(k)
 		c.Line(pt(at.X-half, y), pt(at.X+half, y), svg.Dimension)
 	}
+}
+
+// count returns "1 float", "2 floats".
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return strconv.Itoa(n) + " " + what + "s"
 }
 
 // letter returns A, B, ... Z, AA, AB, ...

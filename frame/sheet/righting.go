@@ -74,7 +74,7 @@ func (r Righting) Draw() (Picture, error) {
 	desc := fmt.Sprintf("The righting moment over the heel. Its greatest value is %s at %s.", measure.Moment.Print(r.Rights[top], r.Units), measure.Angle.Print(r.Heel[top], r.Units))
 	var notes []string
 	if len(heels) > 0 {
-		notes = append(notes, "Where the curves first cross the dock comes to rest. Heeled past where they cross again it turns over.")
+		notes = append(notes, "Where the curves first cross the dock comes to rest. Under that load, heeled past where they cross again, it turns over.")
 		if r.Load != "" {
 			notes = append(notes, "Heeling moment: "+svg.Shorten(r.Load, 200, start)+".")
 		}

@@ -87,12 +87,12 @@ func (s Section) Draw() (Picture, error) {
 	var list []callout
 	lines := 0
 	for _, w := range s.Water {
-		k := callout{lines: append(svg.Fold(svg.Shorten(w.Name, 2*(right-9), start), right-4, start), "deck "+level(deck-w.Height, s.Units), "above the water")}
+		k := callout{lines: append(svg.Fold(svg.Shorten(w.Name, 2*(right-9), start), right-4, start), "deck "+level(math.Abs(deck-w.Height), s.Units), over(deck-w.Height))}
 		list = append(list, k)
 		lines += len(k.lines) + 1
 	}
 	h := max(tall, row*float64(lines+8))
-	desc := fmt.Sprintf("A cut through one bay, %s between the joists, with %s and %d water lines.", measure.Length.Print(s.Clear, s.Units), s.float(), len(s.Water))
+	desc := fmt.Sprintf("A cut through one bay, %s between the joists, with %s and %s.", measure.Length.Print(s.Clear, s.Units), s.float(), count(len(s.Water), "water line"))
 	c := begin("section", "Section through a bay", desc, s.Units, wide, h+21, "Hatched: lumber that is cut. Do not measure from the drawing; the figures govern.")
 
 	area := svg.Box{X0: left, Y0: titleRow + 10, X1: wide - right - 6, Y1: titleRow + 10 + h}
@@ -150,6 +150,14 @@ func (s Section) Draw() (Picture, error) {
 	}
 	c.Place(svg.Shorten(s.float(), 40, small), svg.Spot{At: pt(m.X, m.Y+7), Style: small})
 	return c.picture()
+}
+
+// over says on which side of the water a height is.
+func over(height float64) string {
+	if height < 0 {
+		return "under water"
+	}
+	return "above the water"
 }
 
 // float names the float.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 )
 
 // A Table has a head and rows; the first cell of a row names it. It is carried
@@ -14,6 +15,8 @@ type Table struct {
 	Rows    []Row
 	Notes   []Note
 	Tick    bool // a box before each row
+
+	cols []float64 // of a table that is carried on: the widths stay
 }
 
 // A Row is one line of a table. Cells beyond the head are dropped and missing
@@ -32,7 +35,7 @@ const WriteIn = "____"
 const (
 	cellPad  = 4.0 // millimetres to the left and right of a cell's text
 	cellHigh = 2.4 // and over and under it
-	tickWide = 10.0
+	tickWide = 15.0
 )
 
 // text returns what a row's cell holds, without its codes.
@@ -43,11 +46,11 @@ func (r Row) text(j int) string {
 	return ""
 }
 
-// codes returns the row's codes as they are measured: " 1, 2".
+// codes returns the row's codes as they are printed: " [1] [2]".
 func (r Row) codes() string {
 	s := ""
 	for _, c := range r.Notes {
-		s += " " + c + ","
+		s += " [" + c + "]"
 	}
 	return s
 }
@@ -56,8 +59,8 @@ func (r Row) codes() string {
 // text asks for, the wide ones giving way to the narrow.
 func (b Table) columns() []float64 {
 	n := len(b.Head)
-	if n == 0 {
-		return nil
+	if n == 0 || b.cols != nil {
+		return b.cols
 	}
 	ask := make([]float64, n)
 	for j := range ask {
@@ -150,7 +153,7 @@ func (b Table) used(rows []Row) []Note {
 func noteHeight(notes []Note) float64 {
 	h := 0.0
 	for _, n := range notes {
-		h += footLine*1.1*folded(footSize*1.1, pageWide, false, n.Code+" "+n.Text) + 0.5
+		h += footLine*1.1*folded(footSize*1.1, pageWide, false, "["+n.Code+"] "+n.Text) + 0.5
 	}
 	return h
 }
@@ -165,17 +168,24 @@ func (b Table) height() float64 {
 }
 
 func (b Table) split(left, _ float64) (head, rest Block) {
-	cols := b.columns()
-	h := b.top(cols) + 2
+	b.cols = b.columns()
+	h := b.top(b.cols) + 2
+	noted := map[string]bool{}
 	for i, r := range b.Rows {
-		h += b.rowHeight(cols, r)
-		if h+noteHeight(b.used(b.Rows[:i+1])) > left {
+		h += b.rowHeight(b.cols, r)
+		for _, n := range b.used(b.Rows[i : i+1]) {
+			if !noted[n.Code] {
+				h += noteHeight([]Note{n})
+			}
+			noted[n.Code] = true
+		}
+		if h > left {
 			if i == 0 {
 				return nil, b
 			}
 			first, second := b, b
 			first.Rows, second.Rows = b.Rows[:i], b.Rows[i:]
-			if b.Caption != "" && !continued(b.Caption) {
+			if b.Caption != "" && !strings.HasSuffix(b.Caption, tailContinued) {
 				second.Caption += tailContinued
 			}
 			return first, second
@@ -189,19 +199,15 @@ func (b Table) split(left, _ float64) (head, rest Block) {
 
 const tailContinued = " (continued)"
 
-func continued(s string) bool {
-	return len(s) > len(tailContinued) && s[len(s)-len(tailContinued):] == tailContinued
-}
-
 func (b Table) write(h *html, prefix string) {
 	cols := b.columns()
 	h.tables++
 	id := prefix + "-table" + strconv.Itoa(h.tables)
-	class := ""
-	if len(cols) > 3 {
-		class = ` class="broad"`
+	if len(cols) > 4 { // on a phone it is moved under the finger, or with the arrow keys
+		h.raw(`<div class="scroll" role="region" tabindex="0" aria-label="` + escape(b.Caption+" table") + `"><table class="broad">` + "\n")
+	} else {
+		h.raw(`<div class="scroll"><table>` + "\n")
 	}
-	h.raw(`<div class="scroll"><table` + class + ">\n")
 	if b.Caption != "" {
 		h.element("caption", "", b.Caption)
 	}
@@ -214,7 +220,7 @@ func (b Table) write(h *html, prefix string) {
 	}
 	h.raw("</colgroup>\n<thead><tr>")
 	if b.Tick {
-		h.raw(`<th scope="col">done</th>`)
+		h.raw(`<th scope="col" class="ticks">done</th>`)
 	}
 	for _, s := range b.Head {
 		h.raw(`<th scope="col">` + escape(s) + "</th>")
@@ -225,7 +231,7 @@ func (b Table) write(h *html, prefix string) {
 	}
 	h.raw("</tbody></table></div>\n")
 	for _, n := range b.used(b.Rows) {
-		h.raw(`<p class="note" id="` + id + "-" + noteID(n.Code) + `"><strong>` + escape(n.Code) + "</strong> " + escape(n.Text) + "</p>\n")
+		h.raw(`<p class="note" id="` + id + "-" + noteID(n.Code) + `"><strong>[` + escape(n.Code) + "]</strong> " + escape(n.Text) + "</p>\n")
 	}
 }
 
@@ -265,7 +271,7 @@ func (b Table) row(h *html, id string, r Row) {
 		h.raw(`<th scope="row">` + text)
 		for _, c := range r.Notes {
 			if slices.ContainsFunc(b.Notes, func(n Note) bool { return n.Code == c }) {
-				h.raw(` <a class="code" href="#` + id + "-" + noteID(c) + `">` + escape(c) + "</a>")
+				h.raw(` <a class="code" href="#` + id + "-" + noteID(c) + `">` + "[" + escape(c) + "]</a>")
 			}
 		}
 		h.raw("</th>")

@@ -140,7 +140,7 @@ func (w Winter) Draw() (Picture, error) {
 		odds = odds || len(a.Odds) > 0
 	}
 
-	const upper, lower = 50.0, 34.0
+	const upper, lower = 46.0, 28.0
 	const below = svg.PlotBelow - 5 // the days need no title
 	head := uprightsRoom(len(w.Marks))
 	h := head + upper + below
@@ -199,7 +199,7 @@ func (c *canvas) askedKeys(w Winter, b svg.Box, height func(float64) float64) {
 	for i, a := range w.Asked {
 		keys = append(keys, svg.Mark{At: height(a.Thick), Text: letter(i) + " " + thickness(a.Thick, w.Units)})
 	}
-	c.RunningY(keys, b.X1, b.X1+5, b.Y0-8, b.Y1+8, small)
+	c.RunningY(keys, b.X1, b.X1+5, b.Y0-1, b.Y1+1, small)
 }
 
 // thickness prints the thickness of ice: quarters of an inch, or half

@@ -70,7 +70,7 @@ const (
 // tick's text that would touch its neighbour is left out.
 func (d *Drawing) Plot(b Box, x, y Axis) *Plot {
 	p := &Plot{d, b.upright(), x, y}
-	if !d.finite("axis", x.Lo, x.Hi, y.Lo, y.Hi, p.box.X0, p.box.Y0, p.box.X1, p.box.Y1) {
+	if !d.numbers("axis", x.Lo, x.Hi, y.Lo, y.Hi) || !d.finite("axes", p.box.X0, p.box.Y0, p.box.X1, p.box.Y1) {
 		return p
 	}
 	if !(x.Lo < x.Hi && y.Lo < y.Hi) {
@@ -122,7 +122,7 @@ func (p *Plot) points(xs, ys []float64) ([]Point, bool) {
 	if len(xs) != len(ys) {
 		p.d.fail(fmt.Errorf("%w: a curve of %d by %d values", ErrNumber, len(xs), len(ys)))
 	}
-	if !p.d.finite("curve", xs...) || !p.d.finite("curve", ys...) {
+	if !p.d.numbers("curve", xs...) || !p.d.numbers("curve", ys...) {
 		return nil, false
 	}
 	var at []Point

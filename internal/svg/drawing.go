@@ -78,9 +78,16 @@ func (d *Drawing) fail(err error) {
 
 // finite reports whether all coordinates can be written, and keeps an error
 // otherwise. Nothing is written after an error.
-func (d *Drawing) finite(what string, xs ...float64) bool {
+func (d *Drawing) finite(what string, xs ...float64) bool { return d.within(what, farthest, xs) }
+
+// numbers is finite for values that are no coordinates yet.
+func (d *Drawing) numbers(what string, xs ...float64) bool {
+	return d.within(what, math.MaxFloat64, xs)
+}
+
+func (d *Drawing) within(what string, most float64, xs []float64) bool {
 	for _, x := range xs {
-		if !(math.Abs(x) <= farthest) { // also NaN
+		if !(math.Abs(x) <= most) { // also NaN
 			d.fail(fmt.Errorf("%w: %s %g", ErrNumber, what, x))
 		}
 	}

@@ -10,18 +10,28 @@ import (
 // elsewhere.
 func (d *Drawing) Block(b Box) { d.blocked = append(d.blocked, b.upright()) }
 
-// BlockLine keeps texts off a line, as [Drawing.Block] does.
+// BlockLine keeps texts off a line, as [Drawing.Block] does. Points nearer to each
+// other than a text could tell are taken together.
 func (d *Drawing) BlockLine(at ...Point) {
-	const step = 3.0
-	for i := 1; i < len(at); i++ {
-		a, b := at[i-1], at[i]
-		n := math.Ceil(math.Hypot(b.X-a.X, b.Y-a.Y) / step)
-		if !(n <= 1000) { // also NaN: the line itself is refused
+	const step, near = 3.0, 0.5
+	sheet := Box{0, 0, d.w, d.h}
+	if len(at) == 0 {
+		return
+	}
+	a := at[0]
+	for i, b := range at[1:] {
+		l := math.Hypot(b.X-a.X, b.Y-a.Y)
+		n := math.Ceil(l / step)
+		if !(n <= 10000) || l < near && i < len(at)-2 { // also NaN: the line itself is refused
 			continue
 		}
 		for k := 0.0; k < n; k++ {
-			d.Block(Box{a.X + (b.X-a.X)*k/n, a.Y + (b.Y-a.Y)*k/n, a.X + (b.X-a.X)*(k+1)/n, a.Y + (b.Y-a.Y)*(k+1)/n}.grown(0.2))
+			part := Box{a.X + (b.X-a.X)*k/n, a.Y + (b.Y-a.Y)*k/n, a.X + (b.X-a.X)*(k+1)/n, a.Y + (b.Y-a.Y)*(k+1)/n}
+			if part = part.upright().grown(0.2); part.Overlaps(sheet) {
+				d.Block(part)
+			}
 		}
+		a = b
 	}
 }
 

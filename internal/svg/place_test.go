@@ -102,6 +102,7 @@ func TestSpread(t *testing.T) {
 		{[]float64{5, 5, 5}, []float64{3, 5, 7}, 0, 10},                       //
 		{[]float64{8, 5, 8}, []float64{7, 5, 9}, 0, 10},                       // order of the list, not of the items
 		{[]float64{0, 0, 9}, []float64{1, 3, 9}, 0, 10},                       // held by the edge
+		{[]float64{10, 12.1, 12.1}, []float64{9.4, 11.4, 13.4}, 0, 30},        // a run of two pushes a third
 		{[]float64{4, 4.5, 6, 6.5}, []float64{2.25, 4.25, 6.25, 8.25}, 0, 10}, // one run
 	} {
 		size := slices.Repeat([]float64{2}, len(c.at))
