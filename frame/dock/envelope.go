@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"runtime"
+	"slices"
 	"strings"
 	"sync"
 
@@ -95,43 +96,59 @@ func (d *Dock) envelope(ctx context.Context, met []Situation) (*Envelope, error)
 		return nil, err
 	}
 	plane, err := d.flat()
-	if err == nil {
-		err = plane.solve(met)
-	}
 	if err != nil {
 		return nil, err
 	}
 	rides := make([]*ride, len(met))
 	flats := make([]*flatRide, len(met))
 	e := &Envelope{Situations: make([]Outcome, len(met))}
+	for i := range met {
+		e.Situations[i].Situation = met[i]
+	}
+	var wait sync.WaitGroup
+	var flatErr error
+	wait.Go(func() { flatErr = plane.solve(met) })
+	level := slices.IndexFunc(met, func(s Situation) bool { return s.level })
 	solve := func(i int) {
-		out := &e.Situations[i]
-		out.Situation = met[i]
-		if met[i].pulls != nil {
-			flats[i] = plane.meet(met[i].pulls)
-			out.Left = flats[i].left
-			return
+		out, near := &e.Situations[i], rides[0]
+		if met[i].ground != nil {
+			near = nil
+			if level >= 0 && i != level && met[i].lake.level == nil {
+				near = rides[level]
+			}
 		}
-		if rides[i], out.Err = r.meet(&met[i], rides[0]); out.Err == nil {
+		if rides[i], out.Err = r.meet(&met[i], rides[0], near); out.Err == nil {
 			out.fill(rides[i])
 		}
 	}
 	solve(0)
-	if rides[0] == nil {
-		return nil, fmt.Errorf("%s: %w", met[0].Name, e.Situations[0].Err)
+	if level > 0 && rides[0] != nil {
+		solve(level)
 	}
-	var wait sync.WaitGroup
 	workers := min(runtime.GOMAXPROCS(0), len(met))
 	for w := range workers {
 		wait.Go(func() {
-			for i := 1 + w; i < len(met) && ctx.Err() == nil; i += workers {
-				solve(i)
+			for i := 1 + w; i < len(met) && ctx.Err() == nil && rides[0] != nil; i += workers {
+				if met[i].pulls == nil && i != level {
+					solve(i)
+				}
 			}
 		})
 	}
 	wait.Wait()
-	if err := ctx.Err(); err != nil {
-		return nil, err
+	switch {
+	case ctx.Err() != nil:
+		return nil, ctx.Err()
+	case rides[0] == nil:
+		return nil, fmt.Errorf("%s: %w", met[0].Name, e.Situations[0].Err)
+	case flatErr != nil:
+		return nil, flatErr
+	}
+	for i := range met {
+		if met[i].pulls != nil {
+			flats[i] = plane.meet(met[i].pulls)
+			e.Situations[i].Left = flats[i].left
+		}
 	}
 	e.joints(r, rides, flats)
 	if err := e.bearings(r, rides); err != nil {

@@ -65,7 +65,7 @@ func rideAll(t testing.TB, r *raft) ([]Situation, []*ride) {
 		if met[i].pulls != nil {
 			continue
 		}
-		if rides[i], err = r.meet(&met[i], rides[0]); err != nil {
+		if rides[i], err = r.meet(&met[i], rides[0], nil); err != nil {
 			t.Logf("%s: %s: %v", r.dock.plan.Name.Value, met[i].Name, err)
 		}
 	}

@@ -20,7 +20,7 @@ type flat struct {
 
 // bundles is how many boards stand for the deck: more change its forces by a few
 // per cent.
-const bundles = 4
+const bundles = 3
 
 // stiffness of joints and screws in their plane, N/m, far enough apart for what nails,
 // hangers and brackets do: EN 1995-1-1:2004, Table 7.1 puts single fasteners between

@@ -131,24 +131,27 @@ func laterThan(t, now time.Time) string {
 // snow as that was not weighed.
 const packed = 400.0
 
-// standingLoad returns the dock on its floats, in equal parts, with the snow that may
-// fall on it.
+// standingLoad returns the dock with the snow that may fall on it, spread over the
+// outline of its floats: they stand nearer to each other than a quarter of the
+// sheet's characteristic length, so that the sheet does not tell them apart.
 func (d *Dock) standingLoad() ice.Stand {
 	p := &d.plan.Ice
 	out := ice.Stand{Stay: p.Park.Value, Since: p.Since.Value, Snow: p.Snow.Value}
-	force := (d.weighs() + p.Snow.Value*packed*measure.Gravity*d.length*d.width) / float64(len(d.floats))
+	low, high := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
 	for _, m := range d.floats {
 		size := d.floatSize(m.set)
-		turn := 0.0
+		half := [2]float64{size.long / 2, size.breadth / 2}
 		if m.set.Lies.Value == "across" {
-			turn = math.Pi / 2
+			half[0], half[1] = half[1], half[0]
 		}
-		breadth := size.breadth
-		if size.drum {
-			breadth /= 4 // a drum stands on a strip
+		for k, at := range [2]float64{m.x, m.y} {
+			low[k], high[k] = min(low[k], at-half[k]), max(high[k], at+half[k])
 		}
-		out.Loads = append(out.Loads, ice.Patch{X: m.x, Y: m.y, A: size.long, B: breadth, Turn: turn, Force: force})
 	}
+	out.Loads = []ice.Patch{{
+		X: (low[0] + high[0]) / 2, Y: (low[1] + high[1]) / 2, A: high[0] - low[0], B: high[1] - low[1],
+		Force: d.weighs() + p.Snow.Value*packed*measure.Gravity*d.length*d.width,
+	}}
 	now, known := plan.Time(p.Now)
 	for _, g := range p.Gauge {
 		if when, ok := plan.Time(g.When); ok && known {

@@ -26,18 +26,24 @@ type lake struct {
 }
 
 // meet finds the rest of a raft in a situation. What the ground holds, it holds
-// where the raft floats with nobody aboard: empty.
-func (r *raft) meet(s *Situation, empty *ride) (*ride, error) {
+// where the raft floats with nobody aboard: empty. The search begins from near, a ride
+// of the same kind, if there is one.
+func (r *raft) meet(s *Situation, empty, near *ride) (*ride, error) {
 	l, err := r.laden(s.presses...)
 	if err != nil {
 		return nil, err
 	}
 	if s.ground == nil {
-		return l.afloat(s.lake, empty)
+		return l.afloat(s.lake, near)
 	}
 	g := l.Grillage
 	g.Seats = s.ground(l, empty)
-	sol, err := g.Solve()
+	var sol *frame.Solution
+	if near == nil {
+		sol, err = g.Solve()
+	} else {
+		sol, err = g.SolveFrom(near.Solution)
+	}
 	if err != nil {
 		return nil, err
 	}

@@ -22,6 +22,7 @@ type Situation struct {
 	ground  ground // nil: it floats
 	pulls   []pull // in the frame's plane, where nothing else is looked at
 	bare    bool   // nobody aboard
+	level   bool   // on level ground
 	uniform bool   // the uniform load over all of it
 	swings  bool   // a trough that follows the crest before it
 }
@@ -171,6 +172,7 @@ func (s *scene) standing() []Situation {
 		return sit
 	}
 	out := []Situation{firm(s.decked("on the ice under snow", "it stands there for weeks", lumber.Snow, s.snow), s.onGround(nil)).by("loads.snow")}
+	out[0].level = true
 	for i := range 2 {
 		deck, crew := s.deck, s.crew
 		half := s.run() / 2

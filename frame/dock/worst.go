@@ -1,7 +1,10 @@
 package dock
 
 import (
+	"errors"
 	"math"
+	"runtime"
+	"sync"
 
 	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
@@ -40,48 +43,60 @@ func (e *Envelope) members(r *raft, rides []*ride, flats []*flatRide) error {
 	if err != nil {
 		return err
 	}
-	for i := range r.strips {
-		st := &r.strips[i]
-		of := joist
-		if i >= len(d.centres) {
-			of = rim
-		}
-		var sag, hog, shear, weak share
-		for c, ride := range rides {
-			if ride == nil {
-				continue
+	e.Members = make([]Worst, len(r.strips))
+	errs := make([]error, len(r.strips))
+	var wait sync.WaitGroup
+	workers := min(runtime.GOMAXPROCS(0), len(r.strips))
+	for w := range workers {
+		wait.Go(func() {
+			for i := w; i < len(r.strips); i += workers {
+				of := joist
+				if i >= len(d.centres) {
+					of = rim
+				}
+				errs[i] = e.member(i, r, rides, flats, of)
 			}
-			can := &of.by[e.Situations[c].Duration]
-			for k := 1; k < len(st.at); k++ {
-				x := ride.Lines[st.first+k-1].Extremes()
-				sag.take(x.Sag.Moment, can.sag, st.at[k-1]+x.Sag.X, c)
-				hog.take(-x.Hog.Moment, can.hog, st.at[k-1]+x.Hog.X, c)
-				shear.take(math.Abs(x.Shear.Shear), can.shear, st.at[k-1]+x.Shear.X, c)
-			}
-		}
-		for c, flat := range flats {
-			if flat != nil {
-				m := (i + 2) % len(r.strips) // rims come first there
-				weak.take(flat.weak[m].moment, of.by[e.Situations[c].Duration].weak, st.at[0]+flat.weak[m].at, c)
-			}
-		}
-		w := Worst{Name: st.name, Sag: sag.Extreme, Hog: hog.Extreme, Shear: shear.Extreme, Weak: weak.Extreme}
-		bend, member := w.Sag, of.sagging
-		if hog.of > sag.of {
-			bend, member = w.Hog, of.hogging
-		}
-		if err := w.check("bending", member, lumber.Demand{Moment: bend.Value}, e, bend); err != nil {
-			return err
-		}
-		if err := w.check("shear", of.sagging, lumber.Demand{Shear: w.Shear.Value}, e, w.Shear); err != nil {
-			return err
-		}
-		if err := w.check("bending sideways", of.sagging, lumber.Demand{FlatMoment: w.Weak.Value}, e, w.Weak); err != nil {
-			return err
-		}
-		e.Members = append(e.Members, w)
+		})
 	}
-	return nil
+	wait.Wait()
+	return errors.Join(errs...)
+}
+
+// member collects what one joist or rim meets.
+func (e *Envelope) member(i int, r *raft, rides []*ride, flats []*flatRide, of *capacities) error {
+	st := &r.strips[i]
+	var sag, hog, shear, weak share
+	for c, ride := range rides {
+		if ride == nil {
+			continue
+		}
+		can := &of.by[e.Situations[c].Duration]
+		for k := 1; k < len(st.at); k++ {
+			x := ride.Lines[st.first+k-1].Extremes()
+			sag.take(x.Sag.Moment, can.sag, st.at[k-1]+x.Sag.X, c)
+			hog.take(-x.Hog.Moment, can.hog, st.at[k-1]+x.Hog.X, c)
+			shear.take(math.Abs(x.Shear.Shear), can.shear, st.at[k-1]+x.Shear.X, c)
+		}
+	}
+	for c, flat := range flats {
+		if flat != nil {
+			m := (i + 2) % len(r.strips) // rims come first there
+			weak.take(flat.weak[m].moment, of.by[e.Situations[c].Duration].weak, st.at[0]+flat.weak[m].at, c)
+		}
+	}
+	w := &e.Members[i]
+	*w = Worst{Name: st.name, Sag: sag.Extreme, Hog: hog.Extreme, Shear: shear.Extreme, Weak: weak.Extreme}
+	bend, member := w.Sag, of.sagging
+	if hog.of > sag.of {
+		bend, member = w.Hog, of.hogging
+	}
+	if err := w.check("bending", member, lumber.Demand{Moment: bend.Value}, e, bend); err != nil {
+		return err
+	}
+	if err := w.check("shear", of.sagging, lumber.Demand{Shear: w.Shear.Value}, e, w.Shear); err != nil {
+		return err
+	}
+	return w.check("bending sideways", of.sagging, lumber.Demand{FlatMoment: w.Weak.Value}, e, w.Weak)
 }
 
 // check keeps one of the wood's checks under the worst of a kind.
