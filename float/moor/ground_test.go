@@ -65,6 +65,9 @@ func TestDeadWeight(t *testing.T) {
 	if c, err := d.Check(0.001, 1e5); err != nil || c.Verdict() != measure.Short {
 		t.Errorf("lifted off: %v, %v", c, err)
 	}
+	if c.Rests[0].Text != c.Factors[0].Why || c.Rests[0].Known != measure.Assumed {
+		t.Errorf("rests on %+v", c.Rests)
+	}
 	measured := d
 	measured.Friction = 0.5
 	if c, err := measured.Check(1, 0); err != nil || c.Rests[0].Known != measure.Measured {
