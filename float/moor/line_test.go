@@ -409,6 +409,7 @@ func TestLineRefuses(t *testing.T) {
 		"negative weight": at(with(func(p *moor.Piece) { p.Weight = -1 }), 5, 2),
 		"NaN stretch":     at(with(func(p *moor.Piece) { p.Stretch = nan }), 5, 2),
 		"infinite clump":  at(with(func(p *moor.Piece) { p.Clump = math.Inf(1) }), 5, 2),
+		"weight on dock":  at(with(func(p *moor.Piece) { p.Clump = 5 }), 5, 2),
 		"NaN reach":       at(with(func(*moor.Piece) {}), nan, 2),
 		"negative reach":  at(with(func(*moor.Piece) {}), -1, 2),
 		"no rise":         at(with(func(*moor.Piece) {}), 5, 0),
