@@ -73,7 +73,7 @@ func TestDeadWeight(t *testing.T) {
 	if c, err := d.Check(0.001, 1e5); err != nil || c.Verdict() != measure.Short {
 		t.Errorf("lifted off: %v, %v", c, err)
 	}
-	if c.Rests[0].Text != c.Factors[0].Why || c.Rests[0].Known != measure.Assumed {
+	if c.Rests[0].Name != "friction on sand" || c.Rests[0].Text != c.Factors[0].Why || c.Rests[0].Known != measure.Assumed {
 		t.Errorf("rests on %+v", c.Rests)
 	}
 	measured := d

@@ -153,6 +153,12 @@ func TestCurrent(t *testing.T) {
 		t.Fatal(err)
 	}
 	almost(t, "deep, no shape given", deep.Y, 500*0.16*2*1.2, 1e-9)
+	// ½·1000·0.5²·10 m² · 0.075/(log₁₀(0.5·6/1.307e-6) - 2)², by hand: log₁₀ R 6.36085.
+	drag, err := moor.Current{Speed: 0.5}.Friction(10, 6)
+	if err != nil {
+		t.Fatal(err)
+	}
+	almost(t, "skin", drag, 1250*0.075/(4.36085*4.36085), 1e-4)
 	if f, err := (moor.Current{}).Friction(10, 6); f != 0 || err != nil {
 		t.Errorf("still water drags %g N, %v", f, err)
 	}
@@ -434,6 +440,9 @@ func TestImpact(t *testing.T) {
 	}
 	if c, err := (moor.Fender{Stroke: 0.1}).Check(full); err != nil || c.Verdict() != measure.NoAnswer {
 		t.Errorf("stiffness unknown: %v, %v", c, err)
+	}
+	if force, stroke, err := (moor.Fender{Stiffness: 0.5}).Stop(1); err != nil || force != 1 || stroke != 2 {
+		t.Errorf("a very soft fender: %g N, %g m, %v", force, stroke, err)
 	}
 	if _, _, err := (moor.Fender{}).Stop(1); !errors.Is(err, measure.ErrUnknown) {
 		t.Errorf("no fender: %v", err)
