@@ -201,25 +201,49 @@ func ExampleFender_Stop() {
 	// Output: 282 J, 1246 lbf
 }
 
-// A new dock floats an inch higher than the old one it is pinned to (invented
-// waterplanes). What passes through the hinge?
+// A new dock pinned to an older float, in every state that comes (invented
+// waterplanes, and a crowd that leans the new dock by the pins and to one side):
+// what is the step, what does a pin take, and how far must the hinge turn?
 func ExampleHinge_Tie() {
-	dock, err := moor.Afloat(0, 15*measure.Inch, 4, 9, 4, 2.4)
-	if err != nil {
-		log.Fatal(err)
-	}
-	old, err := moor.Afloat(0, 14*measure.Inch, 6, 18, 6, 3)
-	if err != nil {
-		log.Fatal(err)
-	}
 	hinge := moor.Hinge{Width: 6 * measure.Foot, Pins: 2, Diameter: 0.75 * measure.Inch, Plate: 0.375 * measure.Inch}
-	j, err := hinge.Tie(dock, old, 300*measure.PoundForce, 150*measure.PoundForce, 400*measure.PoundForce*measure.Foot)
+	least, most := math.Inf(1), math.Inf(-1)
+	for _, state := range []struct {
+		name        string
+		level, deck float64 // ft, and in by which the new dock's pin line stands over the water
+		tilt, heel  float64 // rad
+	}{
+		{"at launch, dry", 1, 15.5, 0, 0},
+		{"empty", 0, 15, 0, 0},
+		{"crowded at the pins", 0, 13, -0.03, 0.02},
+		{"high water", 1.5, 15, 0, 0},
+		{"low water", -2, 15, 0, 0},
+	} {
+		dock, err1 := moor.Afloat(state.level*measure.Foot, state.deck*measure.Inch, 4, 9, 4, 2.4)
+		old, err2 := moor.Afloat(state.level*measure.Foot, 14*measure.Inch, 6, 18, 6, 3)
+		if err1 != nil || err2 != nil {
+			log.Fatal(err1, err2)
+		}
+		dock.Tilt, dock.Heel = state.tilt, state.heel
+		j, err := hinge.Tie(dock, old, 300*measure.PoundForce, 150*measure.PoundForce, 400*measure.PoundForce*measure.Foot)
+		if err != nil {
+			log.Fatal(err)
+		}
+		least, most = math.Min(least, j.Bend), math.Max(most, j.Bend)
+		fmt.Printf("%s: step %+.1f in, %+.0f lbf on the neighbour, a pin takes %.0f lbf\n",
+			state.name, j.Step/measure.Inch, j.Lift/measure.PoundForce, j.Pin/measure.PoundForce)
+	}
+	waves, err := moor.Sea{Height: 0.3, Period: 2.2}.Swing(4)
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("step %.1f in, the neighbour is lifted with %.0f lbf, a pin takes %.0f lbf\n",
-		j.Step/measure.Inch, j.Lift/measure.PoundForce, j.Pin/measure.PoundForce)
-	// Output: step 1.0 in, the neighbour is lifted with 36 lbf, a pin takes 230 lbf
+	fmt.Printf("the hinge turns from %.0f to %+.0f degrees\n", (least-waves)*180/math.Pi, (most+waves)*180/math.Pi)
+	// Output:
+	// at launch, dry: step +1.5 in, +54 lbf on the neighbour, a pin takes 231 lbf
+	// empty: step +1.0 in, +36 lbf on the neighbour, a pin takes 230 lbf
+	// crowded at the pins: step -1.0 in, -36 lbf on the neighbour, a pin takes 242 lbf
+	// high water: step +1.0 in, +36 lbf on the neighbour, a pin takes 230 lbf
+	// low water: step +1.0 in, +36 lbf on the neighbour, a pin takes 230 lbf
+	// the hinge turns from -16 to +14 degrees
 }
 
 // How long a ramp keeps 1 in 3 when the deck falls five feet under its hinge?

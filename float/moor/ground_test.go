@@ -20,6 +20,14 @@ func TestFriction(t *testing.T) {
 			t.Errorf("%s: %v, %v; %v, %v", bottom, cast, dropped, err1, err2)
 		}
 	}
+	// The stand-ins are those of a finer bottom.
+	for bottom, finer := range map[string]string{"rock": "gravel", "coarse sand": "sand", "stiff clay": "silt", "medium clay": "silt"} {
+		a, err1 := moor.Factor("dropped on", bottom)
+		b, err2 := moor.Factor("dropped on", finer)
+		if err1 != nil || err2 != nil || a.Value != b.Value || a.Source.Status != measure.OwnChoice {
+			t.Errorf("%s: %v, %s: %v, %v, %v", bottom, a, finer, b, err1, err2)
+		}
+	}
 	if _, err := moor.Factor("dropped on", "soft mud"); !errors.Is(err, measure.ErrUnknown) {
 		t.Errorf("soft mud: %v", err)
 	}
@@ -64,6 +72,9 @@ func TestDeadWeight(t *testing.T) {
 	}
 	if c, err := d.Check(0.001, 1e5); err != nil || c.Verdict() != measure.Short {
 		t.Errorf("lifted off: %v, %v", c, err)
+	}
+	if c.Rests[0].Name != "friction on sand" || c.Rests[0].Text != c.Factors[0].Why || c.Rests[0].Known != measure.Assumed {
+		t.Errorf("rests on %+v", c.Rests)
 	}
 	measured := d
 	measured.Friction = 0.5

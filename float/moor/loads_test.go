@@ -153,6 +153,12 @@ func TestCurrent(t *testing.T) {
 		t.Fatal(err)
 	}
 	almost(t, "deep, no shape given", deep.Y, 500*0.16*2*1.2, 1e-9)
+	// ½·1000·0.5²·10 m² · 0.075/(log₁₀(0.5·6/1.307e-6) - 2)², by hand: log₁₀ R 6.36085.
+	drag, err := moor.Current{Speed: 0.5}.Friction(10, 6)
+	if err != nil {
+		t.Fatal(err)
+	}
+	almost(t, "skin", drag, 1250*0.075/(4.36085*4.36085), 1e-4)
 	if f, err := (moor.Current{}).Friction(10, 6); f != 0 || err != nil {
 		t.Errorf("still water drags %g N, %v", f, err)
 	}
@@ -435,6 +441,9 @@ func TestImpact(t *testing.T) {
 	if c, err := (moor.Fender{Stroke: 0.1}).Check(full); err != nil || c.Verdict() != measure.NoAnswer {
 		t.Errorf("stiffness unknown: %v, %v", c, err)
 	}
+	if force, stroke, err := (moor.Fender{Stiffness: 0.5}).Stop(1); err != nil || force != 1 || stroke != 2 {
+		t.Errorf("a very soft fender: %g N, %g m, %v", force, stroke, err)
+	}
 	if _, _, err := (moor.Fender{}).Stop(1); !errors.Is(err, measure.ErrUnknown) {
 		t.Errorf("no fender: %v", err)
 	}
@@ -451,6 +460,8 @@ func TestLoadsRefuse(t *testing.T) {
 		"air":            func() error { _, err := moor.Wind{Speed: 5, Air: 10}.Pressure(); return err },
 		"direction":      func() error { _, err := moor.Wind{Speed: 5}.Load(nan, face); return err },
 		"face":           func() error { _, err := moor.Wind{Speed: 5}.Load(0, moor.Face{Side: nan}); return err },
+		"along":          func() error { _, err := moor.Wind{Speed: 5}.Load(0, moor.Face{At: [2]float64{nan, 0}}); return err },
+		"across":         func() error { _, err := moor.Wind{Speed: 5}.Load(0, moor.Face{At: [2]float64{0, nan}}); return err },
 		"current":        func() error { _, err := moor.Current{Speed: 2}.Load(0, face); return err },
 		"aground":        func() error { _, err := moor.Current{Speed: 1, Depth: 1, Draft: 2}.Load(0, face); return err },
 		"current face":   func() error { _, err := moor.Current{Speed: 1}.Load(0, moor.Face{End: -1}); return err },
@@ -485,5 +496,63 @@ func TestLoadsRefuse(t *testing.T) {
 	}
 	if _, err := (moor.Fetch{Wind: 10, Length: 500}).Waves("guess"); !errors.Is(err, measure.ErrName) {
 		t.Errorf("method: %v", err)
+	}
+}
+
+// Beside an error stands no number that could be taken for a result.
+func TestErrorsCarryNothing(t *testing.T) {
+	nan := math.NaN()
+	one := func(x float64, err error) ([]float64, error) { return []float64{x}, err }
+	two := func(x, y float64, err error) ([]float64, error) { return []float64{x, y}, err }
+	for name, f := range map[string]func() ([]float64, error){
+		"pressure": func() ([]float64, error) { return one(moor.Wind{Speed: nan}.Pressure()) },
+		"friction": func() ([]float64, error) { return one(moor.Current{Speed: nan}.Friction(1, 1)) },
+		"laminar":  func() ([]float64, error) { return one(moor.Current{Speed: 1e-3}.Friction(1, 1)) },
+		"length":   func() ([]float64, error) { return one(moor.Sea{}.Length(1)) },
+		"push":     func() ([]float64, error) { return two(moor.Sea{}.Push(1, 0, 0)) },
+		"swing":    func() ([]float64, error) { return one(moor.Sea{}.Swing(1)) },
+		"no swing": func() ([]float64, error) { return one(moor.Sea{Height: 1, Period: 1}.Swing(nan)) },
+		"fetch":    func() ([]float64, error) { return one(moor.Fetches{nan}.From(0)) },
+		"bearing":  func() ([]float64, error) { return one(moor.Fetches{}.From(nan)) },
+		"energy":   func() ([]float64, error) { return one(moor.Impact{Mass: nan}.Energy()) },
+		"along":    func() ([]float64, error) { return one(moor.Impact{Mass: 1, Along: 9}.Energy()) },
+		"block":    func() ([]float64, error) { return one(moor.Impact{Mass: 1, Block: 9}.Energy()) },
+		"soft":     func() ([]float64, error) { return one(moor.Impact{Mass: 1, Soft: 9}.Energy()) },
+		"stop":     func() ([]float64, error) { return two(moor.Fender{}.Stop(nan)) },
+		"fender":   func() ([]float64, error) { return two(moor.Fender{}.Stop(1)) },
+		"weight":   func() ([]float64, error) { return one(moor.DeadWeight{Mass: 1}.Weight()) },
+		"mass":     func() ([]float64, error) { return one(moor.DeadWeight{Mass: nan, Density: 2400}.Weight()) },
+		"floats":   func() ([]float64, error) { return one(moor.DeadWeight{Mass: 1, Density: 900}.Weight()) },
+		"needed":   func() ([]float64, error) { return one(moor.DeadWeight{Density: 2400, Bottom: "sand"}.Needed(nan, 0)) },
+		"material": func() ([]float64, error) { return one(moor.DeadWeight{Bottom: "sand"}.Needed(1, 0)) },
+		"mud":      func() ([]float64, error) { return one(moor.DeadWeight{Density: 2400, Bottom: "soft mud"}.Needed(1, 0)) },
+		"steep": func() ([]float64, error) {
+			return one(moor.DeadWeight{Density: 2400, Bottom: "sand", Slope: 1}.Needed(1, 0))
+		},
+		"angle":       func() ([]float64, error) { return one(moor.Ramp{}.Angle(0)) },
+		"too short":   func() ([]float64, error) { return one(moor.Ramp{Length: 1, Width: 1, Shore: 2}.Angle(0)) },
+		"slide":       func() ([]float64, error) { return one(moor.Ramp{}.Slide(0, 1)) },
+		"ramp needed": func() ([]float64, error) { return one(moor.Ramp{}.Needed(0, 1)) },
+		"reaction":    func() ([]float64, error) { return one(moor.Ramp{}.Reaction(0, 0)) },
+		"moment":      func() ([]float64, error) { return one(moor.Ramp{}.Moment(0)) },
+		"haul":        func() ([]float64, error) { return one(moor.Haul{}.Pull()) },
+		"cleat":       func() ([]float64, error) { return two(moor.Cleat{}.On(1, 1)) },
+		"stress":      func() ([]float64, error) { return one(moor.Post{}.Stress(nan, 1, 1)) },
+		"snow":        func() ([]float64, error) { return one(moor.Snow{}.Pressure()) },
+		"deep snow":   func() ([]float64, error) { return one(moor.Snow{Depth: nan}.Pressure()) },
+		"no drift":    func() ([]float64, error) { return two(moor.Snow{}.Drift(1)) },
+		"drift":       func() ([]float64, error) { return two(moor.Snow{Ground: 1}.Drift(nan)) },
+		"tension":     func() ([]float64, error) { return one((&moor.Line{}).Tension(0, moor.Hang{})) },
+		"dip":         func() ([]float64, error) { return one((&moor.Line{}).Dip(moor.Hang{})) },
+	} {
+		xs, err := f()
+		if err == nil {
+			t.Errorf("%s: no error", name)
+		}
+		for _, x := range xs {
+			if x != 0 {
+				t.Errorf("%s: %g beside %v", name, x, err)
+			}
+		}
 	}
 }

@@ -46,6 +46,35 @@ func moorSnowValues() map[string]moorWorked {
 	}
 }
 
+// moorRestValues are of a dock at rest on four chains.
+func moorRestValues() map[string]moorWorked {
+	m := &moor.Mooring{}
+	for _, c := range [4][2]float64{{1, 1}, {-1, 1}, {-1, -1}, {1, -1}} {
+		m.Ties = append(m.Ties, moor.Tie{
+			Line: moorChain(20, 12, 0), At: [2]float64{3 * c[0], 1.5 * c[1]}, Height: 0.3,
+			Foot: [2]float64{10.9 * c[0], 9.4 * c[1]}, FootZ: -3,
+		})
+	}
+	of := func(pick func(moor.Position) float64) moorWorked {
+		return func() (float64, error) {
+			p, err := m.Rest(0, moor.Load{X: 800, Y: 300, Turn: 500})
+			if err != nil {
+				return 0, err
+			}
+			return pick(p), nil
+		}
+	}
+	out := map[string]moorWorked{
+		"Q01 1": of(func(p moor.Position) float64 { return p.X }),
+		"Q01 2": of(func(p moor.Position) float64 { return p.Y }),
+		"Q01 3": of(func(p moor.Position) float64 { return p.Turn }),
+	}
+	for i := range m.Ties {
+		out[fmt.Sprintf("Q01 %d", 4+i)] = of(func(p moor.Position) float64 { return p.Hangs[i].Tension() })
+	}
+	return out
+}
+
 // moorUsualChecks reads the usual figures and the clips back, as printed.
 func moorUsualChecks() ([]Check, error) {
 	table, err := rows("moor_usual")

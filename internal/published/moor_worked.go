@@ -134,7 +134,7 @@ func moorTon1200(ea float64) moorWorked {
 
 func moorWorkedChecks() ([]Check, error) {
 	of := map[string]moorWorked{}
-	for _, set := range []map[string]moorWorked{moorLoadValues(), moorWaveValues(), moorLineValues(), moorGroundValues(), moorSnowValues()} {
+	for _, set := range []map[string]moorWorked{moorLoadValues(), moorWaveValues(), moorLineValues(), moorGroundValues(), moorSnowValues(), moorRestValues()} {
 		for k, v := range set {
 			of[k] = v
 		}
