@@ -21,6 +21,7 @@ type grid struct {
 	corners   []corner
 	bars      []bar
 	stretches []stretch
+	wood      *wood
 	forces3   [][3]float64 // by node: up, about the corner's own two axes
 	spins     []bool       // by node: a rotation that no member takes
 	seats     []int        // of each bearing

@@ -32,7 +32,7 @@ func (g *Grillage) solve(from [][3]float64) (*Solution, error) {
 	if err != nil {
 		return nil, err
 	}
-	defer s.base.free()
+	defer s.free()
 	if err := s.begin(from); err != nil {
 		return nil, err
 	}

@@ -470,12 +470,36 @@ func TestEnvelopeRefuses(t *testing.T) {
 	}
 }
 
+// eightBlocks is an invented dock of 10 by 24 ft on eight foam blocks.
+const eightBlocks = `{ "name": "Eight blocks (invented)",
+  "frame": { "length": "24 ft", "width": "10 ft",
+    "joists": { "size": "2x8", "species": "Southern Pine", "grade": "No.2", "incised": "no", "spacing": "24 in" },
+    "rims": { "size": "2x10", "species": "Southern Pine", "grade": "No.1", "incised": "no", "plies": 2 },
+    "decking": { "size": "2x6", "species": "Southern Pine", "grade": "No.2", "incised": "no", "gap": "1/4 in" },
+    "hardware": "90 lb" },
+  "floats": [ { "name": "block", "shape": "block", "length": "5 ft", "width": "3 ft", "height": "20 in", "mass": "60 lb",
+    "lies": "along", "bears": "under joists", "tied": "yes", "places": [
+      { "along": "3 ft", "across": "2 ft" }, { "along": "9 ft", "across": "2 ft" }, { "along": "15 ft", "across": "2 ft" }, { "along": "21 ft", "across": "2 ft" },
+      { "along": "3 ft", "across": "8 ft" }, { "along": "9 ft", "across": "8 ft" }, { "along": "15 ft", "across": "8 ft" }, { "along": "21 ft", "across": "8 ft" } ] } ],
+  "people": [ { "who": "adult", "count": 4, "mass": "185 lb" } ],
+  "site": { "water": "lake", "temperature": "60 F" } }`
+
+// BenchmarkEnvelope is every situation of a dock of 10 by 24 ft, on eight blocks and
+// on eighteen drums.
 func BenchmarkEnvelope(b *testing.B) {
-	d := demoDock(b, "swim")
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := d.Envelope(context.Background()); err != nil {
-			b.Fatal(err)
-		}
+	for _, c := range []struct {
+		name string
+		d    *Dock
+	}{{"floats=8", mustBuild(b, "eight", eightBlocks)}, {"floats=18", demoDock(b, "swim")}} {
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				e, err := c.d.Envelope(context.Background())
+				if err != nil {
+					b.Fatal(err)
+				}
+				b.ReportMetric(float64(len(e.Situations)), "situations")
+			}
+		})
 	}
 }

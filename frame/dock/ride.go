@@ -14,8 +14,9 @@ import (
 type ride struct {
 	*laden
 	*frame.Solution
-	sinks []float64 // by footing, m; of those afloat
-	push  []float64 // by footing, N
+	sinks  []float64   // by footing, m; of those afloat
+	push   []float64   // by footing, N
+	unbent float.State // where it would rest if it did not bend; of those afloat
 }
 
 // A lake is the water under a raft: how high it stands over its mean level at a
@@ -55,18 +56,28 @@ func (r *raft) meet(s *Situation, empty, near *ride) (*ride, error) {
 // are a part of.
 func settled(gm float64) float64 { return max(1e-3, gm/200) }
 
-// rigid returns the sinkages of the feet if the dock did not bend, and its smaller
-// metacentric height.
-func (l *laden) rigid(on lake) (sinks []float64, gm float64, err error) {
+// shifted returns the movements of a ride carried along to another rest of the dock
+// that does not bend.
+func (r *ride) shifted(rest float.State) *frame.Solution {
+	out := &frame.Solution{Move: make([][3]float64, len(r.Move))}
+	heel, trim := rest.Heel-r.unbent.Heel, rest.Trim-r.unbent.Trim
+	for i, m := range r.Move {
+		at := r3.Vec{X: r.Nodes[i][0], Y: r.Nodes[i][1]}
+		out.Move[i] = [3]float64{m[0] + rest.Height(at) - r.unbent.Height(at), m[1] - heel, m[2] + trim}
+	}
+	return out
+}
+
+// rigid returns the sinkages of the feet if the dock did not bend, and its rest then.
+func (l *laden) rigid(on lake) (sinks []float64, rest float.State, err error) {
 	p := float.Platform{Density: l.density, Weights: l.stiff}
 	for i, m := range l.dock.floats {
 		u := m.unit(l.dock.floatSize(m.set))
 		u.Flooded = on.lost == i+1
 		p.Units = append(p.Units, u)
 	}
-	rest, err := p.Settle()
-	if err != nil {
-		return nil, 0, err
+	if rest, err = p.Settle(); err != nil {
+		return nil, rest, err
 	}
 	out := make([]float64, len(l.feet))
 	mean := 0.0 // of the water's level at the feet: the dock follows it
@@ -81,7 +92,7 @@ func (l *laden) rigid(on lake) (sinks []float64, gm float64, err error) {
 	for i := range out {
 		out[i] -= mean
 	}
-	return out, rest.Principal()[0].Height, nil
+	return out, rest, nil
 }
 
 // passes bounds the passes of afloat; each brings two digits or more.
@@ -94,13 +105,13 @@ const passes = 8
 // It starts from where the dock would rest if it did not bend, where that finds no
 // rest, on still water, neither does this, and from how a ride near by is bent.
 func (l *laden) afloat(on lake, near *ride) (*ride, error) {
-	start, gm, err := l.rigid(on)
+	start, rest, err := l.rigid(on)
 	if err != nil {
 		return nil, err
 	}
 	g := l.Grillage
 	n := len(l.feet)
-	out := &ride{laden: l, sinks: slices.Clone(start), push: make([]float64, n)}
+	out := &ride{laden: l, unbent: rest, sinks: slices.Clone(start), push: make([]float64, n)}
 	g.Seats = make([]frame.Seat, n, n+len(l.tips))
 	var all float64 // N, as at the start
 	for i := range l.feet {
@@ -126,7 +137,7 @@ func (l *laden) afloat(on lake, near *ride) (*ride, error) {
 		g.Forces[g.Seats[n+i].Nodes[0]][0] -= l.weight
 	}
 	if near != nil && on.level == nil {
-		out.Solution = near.Solution
+		out.Solution = near.shifted(rest)
 	}
 	for range passes {
 		var err error
@@ -153,7 +164,7 @@ func (l *laden) afloat(on lake, near *ride) (*ride, error) {
 			tilts[i] = t
 			g.Seats[n+i].Heights = t
 		}
-		if moved <= settled(gm) {
+		if moved <= settled(rest.Principal()[0].Height) {
 			break
 		}
 	}
