@@ -64,7 +64,7 @@
 //
 // # What it does not answer
 //
-// Growth and decay, the thrust and uplift of ice on a dock, sea ice, ice grounded
+// Growth and decay, the thrust and uplift of ice on a dock (package action), sea ice, ice grounded
 // at the shore, and how traffic repeated on one track tires the ice, on which
 // sources differ (the number of passes does not matter: Northwest Territories,
 // Hansard, 29 February 2000; fatigue is among the causes of failure: Gold 1971).

@@ -201,6 +201,13 @@ func iceCover() ([]Check, error) {
 			Compute: func() (float64, error) { return ice.Cover{Ice: 1, SnowDensity: 166}.MostSnow() },
 		},
 		{
+			Quantity: "snow that just floods 0.40 m of ice of 917 kg/m³", Source: independent("(1000 - 917) × 0.40"), Printed: "33.2", Unit: "kg/m²",
+			Compute: func() (float64, error) {
+				d, err := ice.Cover{Ice: 0.4}.MostSnow()
+				return d * 400, err // packed snow, the default
+			},
+		},
+		{
 			Quantity: "freeboard that 10 cm of snow of 250 kg/m³ takes", Source: independent("Snow on floating ice"), Printed: "25", Unit: "mm",
 			Compute: func() (float64, error) {
 				f, err := ice.Cover{Snow: 0.1, SnowDensity: 250}.Freeboard()
