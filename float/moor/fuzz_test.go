@@ -108,7 +108,8 @@ func FuzzRest(f *testing.F) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		left, size := [2]float64{x, y}, 1e-3+math.Abs(x)+math.Abs(y)+math.Abs(turn)
+		seen := moor.Load{X: x, Y: y}.Turned(-p.Turn)
+		left, size := [2]float64{seen.X, seen.Y}, 1e-3+math.Abs(x)+math.Abs(y)+math.Abs(turn)
 		for _, g := range forces {
 			left[0], left[1] = left[0]+g.X, left[1]+g.Y
 			size += math.Hypot(g.X, g.Y)

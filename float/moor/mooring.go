@@ -79,8 +79,9 @@ type FittingForce struct {
 	X, Y, Z float64
 }
 
-// Forces returns what every tie, then every post, does to the dock at rest in
-// p, in the dock's unmoved axes at the unmoved places.
+// Forces returns what every tie, then every post, does to the dock at rest in p, in
+// the axes of the dock as it lies, turned with it, so that they go on its frame as they
+// are. They balance the load in the same axes, [Load.Turned] by -Turn.
 func (m *Mooring) Forces(p Position) ([]FittingForce, error) {
 	if len(p.Hangs) != len(m.Ties) || len(p.Pushes) != len(m.Posts) {
 		return nil, &measure.Error{Field: "position", Text: strconv.Itoa(len(p.Hangs)) + " ties", Class: measure.ErrName, Want: "one of this mooring"}
@@ -90,10 +91,12 @@ func (m *Mooring) Forces(p Position) ([]FittingForce, error) {
 		t := &m.Ties[i]
 		ux, uy, _, _, _ := t.toward(p.X, p.Y, p.Turn)
 		h := &p.Hangs[i]
-		out = append(out, FittingForce{t.Name, t.At, h.Pull * ux, h.Pull * uy, -h.Down})
+		f := Load{X: h.Pull * ux, Y: h.Pull * uy}.Turned(-p.Turn)
+		out = append(out, FittingForce{t.Name, t.At, f.X, f.Y, -h.Down})
 	}
 	for i, s := range m.Posts {
-		out = append(out, FittingForce{s.Name, s.At, p.Pushes[i][0], p.Pushes[i][1], 0})
+		f := Load{X: p.Pushes[i][0], Y: p.Pushes[i][1]}.Turned(-p.Turn)
+		out = append(out, FittingForce{s.Name, s.At, f.X, f.Y, 0})
 	}
 	return out, nil
 }

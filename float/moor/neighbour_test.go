@@ -93,7 +93,7 @@ func TestPassed(t *testing.T) {
 		}
 		lines := moor.Load{}
 		for _, f := range forces[:2] {
-			lines = lines.Plus(moor.Load{X: f.X, Y: f.Y})
+			lines = lines.Plus(moor.Load{X: f.X, Y: f.Y}.Turned(p.Turn))
 		}
 		almost(t, "along", got.X, load.X+lines.X, 1e-5*2000)
 		almost(t, "across", got.Y, load.Y+lines.Y, 1e-5*2000)

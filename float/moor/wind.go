@@ -10,6 +10,13 @@ import (
 // origin, counter-clockwise seen from above.
 type Load struct{ X, Y, Turn float64 } // N, N, N·m
 
+// Turned returns the load turned by an angle, rad, counter-clockwise; seen from a dock
+// that has turned by as much the other way.
+func (l Load) Turned(by float64) Load {
+	sin, cos := math.Sincos(by)
+	return Load{float64(l.X*cos) - float64(l.Y*sin), float64(l.X*sin) + float64(l.Y*cos), l.Turn}
+}
+
 // Plus returns both loads together.
 func (l Load) Plus(o Load) Load { return Load{l.X + o.X, l.Y + o.Y, l.Turn + o.Turn} }
 
