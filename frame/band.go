@@ -1,6 +1,10 @@
 package frame
 
-import "math"
+import (
+	"math"
+	"slices"
+	"sync"
+)
 
 // A band is a symmetric matrix with k diagonals below the main one. Row i holds
 // the columns i-k..i. Once factored, first holds the first column of each row
@@ -11,9 +15,20 @@ type band struct {
 	first []int
 }
 
+// spare holds bands that were given back: a frame is solved many times over.
+var spare = sync.Pool{New: func() any { return new(band) }}
+
 func newBand(n, k int) *band {
-	return &band{n: n, k: k, a: make([]float64, n*(k+1)), first: make([]int, n)}
+	m := spare.Get().(*band)
+	m.n, m.k = n, k
+	m.a = slices.Grow(m.a[:0], n*(k+1))[:n*(k+1)]
+	m.first = slices.Grow(m.first[:0], n)[:n]
+	clear(m.a)
+	return m
 }
+
+// free gives a band back; it must not be used afterwards.
+func (m *band) free() { spare.Put(m) }
 
 // at returns the place of element (i, j), either order.
 func (m *band) at(i, j int) *float64 {
@@ -44,6 +59,20 @@ func (m *band) addSquare(stiff float64, shares []share) {
 		for _, r := range shares[:j] {
 			*m.at(s.dof, r.dof) += stiff * s.part * r.part
 		}
+	}
+}
+
+// times sets b to the product of the unfactored m and a.
+func (m *band) times(a, b []float64) {
+	clear(b)
+	w := m.k + 1
+	for i := 0; i < m.n; i++ {
+		for j := max(0, i-m.k); j < i; j++ {
+			v := m.a[i*w+j-i+m.k]
+			b[i] += v * a[j]
+			b[j] += v * a[i]
+		}
+		b[i] += m.a[i*w+m.k] * a[i]
 	}
 }
 

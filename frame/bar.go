@@ -1,6 +1,10 @@
 package frame
 
-import "math"
+import (
+	"math"
+	"slices"
+	"sync"
+)
 
 // An end is one end of a bar: the slope along the bar is slope1·r1 + slope2·r2
 // of its corner, the twist about it twist1·r1 + twist2·r2.
@@ -23,15 +27,34 @@ type bar struct {
 	load Diagram
 }
 
+// A wood is the memory of a grid's bars, used again by the next grid.
+type wood struct {
+	bars      []bar
+	stretches []stretch
+}
+
+var woods = sync.Pool{New: func() any { return new(wood) }}
+
+// free gives the memory of a grid back that is of no more use.
+func (s *grid) free() {
+	s.base.free()
+	clear(s.bars) // they point at the caller's members
+	s.wood.stretches = s.stretches
+	woods.Put(s.wood)
+}
+
 // setBars finds each member's stiffness and what its loads do.
 func (s *grid) setBars() {
 	g := s.of
-	s.bars = make([]bar, len(g.Members))
+	s.wood = woods.Get().(*wood)
+	s.wood.bars = slices.Grow(s.wood.bars[:0], len(g.Members))[:len(g.Members)]
+	s.bars = s.wood.bars
+	clear(s.bars)
 	n := 0
 	for i := range g.Members {
 		n += 2*len(g.Members[i].Loads) + 1
 	}
-	s.stretches = make([]stretch, 0, n)
+	s.stretches = slices.Grow(s.wood.stretches[:0], n)
 	for i := range s.bars {
 		m := &g.Members[i]
 		p := &s.bars[i]

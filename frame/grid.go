@@ -21,6 +21,7 @@ type grid struct {
 	corners   []corner
 	bars      []bar
 	stretches []stretch
+	wood      *wood
 	forces3   [][3]float64 // by node: up, about the corner's own two axes
 	spins     []bool       // by node: a rotation that no member takes
 	seats     []int        // of each bearing
@@ -89,21 +90,7 @@ func (s *grid) size() {
 func (s *grid) setCorners() {
 	g := s.of
 	n := len(g.Nodes)
-	joined := make([][]int, n)
-	join := func(i, j int) {
-		joined[i] = append(joined[i], j)
-		joined[j] = append(joined[j], i)
-	}
-	for _, m := range g.Members {
-		join(m.I, m.J)
-	}
-	for _, seat := range g.Seats {
-		for k, i := range seat.Nodes {
-			for _, j := range seat.Nodes[:k] {
-				join(i, j)
-			}
-		}
-	}
+	joined := g.joined()
 	place := narrow(n, joined)
 	for i, js := range joined {
 		for _, j := range js {
@@ -159,6 +146,40 @@ func (s *grid) setCorners() {
 	}
 }
 
+// joined lists the nodes that each node is joined to, by members and seats, all of
+// them in one piece of memory.
+func (g *Grillage) joined() [][]int {
+	each := func(join func(i, j int)) {
+		for i := range g.Members {
+			join(g.Members[i].I, g.Members[i].J)
+		}
+		for i := range g.Seats {
+			nodes := g.Seats[i].Nodes
+			for k, a := range nodes {
+				for _, b := range nodes[:k] {
+					join(a, b)
+				}
+			}
+		}
+	}
+	count, all := make([]int, len(g.Nodes)), 0
+	each(func(i, j int) {
+		count[i]++
+		count[j]++
+		all += 2
+	})
+	room := make([]int, all)
+	out := make([][]int, len(g.Nodes))
+	for i, c := range count {
+		out[i], room = room[:0:c], room[c:]
+	}
+	each(func(i, j int) {
+		out[i] = append(out[i], j)
+		out[j] = append(out[j], i)
+	})
+	return out
+}
+
 // setSeats makes the bearings and holds the rigid nodes.
 func (s *grid) setSeats() error {
 	g := s.of
@@ -169,6 +190,12 @@ func (s *grid) setSeats() error {
 			s.spins[n] = false
 		}
 	}
+	under := 0
+	for i := range g.Seats {
+		under += len(g.Seats[i].Nodes)
+	}
+	room := make([]share, 3*under) // for the shares of every seat
+	s.bearings, s.seats = make([]bearing, 0, len(g.Seats)), make([]int, 0, len(g.Seats))
 	for i := range g.Seats {
 		seat := &g.Seats[i]
 		c := &s.corners[seat.Nodes[0]]
@@ -193,8 +220,10 @@ func (s *grid) setSeats() error {
 			s.x[c.w] = two{hi: seat.Level}
 			continue
 		}
-		b := bearing{support: seat.Support, down: -seat.Level, shares: make([]share, len(seat.Nodes))}
-		var about [2][]share
+		m := len(seat.Nodes)
+		b := bearing{support: seat.Support, down: -seat.Level, shares: room[:m:m]}
+		about := [2][]share{room[m : m : 2*m], room[2*m : 2*m : 3*m]}
+		room = room[3*m:]
 		for k, n := range seat.Nodes {
 			part := 1 / float64(len(seat.Nodes))
 			if seat.Share != nil {

@@ -1,6 +1,10 @@
 package frame
 
-import "math"
+import (
+	"math"
+
+	"example.org/floewright/lumber/measure"
+)
 
 // Solve finds the state of balance of the frame under its loads, as
 // [Beam.Solve] does for a beam: rigid seats are taken out of the unknowns,
@@ -11,9 +15,25 @@ import "math"
 // move freely a [*MechanismError] that names the node and the motion; one that
 // has lost its stability, with the heights of its weights, a [*CapsizeError]; a
 // state that could not be found [ErrUnsettled].
-func (g *Grillage) Solve() (*Solution, error) {
+func (g *Grillage) Solve() (*Solution, error) { return g.solve(nil) }
+
+// SolveFrom is [Grillage.Solve] from the movements of an earlier solution of the
+// same nodes, which it may be near: it is faster, and of several states of balance
+// of a frame afloat it finds the one near by.
+func (g *Grillage) SolveFrom(earlier *Solution) (*Solution, error) {
+	if earlier == nil || len(earlier.Move) != len(g.Nodes) {
+		return nil, &measure.Error{Field: "earlier", Class: measure.ErrRange, Want: "a solution with the movements of " + itoa(len(g.Nodes)) + " nodes"}
+	}
+	return g.solve(earlier.Move)
+}
+
+func (g *Grillage) solve(from [][3]float64) (*Solution, error) {
 	s, err := g.assemble()
 	if err != nil {
+		return nil, err
+	}
+	defer s.free()
+	if err := s.begin(from); err != nil {
 		return nil, err
 	}
 	t, err := s.settle()
@@ -21,6 +41,28 @@ func (g *Grillage) Solve() (*Solution, error) {
 		return nil, err
 	}
 	return s.solution(t)
+}
+
+// begin sets the movements to start from; given ones stay.
+func (s *grid) begin(from [][3]float64) error {
+	for i, m := range from {
+		for k, v := range m {
+			if math.IsNaN(v) || math.IsInf(v, 0) {
+				return &measure.Error{Field: "earlier.Move[" + itoa(i) + "]", Value: m[k], Class: measure.ErrRange, Want: "finite movements"}
+			}
+		}
+		c := &s.corners[i]
+		for _, x := range []struct {
+			dof int
+			v   float64
+		}{{c.w, m[0]}, {c.r1, m[1]*c.cos + m[2]*c.sin}, {c.r2, m[2]*c.cos - m[1]*c.sin}} {
+			if !s.fixed[x.dof] {
+				s.x[x.dof] = two{hi: x.v}
+			}
+		}
+	}
+	s.began = from != nil
+	return nil
 }
 
 // forces implements body.

@@ -29,7 +29,8 @@ type Seat struct {
 	Support Support // nil: rigid, pushing and pulling; under one node only
 	Nodes   []int   // by index
 	// Share says in which parts the nodes have the support's sinkage and take
-	// its force: 1 in all. Nil shares alike.
+	// its force: 1 in all. Nil shares alike. A part below 0 is that of a node
+	// which a support beyond the other nodes lifts, as by a lever.
 	Share []float64
 	// Level is how far the water, or the ground, under this seat stands above
 	// the level at which the support was described, m: waves, uneven ice. The
@@ -38,6 +39,7 @@ type Seat struct {
 	// Heights says at which height above the plane of the nodes (m; negative
 	// below) the push acts, for turns about x and about y: of a drum afloat, its
 	// axis for turns about that axis and its centre of buoyancy for the other.
+	// A centre that shifts with the sinkage is brought in by solving again.
 	Heights [2]float64
 	Held    bool   // a rigid hold on the node's rotations as well; under one node only
 	Name    string // for errors and printing; may be empty
@@ -133,6 +135,9 @@ func (g *Grillage) check() error {
 		}
 	}
 	for i, w := range g.Weights {
+		if w.Node >= 0 && w.Node < len(g.Nodes) && anyFinite(measure.Force).Has(w.Force) && anyFinite(measure.Length).Has(w.Height) {
+			continue
+		}
 		field := "Weights[" + itoa(i) + "]"
 		if err := g.index(field+".Node", w.Node); err != nil {
 			return err
@@ -201,8 +206,8 @@ func (g *Grillage) checkSeat(i int) error {
 		return bad(".Nodes", "none", "one node or more")
 	}
 	for k, n := range s.Nodes {
-		if err := g.index(fmt.Sprintf("%s.Nodes[%d]", g.seat(i), k), n); err != nil {
-			return err
+		if n < 0 || n >= len(g.Nodes) {
+			return g.index(fmt.Sprintf("%s.Nodes[%d]", g.seat(i), k), n)
 		}
 		for _, other := range s.Nodes[:k] {
 			if other == n {
@@ -229,10 +234,13 @@ func (g *Grillage) checkSeat(i int) error {
 	}
 	var sum float64
 	for k, p := range s.Share {
-		if err := (measure.Range{Lo: 0, Hi: 1}).Check(fmt.Sprintf("%s.Share[%d]", g.seat(i), k), p); err != nil {
-			return err
+		if r := (measure.Range{Lo: -100, Hi: 100}); !r.Has(p) {
+			return r.Check(fmt.Sprintf("%s.Share[%d]", g.seat(i), k), p)
 		}
 		sum += p
 	}
-	return (measure.Range{Lo: 1 - 1e-6, Hi: 1 + 1e-6}).Check(g.seat(i)+".Share in all", sum)
+	if r := (measure.Range{Lo: 1 - 1e-6, Hi: 1 + 1e-6}); !r.Has(sum) {
+		return r.Check(g.seat(i)+".Share in all", sum)
+	}
+	return nil
 }

@@ -74,6 +74,9 @@ func (e *engine) free(k *band, t *trial) error {
 		}
 		return e.body.describe(v)
 	}
+	if v, over := e.topple(t); over {
+		return e.body.describe(v)
+	}
 	e.tangentInto(k, t, 0)
 	k.factor()
 	return e.body.describe(e.softest(k))

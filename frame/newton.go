@@ -65,7 +65,8 @@ type engine struct {
 	half     int       // half band of the stiffness
 	fixed    []bool    // unknowns that are given
 	turns    []bool    // unknowns that are rotations, not deflections
-	x        []two     // given movements; the rest zero
+	x        []two     // given movements; the rest zero, or where it begins
+	began    bool      // x says where it begins
 	base     *band     // stiffness of the body alone
 	diagonal []float64 // of the stiffness as last factored
 	bearings []bearing
@@ -84,21 +85,31 @@ func (e *engine) settle() (*trial, error) {
 	copy(now.x, e.x)
 	n := len(e.x)
 	k := newBand(n, e.half)
+	defer k.free()
 	e.diagonal = make([]float64, n)
 	step := make([]float64, n)
-	factored := make([]float64, len(e.bearings)) // stiffness in k
+	factored := make([]float64, 2*len(e.bearings)) // stiffness in k, and pushes at heights
 	have := false
 	best.left = math.Inf(1)
 	stalled := 0
 	soften := 1.0
-	e.float(now)
+	if e.began {
+		e.balance(now)
+	} else {
+		e.float(now)
+	}
 	for count := range maxSteps {
 		if now.badSupport != nil {
 			return nil, now.badSupport
 		}
-		same := have && !e.tilting
+		same := have
 		for i, v := range now.stiffness {
 			same = same && math.Abs(v-factored[i]) <= alike*factored[i]
+		}
+		if e.tilting {
+			for i, v := range now.push {
+				same = same && math.Abs(v-factored[len(now.stiffness)+i]) <= alike*now.scale
+			}
 		}
 		shifted := false
 		if !same {
@@ -107,7 +118,7 @@ func (e *engine) settle() (*trial, error) {
 			if err != nil {
 				return nil, err
 			}
-			copy(factored, now.stiffness)
+			copy(factored[copy(factored, now.stiffness):], now.push)
 			have = !shifted
 		}
 		if shifted {
@@ -161,7 +172,7 @@ func (e *engine) tangent(k *band, t *trial, soften float64, first bool) (shifted
 		return false, nil
 	}
 	if first {
-		if v := e.softest(k); e.tips(v) {
+		if v, over := e.topple(t); over {
 			// It has no stability even before it tilts.
 			return false, e.body.describe(v)
 		}

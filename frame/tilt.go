@@ -1,6 +1,9 @@
 package frame
 
-import "errors"
+import (
+	"errors"
+	"math"
+)
 
 // ErrCapsizes is the class of every [*CapsizeError].
 var ErrCapsizes = errors.New("capsizes")
@@ -120,4 +123,77 @@ func (e *engine) tips(v []float64) bool {
 		sum += e.last.stiffness[i] * down * down
 	}
 	return sum > 1e-18*size
+}
+
+// topple returns the motion in which heights tip the body most at the state t, and
+// whether they tip it over: whether they give more than members and bearings,
+// which hold it without them, take. It is found by iterating with the stiffness
+// without heights under what the heights add.
+func (e *engine) topple(t *trial) ([]float64, bool) {
+	if !e.tilting {
+		return nil, false
+	}
+	k := newBand(len(e.x), e.half)
+	e.tangentInto(k, t, 0)
+	tip := newBand(len(e.x), e.half)
+	e.tiltInto(tip, t, 0)
+	for i := range k.a {
+		k.a[i] -= tip.a[i]
+	}
+	for i, f := range e.fixed {
+		if f {
+			k.fix(i)
+			tip.fix(i)
+			*tip.at(i, i) = 0
+		}
+	}
+	if weakest, _ := k.factor(); !(weakest > leastPivot) {
+		return nil, false // it is loose anyway
+	}
+	var ratio, offset float64
+	var v []float64
+	// Where what holds outweighs what tips, the second round sees past it.
+	for range 2 {
+		v = make([]float64, len(e.x))
+		for i := range v {
+			v[i] = 1 + 0.01*math.Sin(float64(7*i+1))
+			if e.turns[i] {
+				v[i] /= e.length
+			}
+		}
+		w := make([]float64, len(v))
+		last := math.Inf(1)
+		for range 200 {
+			tip.times(v, w)
+			for i := range w {
+				w[i] = -w[i]
+				if e.fixed[i] {
+					w[i] = 0
+				}
+			}
+			k.solve(w)
+			var up, down, top float64
+			for i := range w {
+				w[i] += offset * v[i]
+				up, down = up+w[i]*v[i], down+v[i]*v[i]
+				top = max(top, math.Abs(w[i]))
+			}
+			ratio = up / down
+			if !(top > 0) || math.IsInf(top, 1) {
+				return nil, false
+			}
+			for i := range v {
+				v[i] = w[i] / top
+			}
+			if math.Abs(ratio-last) <= 1e-6*math.Abs(ratio) {
+				break
+			}
+			last = ratio
+		}
+		if ratio >= 0 {
+			break
+		}
+		offset = -ratio
+	}
+	return v, ratio-offset >= 1-1e-9
 }

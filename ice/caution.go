@@ -1,6 +1,10 @@
 package ice
 
-import "example.org/floewright/lumber/measure"
+import (
+	"strings"
+
+	"example.org/floewright/lumber/measure"
+)
 
 // A Caution is a public body's advice, in this library's words.
 type Caution struct {
@@ -12,6 +16,16 @@ type Caution struct {
 // Cautions returns what public bodies advise for work on ice. Where two
 // differ, both are listed.
 func Cautions() []Caution { return append([]Caution(nil), cautions...) }
+
+// caution returns the caution that begins so, with its publisher.
+func caution(begin string) string {
+	for _, c := range cautions {
+		if strings.HasPrefix(c.Text, begin) {
+			return c.Text + " (" + c.Publisher + ")"
+		}
+	}
+	return begin
+}
 
 var cautions = []Caution{
 	{"drill at least every 30 m (100 ft) along the way", "tip list attributed to the Minnesota Department of Natural Resources (lakelifewknd.com); its own page says 46 m (150 ft)", measure.Quoted},
@@ -40,5 +54,6 @@ var cautions = []Caution{
 	{"the load charts for ice roads do not serve for loads that stand", "Northwest Territories Department of Transportation, 2015", measure.Read},
 	{"the table for moving loads cannot be relied on for loads that stand", "US Army Corps of Engineers, as reprinted", measure.Quoted},
 	{"with a load at or below half of what the ice bears, speed matters little; above that, on ice under 75 cm (30 in), a limit applies (the figure was not seen)", "Treasury Board of Canada, guide for operations over ice, 3.4.3", measure.Read},
+	{"dark things (drums, lumber, tools) take up the sun and melt in, then freeze in: lay boards or snow under them; 100 W/m² taken up melt at most 28 mm a day (heat of melting: Ashton)", "no one publisher", measure.CommonPractice},
 	{"ask local authorities and people who know this ice; permits and licensed practice come first; one who falls in lives minutes, not hours", "no one publisher", measure.CommonPractice},
 }

@@ -32,6 +32,7 @@ func Compare(load Crossing) (Comparison, error) {
 	if err := load.check(); err != nil {
 		return c, err
 	}
+	load = load.gathered()
 	tables, err := loadTables()
 	if err != nil {
 		return c, err

@@ -17,7 +17,7 @@ func survey() ice.Sheet {
 		Cracks: ice.NoCracks, Wet: ice.NotFound, Inlets: ice.NotFound, Changed: ice.NotFound,
 	}
 	for i, inches := range []float64{11, 10.5, 11.25, 10.75, 11, 9.5} {
-		name := []string{"pad NW", "pad NE", "pad SE", "pad SW", "pad middle", "walk"}[i]
+		name := []string{"pad, NW corner", "pad, NE corner", "pad, SE corner", "pad, SW corner", "pad, middle", "walk"}[i]
 		s.Holes = append(s.Holes, ice.Hole{Name: name, Clear: inches * measure.Inch, Water: 0.75 * measure.Inch})
 	}
 	for _, f := range [][2]float64{{25, 9}, {22, 5}, {20, 2}, {24, 8}, {23, 6}} {
@@ -89,7 +89,7 @@ func ExampleSheet_ParkedHours() {
 	// short
 	// 241 mm, at least 300 mm
 	// no answer
-	// time on the spot: not computed yet: days and weeks need the sag of the sheet against its freeboard; ask an ice engineer
+	// time on the spot: not computed yet: days and weeks need the sag of the sheet against its freeboard (Flooding, Beside); ask an ice engineer
 }
 
 // What thickness to wait for, before a hole was drilled.

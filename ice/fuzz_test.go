@@ -57,7 +57,7 @@ var worsenings = []struct {
 	{"flooded", func(c *situation, i int, d float64) { hole(c, i).Water = -d }},
 	{"hanging", func(c *situation, i int, d float64) {
 		if h := hole(c, i); h.Water > 0 {
-			h.Water += d
+			h.Water = h.Clear*0.125 + 0.02 + d
 		}
 	}},
 	{"clear unknown", func(c *situation, i int, _ float64) { hole(c, i).Clear = math.NaN() }},

@@ -3,6 +3,7 @@ package ice
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"example.org/floewright/lumber/measure"
 )
@@ -10,6 +11,8 @@ import (
 // A Hole is one drilled hole, lengths in metres. NaN means not measured.
 type Hole struct {
 	Name  string  // where it is: "pad, north corner"
+	Spot  Spot    // what it stands for; the zero value reads it from the name
+	X, Y  float64 // m, where it is in the axes of the loads; they matter under a Stand
 	Clear float64 // clear (black) ice; with a gap, the thickest single layer of it
 	White float64 // white (snow, slush) ice on top of it
 	Gap   float64 // water, air or wet slush between layers; 0 is none
@@ -19,6 +22,59 @@ type Hole struct {
 	// Hard says that the white ice is hard and dark and frozen to the clear
 	// ice. White ice that is brittle, light, or not looked at counts nothing.
 	Hard bool
+}
+
+// A Spot is what a hole stands for.
+type Spot int
+
+// The spots. At least four corners and the middle of the pad and one hole on
+// the walk from the shore must be drilled. ByName, the zero value, looks for
+// the words walk, corner, middle or centre, and dock or gauge in the name, in
+// this order; a name without any of them stands for none.
+const (
+	ByName Spot = iota
+	PadCorner
+	PadMiddle
+	Walk
+	AtDock // beside what stands on the ice, for its water level
+)
+
+// spotNames pairs spots and the words of a name, as ByName looks for them.
+var spotNames = []struct {
+	spot  Spot
+	name  string
+	words []string
+}{
+	{Walk, "walk from the shore", []string{"walk"}},
+	{PadCorner, "pad corner", []string{"corner"}},
+	{PadMiddle, "pad middle", []string{"middle", "centre", "center"}},
+	{AtDock, "at the dock", []string{"dock", "gauge"}},
+}
+
+// String returns the spot in words.
+func (s Spot) String() string {
+	for _, n := range spotNames {
+		if n.spot == s {
+			return n.name
+		}
+	}
+	return "by its name"
+}
+
+// spot returns what the hole stands for, ByName for none.
+func (h Hole) spot() Spot {
+	if h.Spot != ByName {
+		return h.Spot
+	}
+	name := strings.ToLower(h.Name)
+	for _, n := range spotNames {
+		for _, w := range n.words {
+			if strings.Contains(name, w) {
+				return n.spot
+			}
+		}
+	}
+	return ByName
 }
 
 // complete reports whether every number of the hole was measured.
@@ -45,6 +101,17 @@ func (h Hole) check(n int) error {
 		if err := r.Check(fmt.Sprintf("hole %d (%s), %s", n+1, h.label(n), f.name), f.x); err != nil {
 			return err
 		}
+	}
+	for _, x := range []float64{h.X, h.Y} {
+		if math.IsNaN(x) {
+			continue
+		}
+		if err := rangePlace.Check(fmt.Sprintf("hole %d (%s), place", n+1, h.label(n)), x); err != nil {
+			return err
+		}
+	}
+	if h.Spot < ByName || h.Spot > AtDock {
+		return &measure.Error{Field: fmt.Sprintf("hole %d, spot", n+1), Text: fmt.Sprint(int(h.Spot)), Class: measure.ErrName, Want: "one of PadCorner, PadMiddle, Walk, AtDock"}
 	}
 	return nil
 }

@@ -46,6 +46,16 @@ type Crossing struct {
 	Mass    float64 // kg: people, sled, machine and piece together
 	People  int     // on the one spot; none counts as one, since somebody goes with the load
 	Machine Machine
+	Others  []Other // what else is on the ice
+}
+
+// An Other is a load elsewhere on the ice. Within the distance that the rules
+// ask for between loads, or within four characteristic lengths, where bowls
+// meet, it counts with the load as one spot.
+type Other struct {
+	Mass     float64 // kg
+	People   int
+	Distance float64 // m; NaN counts as near
 }
 
 // person is the least mass in kg that a person counts for, with clothes, tools
@@ -57,8 +67,51 @@ const person = 100.0
 // another: our choice.
 const several = 4
 
+// own returns the mass in kg of the load itself.
+func (c Crossing) own() float64 { return math.Max(c.Mass, person*float64(c.People)) }
+
 // counted returns the mass in kg that the rules are applied to.
-func (c Crossing) counted() float64 { return math.Max(c.Mass, person*float64(c.People)) }
+func (c Crossing) counted() float64 { return c.gathered().own() }
+
+// gathered returns the load with all others that are near as one.
+func (c Crossing) gathered() Crossing {
+	if len(c.Others) == 0 {
+		return c
+	}
+	reach := c.reach()
+	out := Crossing{Mass: c.Mass, People: c.People, Machine: c.Machine}
+	for _, o := range c.Others {
+		if !(o.Distance > reach) {
+			out.Mass += math.Max(o.Mass, person*float64(o.People))
+			out.People += o.People
+		}
+	}
+	return out
+}
+
+// reach returns the distance in m within which loads count as one: that of the
+// rules for all of them together, and four characteristic lengths at the
+// thickness that the strictest class asks for under all of them, 30 cm or
+// more, with sound ice. It does not shrink with the sheet: thin ice must not part loads.
+func (c Crossing) reach() float64 {
+	total := c.own()
+	people := c.People
+	for _, o := range c.Others {
+		total += math.Max(o.Mass, person*float64(o.People))
+		people += o.People
+	}
+	all := Crossing{Mass: total, People: people, Machine: c.Machine}
+	d, _, err := all.Spacing()
+	if err != nil {
+		return math.Inf(1)
+	}
+	h, err := defaultClass().Thickness(all.own() * measure.Gravity)
+	if err != nil {
+		return math.Inf(1)
+	}
+	p := Plate{Thickness: math.Max(h, 0.30), E: rangeElastic.Hi, Nu: poisson}
+	return math.Max(d, 4*p.length())
+}
 
 // check refuses a load without mass or with a negative number of people.
 func (c Crossing) check() error {
@@ -67,6 +120,21 @@ func (c Crossing) check() error {
 	}
 	if err := (measure.Range{Lo: 0, Hi: 1e4, Source: sizeRange}).Check("people", float64(c.People)); err != nil {
 		return err
+	}
+	for i, o := range c.Others {
+		n := fmt.Sprintf("other load %d, ", i+1)
+		if err := (measure.Range{Kind: measure.Mass, Lo: 0, Hi: 1e6, OpenLo: true, Source: sizeRange}).Check(n+"mass", o.Mass); err != nil {
+			return err
+		}
+		if err := (measure.Range{Lo: 0, Hi: 1e4, Source: sizeRange}).Check(n+"people", float64(o.People)); err != nil {
+			return err
+		}
+		if math.IsNaN(o.Distance) {
+			continue
+		}
+		if err := (measure.Range{Kind: measure.Length, Lo: 0, Hi: 1e6, Source: sizeRange}).Check(n+"distance", o.Distance); err != nil {
+			return err
+		}
 	}
 	if c.Machine < 0 || int(c.Machine) >= len(machines) {
 		return &measure.Error{Field: "machine", Text: fmt.Sprint(int(c.Machine)), Class: measure.ErrName, Want: "one of NoMachine, Snowmobile, Car, LightTruck, Truck"}
@@ -110,6 +178,7 @@ func (n *need) raise(f measure.Factor) {
 // with none, the strictest class that was read and every table by weight that
 // was read or quoted.
 func (s Sheet) base(c Crossing) (need, error) {
+	c = c.gathered()
 	tables, err := loadTables()
 	if err != nil {
 		return need{}, err
@@ -149,8 +218,9 @@ func (s Sheet) needs(load Crossing, white float64, w weather) (need, error) {
 	}
 	n.raise(measure.Factor{Symbol: "white", Name: "white ice", Value: white, Why: s.Scheme.String(), Source: minnesotaWhite})
 	n.raise(measure.Factor{Symbol: "thaw", Name: "recent thaw", Value: w.factor, Why: w.why, Source: w.by})
+	share, _ := s.Cracks.Share()
 	n.raise(measure.Factor{
-		Symbol: "crack", Name: s.Cracks.String(), Value: 1 / math.Sqrt(s.Cracks.carries()),
+		Symbol: "crack", Name: s.Cracks.String(), Value: 1 / math.Sqrt(share),
 		Why: "half the load beside a crack, a quarter where cracks cross", Source: finland,
 	})
 	if s.Water != Lake {

@@ -2,12 +2,13 @@ package ice
 
 import (
 	"fmt"
+	"strings"
 
 	"example.org/floewright/lumber/measure"
 )
 
 // longest is how many hours a load may stand by the guide's own rule; for more
-// the sheet sags by creep, and this package has no answer yet.
+// the sheet sags by creep: see Sheet.Flooding and Sheet.Beside.
 const longest = 24.0
 
 // parkedFactor doubles the thickness required under a load that stands.
@@ -36,7 +37,7 @@ func Parked(mass float64) (float64, error) {
 // the strictest rules ask for under the same mass when it crosses. More people
 // are a [Crossing] of their own, to be checked as well, or see
 // [Sheet.Required]. Beyond 24 hours there is no answer, of class measure.ErrNotComputed: days and weeks
-// need the sag of the sheet against its freeboard. P = A h² alone says nothing
+// need the sag of the sheet against its freeboard: [Sheet.Flooding], [Sheet.Beside]. P = A h² alone says nothing
 // about a load that stands.
 func (s Sheet) ParkedHours(mass, hours float64) (measure.Check, error) {
 	load := Crossing{Mass: mass, People: 1}
@@ -49,14 +50,19 @@ func (s Sheet) parked(name string, load Crossing, hours float64) (measure.Check,
 	if err := r.Check("time on the spot", hours*3600); err != nil {
 		return measure.Refuse(name, err), err
 	}
-	c, err := s.judge(name, load, &parkedFactor)
+	c, err := s.judge(name, load, &parkedFactor, nil)
 	if err != nil || hours <= longest {
 		return c, err
 	}
 	refused := measure.Refuse(name, &measure.Error{
 		Field: "time on the spot", Kind: measure.Time, Value: hours * 3600, Class: measure.ErrNotComputed,
-		Why: "days and weeks need the sag of the sheet against its freeboard; ask an ice engineer",
+		Why: "days and weeks need the sag of the sheet against its freeboard (Flooding, Beside); ask an ice engineer",
 	})
-	refused.Kind, refused.AtLeast, refused.Hazard, refused.Notes = c.Kind, true, true, caveats()
+	refused.Kind, refused.AtLeast, refused.Hazard = c.Kind, true, true
+	for _, n := range c.Notes { // no thickness: it would read as an answer
+		if !strings.HasPrefix(n, "thickness required") {
+			refused.Notes = append(refused.Notes, n)
+		}
+	}
 	return refused, nil
 }

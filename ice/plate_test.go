@@ -484,7 +484,8 @@ func FuzzBowl(f *testing.F) {
 
 var sunk float64
 
-// BenchmarkGrid is twelve drums and six people over 40 × 40 points.
+// BenchmarkGrid is twelve drums and six people over 40 × 40 points, deflection
+// and moments: budget 10 ms, 1.7 ms on one quiet core of 2026.
 func BenchmarkGrid(b *testing.B) {
 	var loads []ice.Patch
 	for i := range 12 {
@@ -510,7 +511,8 @@ func BenchmarkGrid(b *testing.B) {
 	}
 }
 
-// BenchmarkRectangle is one rectangle at one point, beside and under it.
+// BenchmarkRectangle is one rectangle at one point, beside and under it: budget
+// 5 µs, 1.7 µs on one quiet core of 2026.
 func BenchmarkRectangle(b *testing.B) {
 	bowl := bowl(b, demoPlate(), ice.Patch{A: 1.2, B: 4, Force: 5000})
 	for name, x := range map[string]float64{"under": 0.3, "beside": 2, "far": 12} {

@@ -13,7 +13,7 @@ func TestPublished(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(checks) < 390 {
+	if len(checks) < 820 {
 		t.Fatalf("only %d outside checks", len(checks))
 	}
 	for _, c := range checks {

@@ -77,17 +77,17 @@ func (c Cracks) String() string {
 	return "cracks not looked for"
 }
 
-// carries returns the share of the intact load beside such cracks; cracks that
-// were not looked for are not counted here, they deny the answer instead.
-// Source: Finnish Meteorological Institute.
-func (c Cracks) carries() float64 {
+// Share returns the share of the intact load that ice bears beside such cracks,
+// and who says so: a half at a crack's edge, a quarter where cracks cross. It is
+// 1 for cracks that were not looked for: they deny the answer instead.
+func (c Cracks) Share() (float64, *measure.Source) {
 	switch c {
 	case OneCrack:
-		return 0.5
+		return 0.5, finland
 	case CrossingCracks:
-		return 0.25
+		return 0.25, finland
 	}
-	return 1
+	return 1, finland
 }
 
 // Finding is the outcome of a look.
@@ -119,6 +119,9 @@ type Sheet struct {
 	Water Water
 	Air   []Air   // one a day, newest last, at least five days
 	Age   float64 // s since the holes were drilled; NaN is not known
+
+	Depth       float64 // m of water under the ice, the least on the way; 0 and NaN are not known
+	SnowDensity float64 // kg/m³ of the snow on the ice, weighed; 0 counts as 400
 
 	Season Season
 	Cracks Cracks

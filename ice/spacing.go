@@ -20,7 +20,7 @@ var spacings = []struct {
 
 // Spacing returns the least distance in m to the next load, and who asks for
 // it: the greatest of the rules that were read or quoted. Loads that are nearer
-// to each other count as one Crossing. Anything but one person alone takes the
+// to each other count as one, see [Other]. Anything but one person alone takes the
 // spacing of the tables by weight as well. The error is of class measure.ErrRange above the heaviest load that they name.
 func (c Crossing) Spacing() (float64, *measure.Source, error) {
 	if err := c.check(); err != nil {
@@ -30,7 +30,7 @@ func (c Crossing) Spacing() (float64, *measure.Source, error) {
 	if err != nil {
 		return math.NaN(), nil, err
 	}
-	mass := c.counted()
+	mass := c.own()
 	best, source := 0.0, (*measure.Source)(nil)
 	take := func(x float64, s *measure.Source) {
 		if x > best {

@@ -33,9 +33,20 @@ func (s Sheet) survey() (survey, error) {
 			return v, err
 		}
 	}
+	if !math.IsNaN(s.Depth) {
+		if err := (measure.Range{Kind: measure.Length, Lo: 0, Hi: rangeDepth.Hi, Source: sizeRange}).Check("depth of water", s.Depth); err != nil {
+			return v, err
+		}
+	}
+	if s.SnowDensity != 0 {
+		if err := rangeSnowDensity.Check("density of the snow", s.SnowDensity); err != nil {
+			return v, err
+		}
+	}
 	if err := v.drilled(s); err != nil {
 		return v, err
 	}
+	v.placed(s)
 	air, err := readAir(s.Air)
 	if err != nil {
 		return v, err
@@ -86,6 +97,19 @@ func (v *survey) drilled(s Sheet) error {
 	v.open = full < fewest || full < len(s.Holes)
 	v.rest("ice thickness", "drilled holes, the smallest governs", !v.open)
 	return nil
+}
+
+// placed bars a survey whose holes leave out a part of pad or walk.
+func (v *survey) placed(s Sheet) {
+	var n [AtDock + 1]int
+	for _, h := range s.Holes {
+		n[h.spot()]++
+	}
+	all := n[PadCorner] >= 4 && n[PadMiddle] >= 1 && n[Walk] >= 1
+	if !all {
+		v.reasons = append(v.reasons, unknown("holes", fmt.Sprintf("the four corners and the middle of the pad and the walk from the shore must be drilled: %d corners, %d in the middle, %d on the walk are named", n[PadCorner], n[PadMiddle], n[Walk])))
+	}
+	v.rest("places of the holes", "corners and middle of the pad, the walk", all)
 }
 
 // water bars everything but a lake in winter.
@@ -158,7 +182,7 @@ func (v *survey) levels(s Sheet) {
 	for _, h := range s.Holes {
 		flooded = flooded || h.Water <= 0
 		hangs = hangs || h.Water > h.Clear*(1-slushIce/freshWater)+levelError
-		snow = snow || wetSnow*h.Snow > (freshWater-clearIce)*h.Clear
+		snow = snow || s.snowDensity()*h.Snow > (freshWater-clearIce)*h.Clear
 	}
 	if flooded {
 		v.reasons = append(v.reasons, unfit("water level", "flooded ice", "water stands at the top of the ice in a hole"))
@@ -167,6 +191,6 @@ func (v *survey) levels(s Sheet) {
 		v.reasons = append(v.reasons, unfit("water level", "ice that does not rest on the water", "the level fell below it ("+levelDrop.String()+")"))
 	}
 	if snow {
-		v.reasons = append(v.reasons, unfit("snow", "ice under so much snow", "counted as 400 kg/m³ it uses up the freeboard: expect water and slush under it"))
+		v.reasons = append(v.reasons, unfit("snow", "ice under so much snow", fmt.Sprintf("counted as %.0f kg/m³ it uses up the freeboard: expect water and slush under it", s.snowDensity())))
 	}
 }

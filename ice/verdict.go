@@ -14,7 +14,7 @@ import (
 // thawing, in spring, on a river or unknown in any way, however thick it is,
 // and "short" where even what is known is too thin. It never permits anything.
 func (s Sheet) Crossing(load Crossing) (measure.Check, error) {
-	return s.judge("crossing, "+load.label(), load, nil)
+	return s.judge("crossing, "+load.label(), load, nil, nil)
 }
 
 // Required returns the thickness that the rules ask for without comparing it
@@ -26,7 +26,7 @@ func (s Sheet) Required(load Crossing, hours float64) (measure.Check, error) {
 	var c measure.Check
 	var err error
 	if hours == 0 {
-		c, err = s.judge(name, load, nil)
+		c, err = s.judge(name, load, nil, nil)
 	} else {
 		c, err = s.parked(name, load, hours)
 	}
@@ -40,14 +40,18 @@ func (s Sheet) Required(load Crossing, hours float64) (measure.Check, error) {
 	return c, nil
 }
 
-// judge compares the sheet with what the load needs; more is a further factor.
-func (s Sheet) judge(name string, load Crossing, more *measure.Factor) (measure.Check, error) {
+// judge compares the sheet with what the load needs; more is a further factor,
+// bar adds reasons against an answer.
+func (s Sheet) judge(name string, load Crossing, more *measure.Factor, bar func(*survey)) (measure.Check, error) {
 	if err := load.check(); err != nil {
 		return measure.Refuse(name, err), err
 	}
 	v, err := s.survey()
 	if err != nil {
 		return measure.Refuse(name, err), err
+	}
+	if bar != nil {
+		bar(&v)
 	}
 	c := measure.Check{
 		Name: name, Kind: measure.Length, AtLeast: true, Hazard: true,
@@ -73,12 +77,27 @@ func (s Sheet) judge(name string, load Crossing, more *measure.Factor) (measure.
 	// unknown; otherwise each reason denies the answer.
 	if short := !v.open && c.Value < c.Limit; !short && len(v.reasons) > 0 {
 		c.Err = v.reasons[0]
-		for i := range c.Rests {
-			c.Rests[i].Decides = c.Rests[i].Known == measure.Unknown
-		}
+		decide(c.Rests)
 	}
-	c.Notes = append(s.notes(v, &n), caveats()...)
+	c.Notes = append(s.notes(v, &n), together(load))
+	c.Notes = append(c.Notes, caveats()...)
 	return c, nil
+}
+
+// decide marks every unknown as deciding.
+func decide(rests []measure.Assumption) {
+	for i := range rests {
+		rests[i].Decides = rests[i].Known == measure.Unknown
+	}
+}
+
+// together says what counts as one load.
+func together(load Crossing) string {
+	r := load.reach()
+	if math.IsInf(r, 1) {
+		return "every other load on the ice counts with this one"
+	}
+	return fmt.Sprintf("everything within %.0f m counts as one load: name it among the others", math.Ceil(r))
 }
 
 // notes lists the reasons against an answer, the thickness required, what may
@@ -92,6 +111,15 @@ func (s Sheet) notes(v survey, n *need) []string {
 		out = append(out, "thickness required: "+upward(n.thickness)+" ("+n.what+"; "+n.rule.String()+")")
 		out = append(out, s.mayRaise(v)...)
 	}
+	place := s.Place
+	if place == "" {
+		place = "a place not named"
+	}
+	when := "at a time not known"
+	if s.Age >= 0 {
+		when = fmt.Sprintf("%.0f hours ago", math.Ceil(s.Age/3600))
+	}
+	out = append(out, fmt.Sprintf("measured: %d holes, %s, at %s", len(s.Holes), when, place))
 	if !math.IsNaN(v.thickness) {
 		where := v.hole
 		if s.Place != "" {
@@ -133,11 +161,17 @@ func upward(h float64) string {
 	return measure.Length.Print(mm, measure.SI) + " (" + measure.Length.Print(in, measure.US) + ")"
 }
 
-// caveats are the notes that every check bears.
+// caveats are the notes that every check bears: what it is not, what must be
+// measured, and the weightiest cautions with their publishers.
 func caveats() []string {
-	return []string{
+	out := []string{
 		"failures were reported at loads as low as the 50 psi rule (" + goldUpper.String() + ")",
 		"not ruled out is no clearance: local authorities, people who know this ice, and licensed practice decide",
-		"never alone; float coat or life jacket, ice picks, rope, phone; probe ahead; see Cautions",
 	}
+	for _, begin := range []string{
+		"drill at least", "the smallest thickness", "measure clear ice", "never alone", "wear a life jacket", "carry ice picks", "probe ahead",
+	} {
+		out = append(out, caution(begin))
+	}
+	return append(out, "more: see Cautions")
 }

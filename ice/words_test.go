@@ -125,7 +125,71 @@ func texts(t *testing.T) []string {
 			c, err := s.ParkedHours(300, hours)
 			add(c, err)
 		}
+		for _, stand := range standTexts() {
+			f, err := s.Flooding(stand)
+			add(f.Check, f.Governs, err)
+			c, err := s.Beside(stand, ice.Crossing{Mass: 90, People: 1})
+			add(c, err)
+			_, _, err = s.Sag(stand, 60*measure.Day)
+			add(err)
+			c, err = stand.Gauge.Check(9 * measure.Day)
+			add(c, err)
+		}
+		for _, speed := range []float64{-1, 1, 30} {
+			c, err := s.Hauling(ice.Haul{Load: ice.Crossing{Mass: 7500, Machine: ice.Truck}, Speed: speed})
+			add(c, err)
+		}
 	}
+	return append(out, partTexts()...)
+}
+
+// standTexts are loads that stand well, badly, and not at all.
+func standTexts() []ice.Stand {
+	outside := frame(100)
+	outside.Loads[0].X = 50
+	return []ice.Stand{{}, {Stay: -1}, frame(100), frame(9000), outside, watched(frame(100), 5, 0.04, 0.003), watched(frame(100), 5, -0.01, 0.003)}
+}
+
+// partTexts are what the pieces without a check say.
+func partTexts() []string {
+	var out []string
+	add := func(xs ...any) {
+		for _, x := range xs {
+			out = append(out, fmt.Sprint(x))
+		}
+	}
+	for s := ice.ByName; s <= ice.AtDock; s++ {
+		add(s)
+	}
+	for c := ice.UnknownCracks; c <= ice.CrossingCracks; c++ {
+		_, source := c.Share()
+		add(source)
+	}
+	p := demoPlate()
+	for _, strength := range []float64{-1, 5e5} {
+		b, err := p.Breakthrough(ice.Patch{A: 0.5}, strength, 0)
+		add(b, b.Source, err)
+	}
+	_, err := p.Edge(-1, 1)
+	add(err)
+	_, err = p.FloodLoad(-1)
+	add(err)
+	_, _, err = ice.Wave{}.Critical()
+	add(err)
+	_, _, err = ice.Creep{}.Strain(1, 1)
+	add(err)
+	_, err = ice.Cover{Ice: -1}.Freeboard()
+	add(err)
+	_, err = ice.Cover{}.Slush(0)
+	add(err)
+	_, err = ice.Pad{}.Shovelled(p, 0, 0)
+	add(err)
+	_, err = ice.MeltIn(-1, 0)
+	add(err)
+	_, err = ice.Gauge{{Age: -1}}.Fall()
+	add(err)
+	_, err = ice.Gauge{}.Fall()
+	add(err)
 	return out
 }
 

@@ -14,12 +14,10 @@ type Ground interface {
 	Check(pull, lift float64) (measure.Check, error)
 }
 
-// Friction returns the friction of a concrete block dropped on a bottom, the
-// least of its class: "rock", "gravel", "coarse sand", "sand", "fine sand",
-// "silt", "stiff clay", "medium clay". Cast says that the concrete was cast on
-// the spot and grips. For "soft mud" no source has a value: an error of class
-// measure.ErrUnknown, as adhesion and suction hold only for a while.
-func Friction(bottom string, cast bool) (measure.Factor, error) {
+// friction returns the friction of a concrete block dropped or cast on a bottom,
+// the least of its class. For "soft mud" no source has a value: an error of
+// class measure.ErrUnknown, as adhesion and suction hold only for a while.
+func friction(bottom string, cast bool) (measure.Factor, error) {
 	t, err := load()
 	if err != nil {
 		return measure.Factor{}, err
@@ -61,7 +59,7 @@ type DeadWeight struct {
 	Mass     float64 // kg, dry
 	Density  float64 // kg/m³ of the block: concrete 2300 to 2400, granite 2650; 0: unknown, no answer
 	Water    float64 // kg/m³; 0: 1000
-	Bottom   string  // of [Friction]
+	Bottom   string  // "rock", "gravel", "coarse sand", "sand", "fine sand", "silt", "stiff clay", "medium clay"; "soft mud" has no answer
 	Cast     bool    // cast on the spot
 	Friction float64 // measured by a pull test; 0: that of Bottom
 	Slope    float64 // rad, of the bottom, falling the way the line pulls
@@ -101,21 +99,32 @@ func (d DeadWeight) slides() (μ, design measure.Factor, err error) {
 			return μ, design, err
 		}
 		μ = measure.Factor{Symbol: "μ", Name: "friction", Value: d.Friction, Why: "as given", Source: srcUser}
-	} else if μ, err = Friction(d.Bottom, d.Cast); err != nil {
+	} else if μ, err = friction(d.Bottom, d.Cast); err != nil {
 		return μ, design, err
 	}
 	design = d.Design
 	if design.Value == 0 {
-		if design, err = DesignFactor("anchor dead weight"); err != nil {
+		if design, err = Factor("design", "anchor dead weight"); err != nil {
 			return μ, design, err
 		}
 	}
 	return μ, design, designRange.Check("design factor", design.Value)
 }
 
-// holding returns the level pull that the block holds against a lift:
+// grip returns the level pull a block holds per newton that it presses down with:
+// (μ - tan β)/(1 + μ tan β), as a level pull down a slope also takes from what
+// presses it there.
+func (d DeadWeight) grip(μ float64) float64 {
+	t := math.Tan(d.Slope)
+	return (μ - t) / (1 + μ*t)
+}
+
+// holding returns the level pull that the block holds against a lift V:
 //
-//	[μ (W cos β - V) - W sin β] / design
+//	(W - V) (μ - tan β)/(1 + μ tan β) / design
+//
+// A pull down along the slope itself is the pair P cos β, -P sin β and gives the
+// usual W (μ cos β - sin β).
 func (d DeadWeight) holding(lift float64) (float64, []measure.Factor, error) {
 	w, err := d.Weight()
 	if err != nil {
@@ -125,19 +134,22 @@ func (d DeadWeight) holding(lift float64) (float64, []measure.Factor, error) {
 	if err != nil {
 		return 0, nil, err
 	}
-	limit := (μ.Value*(w*math.Cos(d.Slope)-lift) - w*math.Sin(d.Slope)) / design.Value
+	limit := w - lift // lifted off it holds nothing
+	if limit > 0 {
+		limit *= d.grip(μ.Value) / design.Value
+	}
 	design.Symbol, design.Value = "1/DF", 1/design.Value
 	return limit, []measure.Factor{μ, design}, nil
 }
 
-// Check compares the pull with the block's friction on the bottom, its weight
-// under water less the lift, down the slope.
+// Check compares the level pull, down the slope, with the block's friction under
+// its weight in water less the lift; a negative lift presses it down.
 func (d DeadWeight) Check(pull, lift float64) (measure.Check, error) {
 	const name = "dead weight sliding"
 	if err := first(forceOrZero.Check("pull", pull), anyForce.Check("lift", lift)); err != nil {
 		return measure.Check{}, err
 	}
-	limit, factors, err := d.holding(math.Max(lift, 0))
+	limit, factors, err := d.holding(lift)
 	if err != nil {
 		return refusal(name, measure.Force, pull, err)
 	}
@@ -168,14 +180,14 @@ func (d DeadWeight) Needed(pull, lift float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	grip := w * (μ.Value*math.Cos(d.Slope) - math.Sin(d.Slope))
+	grip := d.grip(μ.Value)
 	if !(grip > 0) {
 		return 0, &measure.Error{
 			Field: "slope", Kind: measure.Angle, Value: d.Slope, Class: measure.ErrRange,
 			Range: measure.Range{Kind: measure.Angle, Hi: math.Atan(μ.Value), OpenHi: true, Source: srcStatics},
 		}
 	}
-	return (pull*design.Value + μ.Value*lift) / grip, nil
+	return (pull*design.Value/grip + lift) / w, nil
 }
 
 // A Rated is an anchor or a point on the shore with a holding that somebody
@@ -220,7 +232,7 @@ func (r Rated) Check(pull, lift float64) (measure.Check, error) {
 	design := r.Design
 	if design.Value == 0 {
 		var err error
-		if design, err = DesignFactor("anchor pile or plate"); err != nil {
+		if design, err = Factor("design", "anchor pile or plate"); err != nil {
 			return measure.Check{}, err
 		}
 	}

@@ -45,7 +45,7 @@ func (c Current) filled() (Current, error) {
 //
 //	C = C₀ + (3.2 - C₀)(draft/depth)²
 //
-// by UFC 4-159-03, equation 11, for currents up to 1.5 m/s.
+// Boats in a row do not shield each other from it. By UFC 4-159-03, equation 11, for currents up to 1.5 m/s.
 func (c Current) Load(θ float64, faces ...Face) (Load, error) {
 	c, err := c.filled()
 	if err := first(err, anyAngle.Check("direction", θ)); err != nil {
@@ -67,7 +67,7 @@ func (c Current) Load(θ float64, faces ...Face) (Load, error) {
 			f.Shape = bluff
 		}
 		shape := f.Shape + math.Max(shallow-f.Shape, 0)*rise
-		sum = sum.Plus(at(c.Density/2*shape*f.area(θ)*c.Speed*c.Speed, θ, f.At))
+		sum = sum.Plus(at(c.Density/2*shape*f.area(θ)*c.Speed*c.Speed*float64(max(f.Row, 1)), θ, f.At))
 	}
 	return sum, nil
 }

@@ -21,12 +21,12 @@ func invented() *moor.Mooring {
 	chain := must(moor.Lookup("chain grade 30", "3/8 in"))
 	rope := must(moor.Lookup("nylon 3-strand", "3/4 in"))
 	shackle := must(moor.Lookup("shackle", "1/2 in"))
-	splice, err := moor.End("rope", "eye splice on thimble")
+	splice, err := moor.Factor("end of rope", "eye splice on thimble")
 	if err != nil {
 		log.Fatal(err)
 	}
 	rope.Ends = []measure.Factor{splice}
-	if rope.Design, err = moor.DesignFactor("rope, least"); err != nil {
+	if rope.Design, err = moor.Factor("design", "rope, least"); err != nil {
 		log.Fatal(err)
 	}
 	cleat := moor.Gear{
@@ -156,7 +156,7 @@ func ExampleGear_Check() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	splice, err := moor.End("rope", "eye splice on thimble")
+	splice, err := moor.Factor("end of rope", "eye splice on thimble")
 	if err != nil {
 		log.Fatal(err)
 	}
@@ -201,25 +201,59 @@ func ExampleFender_Stop() {
 	// Output: 282 J, 1246 lbf
 }
 
-// A new dock floats an inch higher than the old one it is pinned to (invented
-// waterplanes). What passes through the hinge?
+// A new dock pinned to an older float, in every state that comes (invented
+// waterplanes, and a crowd that leans the new dock by the pins and to one side):
+// what is the step, what does a pin take, and how far must the hinge turn?
 func ExampleHinge_Tie() {
-	dock, err := moor.Afloat(0, 15*measure.Inch, 4, 9, 2.4)
-	if err != nil {
-		log.Fatal(err)
-	}
-	old, err := moor.Afloat(0, 14*measure.Inch, 6, 18, 3)
-	if err != nil {
-		log.Fatal(err)
-	}
 	hinge := moor.Hinge{Width: 6 * measure.Foot, Pins: 2, Diameter: 0.75 * measure.Inch, Plate: 0.375 * measure.Inch}
-	j, err := hinge.Tie(dock, old, 300*measure.PoundForce, 150*measure.PoundForce, 400*measure.PoundForce*measure.Foot)
+	least, most := math.Inf(1), math.Inf(-1)
+	for _, state := range []struct {
+		name        string
+		level, deck float64 // ft, and in by which the new dock's pin line stands over the water
+		tilt, heel  float64 // rad
+	}{
+		{"at launch, dry", 1, 15.5, 0, 0},
+		{"empty", 0, 15, 0, 0},
+		{"crowded at the pins", 0, 13, -0.03, 0.02},
+		{"high water", 1.5, 15, 0, 0},
+		{"low water", -2, 15, 0, 0},
+	} {
+		dock, err1 := moor.Afloat(state.level*measure.Foot, state.deck*measure.Inch, 4, 9, 4, 2.4)
+		old, err2 := moor.Afloat(state.level*measure.Foot, 14*measure.Inch, 6, 18, 6, 3)
+		if err1 != nil || err2 != nil {
+			log.Fatal(err1, err2)
+		}
+		dock.Tilt, dock.Heel = state.tilt, state.heel
+		j, err := hinge.Tie(dock, old, 300*measure.PoundForce, 150*measure.PoundForce, 400*measure.PoundForce*measure.Foot)
+		if err != nil {
+			log.Fatal(err)
+		}
+		least, most = math.Min(least, j.Bend), math.Max(most, j.Bend)
+		fmt.Printf("%s: step %+.1f in, %+.0f lbf on the neighbour, a pin takes %.0f lbf\n",
+			state.name, j.Step/measure.Inch, j.Lift/measure.PoundForce, j.Pin/measure.PoundForce)
+	}
+	waves, err := moor.Sea{Height: 0.3, Period: 2.2}.Swing(4)
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("step %.1f in, the neighbour is lifted with %.0f lbf, a pin takes %.0f lbf\n",
-		j.Step/measure.Inch, j.Lift/measure.PoundForce, j.Pin/measure.PoundForce)
-	// Output: step 1.0 in, the neighbour is lifted with 36 lbf, a pin takes 230 lbf
+	fmt.Printf("the hinge turns from %.0f to %+.0f degrees\n", (least-waves)*180/math.Pi, (most+waves)*180/math.Pi)
+	// Output:
+	// at launch, dry: step +1.5 in, +54 lbf on the neighbour, a pin takes 231 lbf
+	// empty: step +1.0 in, +36 lbf on the neighbour, a pin takes 230 lbf
+	// crowded at the pins: step -1.0 in, -36 lbf on the neighbour, a pin takes 242 lbf
+	// high water: step +1.0 in, +36 lbf on the neighbour, a pin takes 230 lbf
+	// low water: step +1.0 in, +36 lbf on the neighbour, a pin takes 230 lbf
+	// the hinge turns from -16 to +14 degrees
+}
+
+// How long a ramp keeps 1 in 3 when the deck falls five feet under its hinge?
+func ExampleRamp_Needed() {
+	l, err := moor.Ramp{Width: 1, Shore: 5 * measure.Foot}.Needed(0, 2*measure.Foot)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%.1f ft\n", l/measure.Foot)
+	// Output: 15.8 ft
 }
 
 // A 16 ft ramp from a wall four feet over the usual water: how steep is it when
@@ -247,4 +281,43 @@ func ExampleHaul_Pull() {
 	}
 	fmt.Printf("%.0f lbf\n", p/measure.PoundForce)
 	// Output: 1644 lbf
+}
+
+// What does a dock that is pinned to an older float pass on to it in the storm?
+// With its own load this is the storm of the older float's survey.
+func ExampleMooring_Passed() {
+	m := invented()
+	m.Ties = m.Ties[:1] // the lake side keeps one line
+	for i, y := range []float64{3, -3} {
+		m.Posts = append(m.Posts, moor.Post{
+			Name: [2]string{"right pin", "left pin"}[i], At: [2]float64{-8 * measure.Foot, y * measure.Foot}, Stiffness: 1e6,
+		})
+	}
+	passed, err := m.Passed(0, storm())(math.Pi / 2)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%.0f lbf across\n", passed.Y/measure.PoundForce)
+	// Output: 421 lbf across
+}
+
+// What do 18 inches of snow weigh on a deck where the code has 40 psf on the ground?
+func ExampleSnow_Pressure() {
+	p, err := moor.Snow{Ground: 40 * measure.PSF, Depth: 18 * measure.Inch}.Pressure()
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%.0f psf\n", p/measure.PSF)
+	// Output: 29 psf
+}
+
+// How is an eye made in 3/8 in wire rope?
+func ExampleClipsFor() {
+	c, err := moor.ClipsFor(3. / 8 * measure.Inch)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%d clips, %.2f in apart, %.1f in turned back, nuts at %.0f lbf·ft\n",
+		c.Number, c.Spacing/measure.Inch, c.Turnback/measure.Inch, c.Torque/(measure.PoundForce*measure.Foot))
+	// Output: 3 clips, 2.25 in apart, 6.5 in turned back, nuts at 45 lbf·ft
 }

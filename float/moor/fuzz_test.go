@@ -108,7 +108,8 @@ func FuzzRest(f *testing.F) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		left, size := [2]float64{x, y}, 1e-3+math.Abs(x)+math.Abs(y)+math.Abs(turn)
+		seen := moor.Load{X: x, Y: y}.Turned(-p.Turn)
+		left, size := [2]float64{seen.X, seen.Y}, 1e-3+math.Abs(x)+math.Abs(y)+math.Abs(turn)
 		for _, g := range forces {
 			left[0], left[1] = left[0]+g.X, left[1]+g.Y
 			size += math.Hypot(g.X, g.Y)
@@ -130,6 +131,9 @@ func FuzzWeather(f *testing.F) {
 		for name, load := range map[string]func(v float64) (moor.Load, error){
 			"wind": func(v float64) (moor.Load, error) {
 				return moor.Wind{Speed: v, Height: height, Averaging: averaging}.Load(θ, face)
+			},
+			"design wind": func(v float64) (moor.Load, error) {
+				return moor.Wind{Speed: v, Exposure: "D"}.Load(θ, face, moor.Face{Side: side, Row: 3, Height: z})
 			},
 			"current": func(v float64) (moor.Load, error) {
 				return moor.Current{Speed: v, Depth: depth, Draft: draft}.Load(θ, face)
@@ -177,7 +181,7 @@ func FuzzWaves(f *testing.F) {
 			} else if more, _, _ := s.Push(depth, draft, 0.2); !finite(crest, drift) || more < crest || drift < 0 {
 				t.Fatalf("%+v: %g, %g, %g N/m", s, crest, more, drift)
 			}
-			if l, err := moor.Wavelength(s.Period, depth); err != nil {
+			if l, err := (moor.Sea{Period: s.Period}).Length(depth); err != nil {
 				known(t, err)
 			} else if !(l > 0) || l > measure.Gravity*s.Period*s.Period/(2*math.Pi)*(1+1e-9) {
 				t.Fatalf("%g s: %g m", s.Period, l)
@@ -232,13 +236,13 @@ func FuzzGear(f *testing.F) {
 			t.Fatalf("%v holds its breaking load, %v", c, err)
 		}
 		for _, of := range []string{"rope", "wire rope"} {
-			if e, err := moor.End(of, size); err != nil {
+			if e, err := moor.Factor("end of "+of, size); err != nil {
 				known(t, err)
 			} else if !(e.Value > 0 && e.Value <= 1) {
 				t.Fatalf("%+v", e)
 			}
 		}
-		if d, err := moor.DesignFactor(kind); err != nil {
+		if d, err := moor.Factor("design", kind); err != nil {
 			known(t, err)
 		} else if !(d.Value >= 1) {
 			t.Fatalf("%+v", d)
@@ -301,7 +305,7 @@ func FuzzHinge(f *testing.F) {
 	f.Add(1.5, 3, 0.02, 0.4, 0.34, 10.0, 30.0, 2.5, 600.0, 0.3, 5.0)
 	f.Add(0.0, 1, math.NaN(), 0.4, 0.34, -1.0, 0.0, 2.5, 600.0, 2.0, 0.0)
 	f.Fuzz(func(t *testing.T, width float64, pins int, diameter, z1, z2, area, inertia, arm, pull, slope, length float64) {
-		dock, err := moor.Afloat(0, z1, area, inertia, arm)
+		dock, err := moor.Afloat(0, z1, area, inertia, area, arm)
 		if err != nil {
 			known(t, err)
 		}
@@ -331,6 +335,51 @@ func FuzzHinge(f *testing.F) {
 			known(t, err)
 		} else if !(s >= 0) {
 			t.Fatalf("%g Pa", s)
+		}
+	})
+}
+
+// FuzzSnow holds that snow and its drifts weigh something, that a ramp of the length
+// it needs keeps its limit, and that clips and figures come with their sources.
+func FuzzSnow(f *testing.F) {
+	f.Add(1200.0, 0.4, 0.0, 12.0, 1.2, -0.5, 0.8, "accessible", 3, "ramp width", 0.0095)
+	f.Add(0.0, math.NaN(), -1.0, 1e9, 5.0, 5.0, 5.0, "", -1, "", math.Inf(1))
+	f.Fuzz(func(t *testing.T, ground, depth, density, upwind, shore, low, high float64, limit string, slips int, name string, diameter float64) {
+		s := moor.Snow{Ground: ground, Depth: depth, Density: density}
+		if p, err := s.Pressure(); err != nil {
+			known(t, err)
+		} else if !(p > 0) || !finite(p) {
+			t.Fatalf("%+v weighs %g Pa", s, p)
+		}
+		if h, p, err := s.Drift(upwind); err != nil {
+			known(t, err)
+		} else if !(h > 0 && p > 0) || !finite(h, p) {
+			t.Fatalf("%+v drifts %g m, %g Pa", s, h, p)
+		}
+		r := moor.Ramp{Width: 1, Shore: shore, Limit: limit, Slips: slips}
+		l, err := r.Needed(low, high)
+		if err != nil {
+			known(t, err)
+		} else if l > 1e-6 && l < 1e4 {
+			r.Length = l
+			if c, err := r.Check(low, high); err != nil || !c.AtLeast && c.Value > c.Limit*(1+1e-9) {
+				t.Fatalf("%+v: %v, %v", r, c, err)
+			}
+		}
+		if c, err := moor.ClipsFor(diameter); err != nil {
+			known(t, err)
+		} else if c.Number < 2 || !finite(c.Spacing, c.Turnback, c.Torque) || c.Sources[0] == nil || c.Sources[1] == nil {
+			t.Fatalf("%+v", c)
+		}
+		if u, err := moor.Usual(name); err != nil {
+			known(t, err)
+		} else if u.Source == nil || u.Lo > u.Hi {
+			t.Fatalf("%v", u)
+		}
+		if x, err := moor.Factor(limit, name); err != nil {
+			known(t, err)
+		} else if !(x.Value > 0) || x.Source == nil {
+			t.Fatalf("%+v", x)
 		}
 	})
 }

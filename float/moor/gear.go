@@ -94,27 +94,36 @@ func Lookup(kind, size string) (Gear, error) {
 	return found, nil
 }
 
-// End returns the share of its strength that a rope or wire rope keeps with an
-// end of the given name; of is "rope" or "wire rope". Conflicting values give
-// the least: clips 70 % of the 70, 75 and 80 % printed.
-func End(of, name string) (measure.Factor, error) {
+// Factor returns a sourced factor by what it is of and its name, the most
+// cautious where sources conflict; an unknown name lists the others.
+//
+//   - "design": what a breaking or holding load is divided by, "rope", "rope,
+//     mooring", "wire rope", "chain", "chain, straight", "shackle", "anchor dead
+//     weight", "anchor pile or plate" and others;
+//   - "end of rope", "end of wire rope": the share of its strength that the piece
+//     keeps with a knot, a splice, clips: 70 % of the 70, 75 and 80 % printed;
+//   - "dropped on", "cast on": the friction of a concrete block on a bottom, the
+//     least of its class;
+//   - "shape in wind": force over pressure and area, all from memory: a known value
+//     belongs into [Face].
+func Factor(of, name string) (measure.Factor, error) {
 	t, err := load()
 	if err != nil {
 		return measure.Factor{}, err
 	}
-	return pick("end of "+of, t.ends, of, name, func(a, b float64) bool { return a < b })
-}
-
-// DesignFactor returns what a breaking or holding load is divided by, under the
-// name of its use: "rope", "rope, mooring", "wire rope", "chain", "chain,
-// straight", "shackle", "anchor dead weight", "anchor pile or plate" and the
-// others that an unknown name lists.
-func DesignFactor(use string) (measure.Factor, error) {
-	t, err := load()
-	if err != nil {
-		return measure.Factor{}, err
+	switch of {
+	case "design":
+		return pick("design factor", t.designs, "", name, func(a, b float64) bool { return a > b })
+	case "end of rope", "end of wire rope":
+		return pick(of, t.ends, strings.TrimPrefix(of, "end of "), name, func(a, b float64) bool { return a < b })
+	case "dropped on", "cast on":
+		return friction(name, of == "cast on")
+	case "shape in wind":
+		return pick(of, shapes, "", name, func(a, b float64) bool { return a > b })
 	}
-	return pick("design factor", t.designs, "", use, func(a, b float64) bool { return a > b })
+	return measure.Factor{}, &measure.Error{
+		Field: "factor", Text: of, Class: measure.ErrName, Want: "design, end of rope, end of wire rope, dropped on, cast on or shape in wind",
+	}
 }
 
 // pick returns the most cautious factor of a name.
@@ -178,7 +187,7 @@ func (g Gear) limit() (float64, []measure.Factor, []measure.Assumption, error) {
 		}
 	}
 	if len(g.Ends) == 0 && (class == "rope" || class == "wire rope") {
-		end, err := End(class, "bend without thimble")
+		end, err := Factor("end of "+class, "bend without thimble")
 		if err != nil {
 			return 0, nil, nil, err
 		}
@@ -198,7 +207,7 @@ func (g Gear) limit() (float64, []measure.Factor, []measure.Assumption, error) {
 			use = "wire rope"
 		}
 		var err error
-		if design, err = DesignFactor(use); err != nil {
+		if design, err = Factor("design", use); err != nil {
 			return 0, nil, nil, err
 		}
 		if class == "" {

@@ -77,19 +77,19 @@ func TestGearCheck(t *testing.T) {
 		return c.Limit / measure.PoundForce
 	}
 	almost(t, "knotted, wet, 12", limit(nylon), 5750*0.5*0.85/12, 1e-9)
-	splice, _ := moor.End("rope", "eye splice on thimble")
-	knot, _ := moor.End("rope", "figure-eight knot")
+	splice, _ := moor.Factor("end of rope", "eye splice on thimble")
+	knot, _ := moor.Factor("end of rope", "figure-eight knot")
 	nylon.Ends = []measure.Factor{splice}
 	almost(t, "spliced", limit(nylon), 5750*0.9*0.85/12, 1e-9)
 	nylon.Ends = []measure.Factor{splice, knot}
 	almost(t, "the weaker end", limit(nylon), 5750*0.65*0.85/12, 1e-9)
 	nylon.Dry = true
 	almost(t, "dry", limit(nylon), 5750*0.65/12, 1e-9)
-	nylon.Design, _ = moor.DesignFactor("rope, mooring")
+	nylon.Design, _ = moor.Factor("design", "rope, mooring")
 	almost(t, "not above the working load", limit(nylon), 525, 1e-9)
 
 	wire, _ := moor.Lookup("wire rope 7x19 galvanized", "1/4 in")
-	clips, _ := moor.End("wire rope", "wire rope clips")
+	clips, _ := moor.Factor("end of wire rope", "wire rope clips")
 	wire.Ends = []measure.Factor{clips}
 	almost(t, "wire with clips", limit(wire), 7000*0.7/5, 1e-9)
 	chain, _ := moor.Lookup("chain grade 30", "3/8")
@@ -139,8 +139,8 @@ func TestGearRefuses(t *testing.T) {
 	for name, err := range map[string]error{
 		"kind":   func() error { _, err := moor.Lookup("hemp", "1/2"); return err }(),
 		"size":   func() error { _, err := moor.Lookup("chain grade 30", "9 in"); return err }(),
-		"end":    func() error { _, err := moor.End("rope", "glue"); return err }(),
-		"factor": func() error { _, err := moor.DesignFactor("hope"); return err }(),
+		"end":    func() error { _, err := moor.Factor("end of rope", "glue"); return err }(),
+		"factor": func() error { _, err := moor.Factor("design", "hope"); return err }(),
 	} {
 		if !errors.Is(err, measure.ErrName) || !strings.Contains(err.Error(), "want") {
 			t.Errorf("%s: %v", name, err)

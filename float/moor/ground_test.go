@@ -14,19 +14,27 @@ import (
 // bottom without a row for it takes a finer one's.
 func TestFriction(t *testing.T) {
 	for _, bottom := range []string{"rock", "gravel", "coarse sand", "sand", "fine sand", "silt", "stiff clay", "medium clay"} {
-		cast, err1 := moor.Friction(bottom, true)
-		dropped, err2 := moor.Friction(bottom, false)
+		cast, err1 := moor.Factor("cast on", bottom)
+		dropped, err2 := moor.Factor("dropped on", bottom)
 		if err1 != nil || err2 != nil || !(dropped.Value > 0 && dropped.Value <= cast.Value) || dropped.Source == nil {
 			t.Errorf("%s: %v, %v; %v, %v", bottom, cast, dropped, err1, err2)
 		}
 	}
-	if _, err := moor.Friction("soft mud", false); !errors.Is(err, measure.ErrUnknown) {
+	// The stand-ins are those of a finer bottom.
+	for bottom, finer := range map[string]string{"rock": "gravel", "coarse sand": "sand", "stiff clay": "silt", "medium clay": "silt"} {
+		a, err1 := moor.Factor("dropped on", bottom)
+		b, err2 := moor.Factor("dropped on", finer)
+		if err1 != nil || err2 != nil || a.Value != b.Value || a.Source.Status != measure.OwnChoice {
+			t.Errorf("%s: %v, %s: %v, %v, %v", bottom, a, finer, b, err1, err2)
+		}
+	}
+	if _, err := moor.Factor("dropped on", "soft mud"); !errors.Is(err, measure.ErrUnknown) {
 		t.Errorf("soft mud: %v", err)
 	}
-	if _, err := moor.Friction("", true); !errors.Is(err, measure.ErrUnknown) {
+	if _, err := moor.Factor("cast on", ""); !errors.Is(err, measure.ErrUnknown) {
 		t.Errorf("no bottom: %v", err)
 	}
-	if _, err := moor.Friction("jelly", true); !errors.Is(err, measure.ErrName) {
+	if _, err := moor.Factor("cast on", "jelly"); !errors.Is(err, measure.ErrName) {
 		t.Errorf("jelly: %v", err)
 	}
 }
@@ -54,7 +62,7 @@ func TestDeadWeight(t *testing.T) {
 	}
 	less := d
 	less.Slope = 0.2
-	if holding(less, 300) >= holding(d, 300) || holding(d, 301) >= holding(d, 300) || holding(d, -50) != holding(d, 0) {
+	if holding(less, 300) >= holding(d, 300) || holding(d, 301) >= holding(d, 300) || holding(d, -50) <= holding(d, 0) {
 		t.Error("slope or lift takes nothing")
 	}
 	less = d
@@ -64,6 +72,9 @@ func TestDeadWeight(t *testing.T) {
 	}
 	if c, err := d.Check(0.001, 1e5); err != nil || c.Verdict() != measure.Short {
 		t.Errorf("lifted off: %v, %v", c, err)
+	}
+	if c.Rests[0].Name != "friction on sand" || c.Rests[0].Text != c.Factors[0].Why || c.Rests[0].Known != measure.Assumed {
+		t.Errorf("rests on %+v", c.Rests)
 	}
 	measured := d
 	measured.Friction = 0.5
@@ -116,6 +127,33 @@ func TestDeadWeight(t *testing.T) {
 	}
 }
 
+// On a slope the greatest pull is where friction on what presses the block to the
+// slope equals what drags it down, with every force resolved along and across it.
+func TestDeadWeightSlope(t *testing.T) {
+	for _, β := range []float64{0, 0.05, 0.2, 0.35} {
+		for _, lift := range []float64{-300, 0, 700} {
+			d := moor.DeadWeight{Mass: 800, Density: 2400, Friction: 0.45, Slope: β, Design: measure.Factor{Value: 1}}
+			c, err := d.Check(1, lift)
+			if err != nil {
+				t.Fatal(err)
+			}
+			w, err := d.Weight()
+			if err != nil {
+				t.Fatal(err)
+			}
+			sin, cos := math.Sincos(β)
+			normal := (w-lift)*cos - c.Limit*sin
+			along := (w-lift)*sin + c.Limit*cos
+			almost(t, "friction", along, 0.45*normal, 1e-9*w)
+		}
+	}
+	// Lifted off, a block on a slope it slides down by itself holds nothing either.
+	d := moor.DeadWeight{Mass: 800, Density: 2400, Friction: 0.3, Slope: 0.6}
+	if c, err := d.Check(0, 1e4); err != nil || c.Verdict() != measure.Short || !(c.Limit < 0) {
+		t.Errorf("%v, %v", c, err)
+	}
+}
+
 func TestRated(t *testing.T) {
 	oak := moor.Rated{Name: "oak", Hold: 9000, Steepest: 1}
 	if c, err := oak.Check(2400, 1800); err != nil || c.Verdict() != measure.Holds || c.Value != 3000 || c.Limit != 3000 {
@@ -143,8 +181,8 @@ func TestRated(t *testing.T) {
 // it; pins share what passes.
 func TestHinge(t *testing.T) {
 	h := moor.Hinge{Width: 1.5, Pins: 3, Diameter: 0.02, Plate: 0.01, Strength: strong("pin")}
-	dock, err1 := moor.Afloat(0, 0.40, 10, 30, 2.5)
-	old, err2 := moor.Afloat(0, 0.34, 20, 60, 3)
+	dock, err1 := moor.Afloat(0, 0.40, 10, 30, 12, 2.5)
+	old, err2 := moor.Afloat(0, 0.34, 20, 60, 20, 3)
 	if err1 != nil || err2 != nil {
 		t.Fatal(err1, err2)
 	}
@@ -170,8 +208,8 @@ func TestHinge(t *testing.T) {
 		t.Errorf("crowded: %+v, %v", k, err)
 	}
 	// The same step again with the water two feet lower: both float.
-	dock2, _ := moor.Afloat(-0.61, 0.40, 10, 30, 2.5)
-	old2, _ := moor.Afloat(-0.61, 0.34, 20, 60, 3)
+	dock2, _ := moor.Afloat(-0.61, 0.40, 10, 30, 12, 2.5)
+	old2, _ := moor.Afloat(-0.61, 0.34, 20, 60, 20, 3)
 	if k, err := h.Tie(dock2, old2, 600, 200, 90); err != nil || math.Abs(k.Lift-j.Lift) > 1e-9*j.Lift {
 		t.Errorf("%+v, %v", k, err)
 	}
@@ -203,7 +241,7 @@ func TestHinge(t *testing.T) {
 	if _, err := h.Tie(dock, old, 0, 0, 0); !errors.Is(err, measure.ErrRange) {
 		t.Errorf("one pin: %v", err)
 	}
-	if _, err := moor.Afloat(0, 0.4, 0, 1, 1); !errors.Is(err, measure.ErrRange) {
+	if _, err := moor.Afloat(0, 0.4, 0, 1, 1, 1); !errors.Is(err, measure.ErrRange) {
 		t.Errorf("no waterplane: %v", err)
 	}
 }
@@ -263,7 +301,7 @@ func TestRamp(t *testing.T) {
 }
 
 // Skids on the level pull with friction alone; a tackle halves the line's share
-// and adds it to the anchor.
+// and adds it to the anchor; its sheaves take a tenth of the pull each.
 func TestHaul(t *testing.T) {
 	h := moor.Haul{Mass: 1000, Line: strong("line"), Anchor: moor.Rated{Name: "oak", Hold: 60e3}}
 	p, err := h.Pull()
@@ -281,8 +319,14 @@ func TestHaul(t *testing.T) {
 	if err != nil || len(cs) != 2 {
 		t.Fatal(cs, err)
 	}
-	almost(t, "line", cs[0].Value, p/2, 1e-9)
-	almost(t, "anchor", cs[1].Value, 1.5*p, 1e-9)
+	almost(t, "line", cs[0].Value, 1.2*p/2, 1e-9)
+	almost(t, "anchor", cs[1].Value, 1.6*p, 1e-9)
+	for _, none := range []int{0, 1} {
+		h.Parts = none
+		if cs, err := h.Checks(); err != nil || cs[0].Value != p || cs[1].Value != p {
+			t.Errorf("no tackle: %v, %v", cs, err)
+		}
+	}
 	h.Anchor, h.Line = nil, moor.Gear{}
 	cs, err = h.Checks()
 	if err != nil || cs[0].Verdict() != measure.NoAnswer || cs[1].Verdict() != measure.NoAnswer {

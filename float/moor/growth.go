@@ -152,8 +152,7 @@ func spm1984(f Fetch, u float64) Sea {
 	return s
 }
 
-// cemWaves grows with the friction velocity u* = U √(0.001 (1.1 + 0.035 U)). Other
-// printings have 0.751 for the 0.651 of the period.
+// cemWaves grows with the friction velocity u* = U √(0.001 (1.1 + 0.035 U)).
 func cemWaves(f Fetch) Sea {
 	g := f.Gravity
 	u := f.Wind * math.Sqrt(0.001*(1.1+0.035*f.Wind))
@@ -168,6 +167,7 @@ func cemWaves(f Fetch) Sea {
 		s.Period = math.Min(s.Period, 9.78*math.Sqrt(f.Depth/g))
 		s.Height = math.Min(s.Height, 0.6*f.Depth)
 	}
+	s.Notes = append(s.Notes, "period by 0.651; other printings have 0.751, 15 % longer")
 	return s
 }
 

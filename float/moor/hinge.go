@@ -6,31 +6,37 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// A Side is one side of a hinge: the height its pin line takes free, and how
-// much a force changes it.
+// A Side is one side of a hinge: the height and the slope its pin line takes free,
+// and how much a force and a moment change them.
 type Side struct {
-	Height float64 // m, of the pin line over the datum, free
+	Height float64 // m, of the middle of the pin line over the datum, free
 	Give   float64 // m/N, rise of the pin line per upward force on it; 0: fixed, a pier or a wall
 	Tilt   float64 // rad, free, rising away from the pins
 	Lean   float64 // rad/N, by which an upward force on the pin line lowers that tilt
+	Heel   float64 // rad, free, of the pin line itself: a crowd along one edge; seen alike from both sides
+	Roll   float64 // rad/(N·m), heel per moment on it; 0: stiff, as a pier is
 }
 
 // Afloat returns the side of a float whose pin line stands height above the
 // water, which is at level: Give from the waterplane, m² of area, m⁴ of inertia
-// about the axis through its middle along the pins, and arm, m from that middle
-// to the pins: 1/(ρg) (1/A + arm²/I), with trim by the waterplane alone, as for
-// a broad dock. It floats level; set Tilt where a crowd trims it. Fresh water.
-func Afloat(level, height, area, inertia, arm float64) (Side, error) {
+// along, about the axis through its middle along the pins, and across, about the
+// one at right angles, and arm, m from that middle to the pins:
+// 1/(ρg) (1/A + arm²/I), with trim and heel by the waterplane alone, as for a broad
+// dock. It floats level; set Tilt and Heel where a crowd leans it. Fresh water.
+func Afloat(level, height, area, along, across, arm float64) (Side, error) {
+	inertias := measure.Range{Lo: 0, Hi: 1e9, OpenLo: true, Source: srcSense}
 	if err := first(
 		anyLength.Check("level", level), anyLength.Check("height of the pin line", height),
 		measure.Range{Kind: measure.Area, Lo: 0, Hi: 1e5, OpenLo: true, Source: srcSense}.Check("waterplane", area),
-		measure.Range{Lo: 0, Hi: 1e9, OpenLo: true, Source: srcSense}.Check("inertia of the waterplane", inertia),
-		lengthOrZero.Check("arm", arm),
+		inertias.Check("inertia of the waterplane along the pins", along),
+		inertias.Check("inertia of the waterplane across the pins", across), lengthOrZero.Check("arm", arm),
 	); err != nil {
 		return Side{}, err
 	}
 	const ρg = fresh * measure.Gravity
-	return Side{Height: level + height, Give: (1/area + arm*arm/inertia) / ρg, Lean: arm / inertia / ρg}, nil
+	return Side{
+		Height: level + height, Give: (1/area + arm*arm/along) / ρg, Lean: arm / along / ρg, Roll: 1 / across / ρg,
+	}, nil
 }
 
 // A Hinge ties two free heights together by a line of pins.
@@ -44,11 +50,13 @@ type Hinge struct {
 
 // A Joint is a hinge in one state.
 type Joint struct {
-	Step float64 // m, of the pin lines before they are tied: the dock over its neighbour
-	Line float64 // m over the datum, of the pin line tied
-	Lift float64 // N, upward on the neighbour (negative: it is pushed down); the dock gets the opposite
-	Bend float64 // rad, of the hinge at rest: positive where both sides rise away from it
-	Pin  float64 // N, the greatest force on one pin
+	Step  float64 // m, of the pin lines before they are tied: the dock over its neighbour
+	Line  float64 // m over the datum, of the pin line tied
+	Lift  float64 // N, upward on the neighbour (negative: it is pushed down); the dock gets the opposite
+	Bend  float64 // rad, of the hinge at rest: positive where both sides rise away from it
+	Heel  float64 // rad, of the pin line tied
+	Twist float64 // N·m, that heels the neighbour the way the dock heels free; the dock gets the opposite
+	Pin   float64 // N, the greatest force on one pin
 
 	Shear   float64 // Pa, in a pin cut twice: 2F/(πd²)
 	Bearing float64 // Pa, of a pin on the middle plate: F/(d t)
@@ -56,12 +64,14 @@ type Joint struct {
 
 // Tie pins the dock to its neighbour. pull and across are the level forces
 // through the hinge, N, and turn the moment about z, N·m, which the outermost
-// pins carry as a couple; [Mooring.Forces] gives them. The neighbour and its
-// moorings must carry all of it on to ground. Tied in every state that comes (at
+// pins carry as a couple, as they do the twist between two sides that heel
+// differently; [Mooring.Forces] gives them. The neighbour and its moorings must
+// carry all of it on to ground ([Mooring.Passed]). Tied in every state that comes (at
 // launch, empty, crowded, at low and high water), the greatest and least Bend,
 // each widened by [Sea.Swing], are the motion that the hinge must allow.
 //
-// Two fixed sides with a step cannot be pinned: an error.
+// Two fixed sides with a step, or two stiff ones with a heel between them, cannot
+// be pinned: an error.
 func (h Hinge) Tie(dock, neighbour Side, pull, across, turn float64) (Joint, error) {
 	gives := measure.Range{Lo: 0, Hi: 1, Source: srcSense}
 	tilts := measure.Range{Kind: measure.Angle, Lo: -math.Pi / 2, Hi: math.Pi / 2, Source: srcSense}
@@ -72,6 +82,8 @@ func (h Hinge) Tie(dock, neighbour Side, pull, across, turn float64) (Joint, err
 		gives.Check("give of the dock", dock.Give), gives.Check("give of the neighbour", neighbour.Give),
 		tilts.Check("tilt of the dock", dock.Tilt), tilts.Check("tilt of the neighbour", neighbour.Tilt),
 		gives.Check("lean of the dock", dock.Lean), gives.Check("lean of the neighbour", neighbour.Lean),
+		tilts.Check("heel of the dock", dock.Heel), tilts.Check("heel of the neighbour", neighbour.Heel),
+		gives.Check("roll of the dock", dock.Roll), gives.Check("roll of the neighbour", neighbour.Roll),
 		anyForce.Check("pull", pull), anyForce.Check("force across", across), anyMoment.Check("turn", turn),
 	); err != nil {
 		return Joint{}, err
@@ -88,11 +100,24 @@ func (h Hinge) Tie(dock, neighbour Side, pull, across, turn float64) (Joint, err
 			Range: measure.Range{Kind: measure.Length, Source: srcStatics}, Why: "both sides are fixed",
 		}
 	}
+	j.Heel = neighbour.Heel
+	roll := dock.Roll + neighbour.Roll
+	switch heel := dock.Heel - neighbour.Heel; {
+	case roll > 0:
+		j.Twist = heel / roll
+		j.Heel += j.Twist * neighbour.Roll
+	case heel != 0:
+		return Joint{}, &measure.Error{
+			Field: "heel between the pin lines", Kind: measure.Angle, Value: heel, Class: measure.ErrRange,
+			Range: measure.Range{Kind: measure.Angle, Source: srcStatics}, Why: "neither side gives way to a moment",
+		}
+	}
 	// The dock is pushed down at its pins, the neighbour up.
 	j.Bend = dock.Tilt + j.Lift*dock.Lean + neighbour.Tilt - j.Lift*neighbour.Lean
 	n := float64(h.Pins)
 	along := math.Abs(pull)/n + math.Abs(turn)/h.Width
-	j.Pin = math.Sqrt(along*along + across*across/n/n + j.Lift*j.Lift/n/n)
+	up := math.Abs(j.Lift)/n + math.Abs(j.Twist)/h.Width
+	j.Pin = math.Sqrt(along*along + across*across/n/n + up*up)
 	j.Shear = 2 * j.Pin / (math.Pi * h.Diameter * h.Diameter)
 	j.Bearing = j.Pin / (h.Diameter * h.Plate)
 	return j, nil
@@ -116,7 +141,7 @@ func (s Sea) Swing(depth float64) (float64, error) {
 	if err := positiveLength.Check("wave height", s.Height); err != nil {
 		return 0, err
 	}
-	l, err := Wavelength(s.Period, depth)
+	l, err := s.Length(depth)
 	if err != nil {
 		return 0, err
 	}

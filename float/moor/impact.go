@@ -11,7 +11,8 @@ type Impact struct {
 	Mass     float64 // kg
 	Speed    float64 // m/s across the dock's edge; UFC 4-152-01 has 0.076 to 0.46
 	Draft    float64 // m; with Beam it gives the water that moves along, 1 + 2 draft/beam
-	Beam     float64 // m; 0: 1.8 times the mass, the most of PIANC's 1.5 to 1.8
+	Beam     float64 // m; either 0: 1.8 times the mass, the most of PIANC's 1.5 to 1.8
+	Along    float64 // boat and water along over the boat, where it is known: at least 1
 	Length   float64 // m; with Block it gives the radius of gyration, (0.19 block + 0.11) length
 	Block    float64 // volume under water over length × beam × draft
 	Gyration float64 // m, the radius itself where it is known
@@ -47,11 +48,14 @@ func (i Impact) Energy() (float64, error) {
 		return 0, err
 	}
 	cm, ce, cs := 1.8, 1.0, 1.0
-	if i.Beam > 0 {
+	if i.Beam > 0 && i.Draft > 0 {
 		cm = 1 + 2*i.Draft/i.Beam
-		if err := waterAlong.Check("added mass", cm); err != nil {
-			return 0, err
-		}
+	}
+	if i.Along != 0 {
+		cm = i.Along
+	}
+	if err := waterAlong.Check("boat with the water along", cm); err != nil {
+		return 0, err
 	}
 	k := i.Gyration
 	if k == 0 && i.Block != 0 {

@@ -170,7 +170,8 @@ func TestRestRobust(t *testing.T) {
 			continue
 		}
 		f, _ := m.Forces(p)
-		x, y := load.X, load.Y
+		seen := load.Turned(-p.Turn)
+		x, y := seen.X, seen.Y
 		for _, f := range f {
 			x, y = x+f.X, y+f.Y
 		}

@@ -206,12 +206,16 @@ func (l *Line) Dip(h Hang) (float64, error) {
 	if !l.Shore {
 		return h.Rise, nil
 	}
+	return l.dip(h), nil
+}
+
+func (l *Line) dip(h Hang) float64 {
 	dip, v := 0.0, h.Down
 	for i := len(l.Pieces) - 1; i >= 0; i-- {
 		p := &l.Pieces[i]
 		v -= p.Clump
 		if v <= 0 {
-			return dip, nil
+			return dip
 		}
 		low, s := v-p.load()*p.Length, p.Length
 		if low < 0 {
@@ -223,8 +227,8 @@ func (l *Line) Dip(h Hang) (float64, error) {
 		}
 		v = low
 		if low == 0 {
-			return dip, nil
+			return dip
 		}
 	}
-	return dip, nil
+	return dip
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"example.org/floewright/float/moor"
@@ -163,6 +164,35 @@ func TestLineInverse(t *testing.T) {
 	}
 }
 
+// A line that hangs in a bight between a soft rope and a heavy piece has a rise that
+// bends both ways as its pull changes; it is found all the same, both ways round.
+func TestLineBight(t *testing.T) {
+	rng := rand.New(rand.NewPCG(9, 1))
+	for i := range 4000 {
+		l := &moor.Line{Shore: true, Pieces: []moor.Piece{
+			{Length: 30 * rng.Float64(), Weight: 200 * rng.Float64(), Stretch: 1e6, Clump: 100 * rng.Float64()},
+			{Length: 200 * rng.Float64(), Weight: 2 * rng.Float64(), Stretch: math.Exp(6 + 4*rng.Float64())},
+		}}
+		if i%2 == 0 {
+			l.Pieces[0], l.Pieces[1] = l.Pieces[1], l.Pieces[0]
+			l.Pieces[0].Clump, l.Pieces[1].Clump = l.Pieces[1].Clump, 0
+		}
+		pull, rise := math.Exp(7*rng.Float64()), 100*(2*rng.Float64()-1)
+		h, err := l.Pull(pull, rise)
+		if err != nil {
+			t.Fatalf("case %d: %v", i, err)
+		}
+		x, y := integrate(l, pull, h.Down)
+		if size := math.Hypot(h.Reach, rise); math.Hypot(x-h.Reach, y-rise) > 1e-9*(size+200) {
+			t.Errorf("case %d, %+v pulled with %g N: ends at %g, %g m, not %g, %g m", i, l.Pieces, pull, x, y, h.Reach, rise)
+		}
+		back, err := l.At(h.Reach, rise, moor.Hang{})
+		if err != nil || math.Abs(back.Pull-pull) > 1e-7*(pull+h.Tension()) {
+			t.Errorf("case %d: %g N, back %g N, %v", i, pull, back.Pull, err)
+		}
+	}
+}
+
 // The stiffness is what differences of the pulls show, and symmetric.
 func TestLineStiffness(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 1))
@@ -307,6 +337,23 @@ func TestLineSlack(t *testing.T) {
 			t.Errorf("case %d: weighs %g N slack, %g N pulled a little", i, s.Down, p.Down)
 		}
 	}
+	// A slack line lifted a little weighs as much more as its stiffness says.
+	for _, l := range []*moor.Line{
+		{Pieces: []moor.Piece{{Length: 12, Weight: 20}}},
+		{Pieces: []moor.Piece{{Length: 12, Weight: 20, Stretch: 400}}},
+		{Pieces: []moor.Piece{{Length: 9, Weight: 20, Stretch: 900}, {Length: 2, Weight: 3, Stretch: 500}}},
+		{Pieces: []moor.Piece{{Length: 9, Weight: 20, Clump: 4000}, {Length: 2.9, Weight: 3, Stretch: 500}}},
+	} {
+		a, err1 := l.At(2, 2.999, moor.Hang{})
+		b, err2 := l.At(2, 3.001, moor.Hang{})
+		h, err3 := l.At(2, 3, moor.Hang{})
+		if err := errors.Join(err1, err2, err3); err != nil || h.Regime != moor.Slack {
+			t.Fatal(h, err)
+		}
+		if k := (b.Down - a.Down) / 0.002; math.Abs(h.Stiffness[1][1]-k) > 1e-4*k || h.Stiffness[0] != [2]float64{} {
+			t.Errorf("%+v: stiffness %v, by differences %g N/m", l.Pieces, h.Stiffness, k)
+		}
+	}
 	chain := moor.Line{Pieces: []moor.Piece{{Length: 12, Weight: 20}}}
 	h, err := chain.At(2, 3, moor.Hang{})
 	if err != nil || h.Down != 60 || h.Pull != 0 || h.Lying != 9 || h.Regime != moor.Slack || h.Angle() != math.Pi/2 || h.GroundAngle() != 0 {
@@ -374,12 +421,13 @@ func TestLineRefuses(t *testing.T) {
 	nan := math.NaN()
 	for name, err := range map[string]error{
 		"no piece":        at(moor.Line{}, 5, 2),
-		"nine pieces":     at(moor.Line{Pieces: make([]moor.Piece, 9)}, 5, 2),
+		"nine pieces":     at(moor.Line{Pieces: slices.Repeat([]moor.Piece{good}, 9)}, 5, 2),
 		"no length":       at(with(func(p *moor.Piece) { p.Length = 0 }), 5, 2),
 		"NaN length":      at(with(func(p *moor.Piece) { p.Length = nan }), 5, 2),
 		"negative weight": at(with(func(p *moor.Piece) { p.Weight = -1 }), 5, 2),
 		"NaN stretch":     at(with(func(p *moor.Piece) { p.Stretch = nan }), 5, 2),
 		"infinite clump":  at(with(func(p *moor.Piece) { p.Clump = math.Inf(1) }), 5, 2),
+		"weight on dock":  at(with(func(p *moor.Piece) { p.Clump = 5 }), 5, 2),
 		"NaN reach":       at(with(func(*moor.Piece) {}), nan, 2),
 		"negative reach":  at(with(func(*moor.Piece) {}), -1, 2),
 		"no rise":         at(with(func(*moor.Piece) {}), 5, 0),
@@ -393,6 +441,9 @@ func TestLineRefuses(t *testing.T) {
 	}
 	if err := at(moor.Line{Pieces: []moor.Piece{{Length: 3}}}, 2, 2); !errors.Is(err, measure.ErrUnknown) {
 		t.Errorf("neither weight nor stretch: %v", err)
+	}
+	if err := at(moor.Line{Pieces: slices.Repeat([]moor.Piece{good}, 8)}, 60, 2); err != nil {
+		t.Errorf("eight pieces: %v", err)
 	}
 	chain := moor.Line{Pieces: []moor.Piece{good}}
 	if err := at(chain, 8, 6); !errors.Is(err, moor.ErrReach) {

@@ -44,7 +44,7 @@ func TestWindLoad(t *testing.T) {
 	}
 	most := 0.0
 	for _, name := range []string{"flat plate, square", "endless strip", "small boat, side", "cylinder across", "person standing"} {
-		f, err := moor.ShapeFactor(name)
+		f, err := moor.Factor("shape in wind", name)
 		if err != nil || f.Source == nil || f.Source.Status != measure.Memory {
 			t.Errorf("%s: %+v, %v", name, f, err)
 		}
@@ -94,6 +94,48 @@ func TestWindTo(t *testing.T) {
 	}
 }
 
+// Over open land 10 m up the map's wind is itself; over a lake it is stronger, and
+// below 15 ft no weaker than there.
+func TestWindExposure(t *testing.T) {
+	kz := func(exposure string, height float64) float64 {
+		w, err := moor.Wind{Speed: 40, Exposure: exposure}.To(height, 3)
+		if err != nil || w.Exposure != "" || w.Height != height || w.Averaging != 3 {
+			t.Fatal(w, err)
+		}
+		return w.Speed * w.Speed / 1600
+	}
+	almost(t, "open land, 10 m", kz("C", 10), 1, 0.005)
+	if !(kz("D", 10) > kz("C", 10)) || kz("D", 1) != kz("D", 15*measure.Foot) || !(kz("D", 5) > kz("D", 4.5)) {
+		t.Errorf("lake %g and %g, land %g", kz("D", 10), kz("D", 5), kz("C", 10))
+	}
+	face := moor.Face{End: 2, Height: 0.5, Shape: 1}
+	l, err := moor.Wind{Speed: 40, Exposure: "D"}.Load(0, face)
+	q, err2 := moor.Wind{Speed: 40}.Pressure()
+	if err != nil || err2 != nil {
+		t.Fatal(err, err2)
+	}
+	almost(t, "on a dock", l.X, 2*q*kz("D", 4), 1e-9*l.X)
+	hour, err := moor.Wind{Speed: 40, Exposure: "D"}.To(10, 3600)
+	if err != nil {
+		t.Fatal(err)
+	}
+	plain, err := moor.Wind{Speed: 40, Averaging: 3}.To(10, 3600)
+	if err != nil {
+		t.Fatal(err)
+	}
+	almost(t, "mean for the waves", hour.Speed/plain.Speed, math.Sqrt(kz("D", 10)), 1e-12)
+	for name, w := range map[string]moor.Wind{
+		"height": {Speed: 1, Exposure: "C", Height: 2}, "averaging": {Speed: 1, Exposure: "C", Averaging: 3600},
+	} {
+		if _, err := w.Load(0, face); !errors.Is(err, measure.ErrRange) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if _, err := (moor.Wind{Speed: 1, Exposure: "B"}).Pressure(); !errors.Is(err, measure.ErrName) {
+		t.Errorf("a suburb: %v", err)
+	}
+}
+
 // A current pushes more the less water there is under the dock.
 func TestCurrent(t *testing.T) {
 	face := moor.Face{Side: 2, End: 1}
@@ -111,18 +153,34 @@ func TestCurrent(t *testing.T) {
 		t.Fatal(err)
 	}
 	almost(t, "deep, no shape given", deep.Y, 500*0.16*2*1.2, 1e-9)
+	// ½·1000·0.5²·10 m² · 0.075/(log₁₀(0.5·6/1.307e-6) - 2)², by hand: log₁₀ R 6.36085.
+	drag, err := moor.Current{Speed: 0.5}.Friction(10, 6)
+	if err != nil {
+		t.Fatal(err)
+	}
+	almost(t, "skin", drag, 1250*0.075/(4.36085*4.36085), 1e-4)
 	if f, err := (moor.Current{}).Friction(10, 6); f != 0 || err != nil {
 		t.Errorf("still water drags %g N, %v", f, err)
 	}
 }
 
 func TestShielding(t *testing.T) {
-	for n, want := range map[int]float64{1: 1, 2: 1.5, 3: 1.8, 5: 2.4} {
-		got, err := moor.Shielding(n)
+	one := moor.Face{Side: 12, Shape: 1.5, Height: 1}
+	load := func(of interface {
+		Load(float64, ...moor.Face) (moor.Load, error)
+	}, boats int,
+	) float64 {
+		row := one
+		row.Row = boats
+		l, err := of.Load(math.Pi/2, row)
 		if err != nil {
 			t.Fatal(err)
 		}
-		almost(t, "boats in a row", got, want, 1e-12)
+		return l.Y
+	}
+	for n, want := range map[int]float64{0: 1, 1: 1, 2: 1.5, 3: 1.8, 5: 2.4} {
+		almost(t, "boats in a row in wind", load(moor.Wind{Speed: 10}, n)/load(moor.Wind{Speed: 10}, 0), want, 1e-12)
+		almost(t, "boats in a current", load(moor.Current{Speed: 1}, n)/load(moor.Current{Speed: 1}, 0), float64(max(n, 1)), 1e-12)
 	}
 }
 
@@ -226,12 +284,12 @@ func TestFetches(t *testing.T) {
 
 // Long waves feel the bottom: √(gd); short ones do not: gT²/2π.
 func TestWavelengthLimits(t *testing.T) {
-	l, err := moor.Wavelength(1000, 2)
+	l, err := (moor.Sea{Period: 1000}).Length(2)
 	if err != nil {
 		t.Fatal(err)
 	}
 	almost(t, "long", l/1000, math.Sqrt(measure.Gravity*2), 1e-4)
-	l, err = moor.Wavelength(1, 1000)
+	l, err = (moor.Sea{Period: 1}).Length(1000)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -239,7 +297,7 @@ func TestWavelengthLimits(t *testing.T) {
 	// The dispersion holds along the way.
 	for _, period := range []float64{0.5, 1, 2, 4, 8, 30} {
 		for _, d := range []float64{0.1, 0.5, 2, 10, 50} {
-			l, err := moor.Wavelength(period, d)
+			l, err := (moor.Sea{Period: period}).Length(d)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -271,7 +329,7 @@ func TestPush(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	l, _ := moor.Wavelength(2.5, 4)
+	l, _ := (moor.Sea{Period: 2.5}).Length(4)
 	k := 2 * math.Pi / l
 	almost(t, "wall", wall, 1000*measure.Gravity*0.4*math.Tanh(k*4)/k, 1e-9*wall)
 	deep, drift, err := s.Push(9e4, 0.3, 1)
@@ -288,6 +346,35 @@ func TestPush(t *testing.T) {
 	}
 }
 
+// The highest of a thousand waves is Rayleigh's in deep water, less where waves
+// break, and never less than the sea itself.
+func TestHighest(t *testing.T) {
+	get := func(h, period, depth float64) float64 {
+		s, err := moor.Sea{Height: h, Period: period}.Highest(depth)
+		if err != nil || s.Period != period {
+			t.Fatal(s, err)
+		}
+		return s.Height
+	}
+	// √(½ ln 1000) of the significant height: 1.858.
+	almost(t, "deep", get(0.3, 2.5, 1e4)/0.3, math.Sqrt(math.Log(1000)/2), 2e-3)
+	almost(t, "CIRIA", get(0.3, 2.5, 1.5)/0.3, 1.859/math.Sqrt(1.2), 1e-12)
+	l, err := moor.Sea{Period: 1.5}.Length(4)
+	if err != nil {
+		t.Fatal(err)
+	}
+	almost(t, "steep", get(0.35, 1.5, 4), 0.142*l*math.Tanh(2*math.Pi*4/l), 1e-12)
+	almost(t, "steeper than can be", get(0.6, 1.5, 4), 0.6, 0)
+	for name, s := range map[string]moor.Sea{"height": {Period: 2}, "period": {Height: 1}} {
+		if _, err := s.Highest(3); !errors.Is(err, measure.ErrRange) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if _, err := (moor.Sea{Height: 1, Period: 3}).Highest(0); !errors.Is(err, measure.ErrRange) {
+		t.Errorf("no water: %v", err)
+	}
+}
+
 func TestWake(t *testing.T) {
 	w := moor.Wake{Boat: 4, Height: 0.4, Distance: 30}
 	s, err := w.At(240, 10)
@@ -295,11 +382,14 @@ func TestWake(t *testing.T) {
 		t.Fatal(err)
 	}
 	almost(t, "eight times as far, half as high", s.Height, 0.2, 1e-12)
+	if _, err := (moor.Wake{Boat: 4, Distance: 30}).At(30, 10); !errors.Is(err, measure.ErrUnknown) {
+		t.Errorf("a wake nobody saw: %v", err)
+	}
 	if _, err := w.At(30, 2); !errors.Is(err, measure.ErrRange) {
 		t.Errorf("in shallow water: %v", err)
 	}
 	swing, err := s.Swing(10)
-	l, _ := moor.Wavelength(s.Period, 10)
+	l, _ := (moor.Sea{Period: s.Period}).Length(10)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -323,6 +413,18 @@ func TestImpact(t *testing.T) {
 		t.Fatal(err)
 	}
 	almost(t, "nothing known of the boat", bare, 120*1.8, 1e-9)
+	// With either of draft and beam unknown, the water along is the most there is.
+	for _, half := range []moor.Impact{{Mass: 1500, Speed: 0.4, Beam: 2}, {Mass: 1500, Speed: 0.4, Draft: 0.4}} {
+		if e, err := half.Energy(); err != nil || e != bare {
+			t.Errorf("%+v: %g J, %v", half, e, err)
+		}
+	}
+	if e, err := (moor.Impact{Mass: 1500, Speed: 0.4, Draft: 0.4, Beam: 2, Along: 1.5}).Energy(); err != nil || math.Abs(e-180) > 1e-9 {
+		t.Errorf("%g J, %v", e, err)
+	}
+	if _, err := (moor.Impact{Mass: 1500, Speed: 0.4, Along: 0.5}).Energy(); !errors.Is(err, measure.ErrRange) {
+		t.Errorf("less than the boat itself: %v", err)
+	}
 	f := moor.Fender{Stiffness: 2e4, Stroke: 0.15}
 	force, stroke, err := f.Stop(full)
 	if err != nil {
@@ -338,6 +440,9 @@ func TestImpact(t *testing.T) {
 	}
 	if c, err := (moor.Fender{Stroke: 0.1}).Check(full); err != nil || c.Verdict() != measure.NoAnswer {
 		t.Errorf("stiffness unknown: %v, %v", c, err)
+	}
+	if force, stroke, err := (moor.Fender{Stiffness: 0.5}).Stop(1); err != nil || force != 1 || stroke != 2 {
+		t.Errorf("a very soft fender: %g N, %g m, %v", force, stroke, err)
 	}
 	if _, _, err := (moor.Fender{}).Stop(1); !errors.Is(err, measure.ErrUnknown) {
 		t.Errorf("no fender: %v", err)
@@ -355,16 +460,18 @@ func TestLoadsRefuse(t *testing.T) {
 		"air":            func() error { _, err := moor.Wind{Speed: 5, Air: 10}.Pressure(); return err },
 		"direction":      func() error { _, err := moor.Wind{Speed: 5}.Load(nan, face); return err },
 		"face":           func() error { _, err := moor.Wind{Speed: 5}.Load(0, moor.Face{Side: nan}); return err },
+		"along":          func() error { _, err := moor.Wind{Speed: 5}.Load(0, moor.Face{At: [2]float64{nan, 0}}); return err },
+		"across":         func() error { _, err := moor.Wind{Speed: 5}.Load(0, moor.Face{At: [2]float64{0, nan}}); return err },
 		"current":        func() error { _, err := moor.Current{Speed: 2}.Load(0, face); return err },
 		"aground":        func() error { _, err := moor.Current{Speed: 1, Depth: 1, Draft: 2}.Load(0, face); return err },
 		"current face":   func() error { _, err := moor.Current{Speed: 1}.Load(0, moor.Face{End: -1}); return err },
 		"laminar":        func() error { _, err := moor.Current{Speed: 0.001}.Friction(1, 1); return err },
 		"wetted":         func() error { _, err := moor.Current{Speed: 1}.Friction(nan, 1); return err },
-		"shielding":      func() error { _, err := moor.Shielding(0); return err },
+		"shielding":      func() error { _, err := moor.Wind{Speed: 1}.Load(0, moor.Face{Row: -1}); return err },
 		"fetch":          func() error { _, err := moor.Fetch{Wind: 10, Length: nan}.Waves("CEM"); return err },
 		"gravity":        func() error { _, err := moor.Fetch{Wind: 10, Length: 500, Gravity: 1}.Waves("CEM"); return err },
 		"bearing":        func() error { _, err := moor.Fetches{}.From(nan); return err },
-		"wave period":    func() error { _, err := moor.Wavelength(0, 1); return err },
+		"wave period":    func() error { _, err := moor.Sea{}.Length(1); return err },
 		"seen":           func() error { _, err := moor.Seen(nan, 20); return err },
 		"push":           func() error { _, _, err := moor.Sea{Height: 1, Period: 3}.Push(1, 2, 1); return err },
 		"wake":           func() error { _, err := moor.Wake{Boat: 3, Height: nan, Distance: 10}.At(10, 10); return err },
@@ -384,10 +491,68 @@ func TestLoadsRefuse(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if _, err := moor.ShapeFactor("dome"); !errors.Is(err, measure.ErrName) {
+	if _, err := moor.Factor("shape in wind", "dome"); !errors.Is(err, measure.ErrName) {
 		t.Errorf("shape: %v", err)
 	}
 	if _, err := (moor.Fetch{Wind: 10, Length: 500}).Waves("guess"); !errors.Is(err, measure.ErrName) {
 		t.Errorf("method: %v", err)
+	}
+}
+
+// Beside an error stands no number that could be taken for a result.
+func TestErrorsCarryNothing(t *testing.T) {
+	nan := math.NaN()
+	one := func(x float64, err error) ([]float64, error) { return []float64{x}, err }
+	two := func(x, y float64, err error) ([]float64, error) { return []float64{x, y}, err }
+	for name, f := range map[string]func() ([]float64, error){
+		"pressure": func() ([]float64, error) { return one(moor.Wind{Speed: nan}.Pressure()) },
+		"friction": func() ([]float64, error) { return one(moor.Current{Speed: nan}.Friction(1, 1)) },
+		"laminar":  func() ([]float64, error) { return one(moor.Current{Speed: 1e-3}.Friction(1, 1)) },
+		"length":   func() ([]float64, error) { return one(moor.Sea{}.Length(1)) },
+		"push":     func() ([]float64, error) { return two(moor.Sea{}.Push(1, 0, 0)) },
+		"swing":    func() ([]float64, error) { return one(moor.Sea{}.Swing(1)) },
+		"no swing": func() ([]float64, error) { return one(moor.Sea{Height: 1, Period: 1}.Swing(nan)) },
+		"fetch":    func() ([]float64, error) { return one(moor.Fetches{nan}.From(0)) },
+		"bearing":  func() ([]float64, error) { return one(moor.Fetches{}.From(nan)) },
+		"energy":   func() ([]float64, error) { return one(moor.Impact{Mass: nan}.Energy()) },
+		"along":    func() ([]float64, error) { return one(moor.Impact{Mass: 1, Along: 9}.Energy()) },
+		"block":    func() ([]float64, error) { return one(moor.Impact{Mass: 1, Block: 9}.Energy()) },
+		"soft":     func() ([]float64, error) { return one(moor.Impact{Mass: 1, Soft: 9}.Energy()) },
+		"stop":     func() ([]float64, error) { return two(moor.Fender{}.Stop(nan)) },
+		"fender":   func() ([]float64, error) { return two(moor.Fender{}.Stop(1)) },
+		"weight":   func() ([]float64, error) { return one(moor.DeadWeight{Mass: 1}.Weight()) },
+		"mass":     func() ([]float64, error) { return one(moor.DeadWeight{Mass: nan, Density: 2400}.Weight()) },
+		"floats":   func() ([]float64, error) { return one(moor.DeadWeight{Mass: 1, Density: 900}.Weight()) },
+		"needed":   func() ([]float64, error) { return one(moor.DeadWeight{Density: 2400, Bottom: "sand"}.Needed(nan, 0)) },
+		"material": func() ([]float64, error) { return one(moor.DeadWeight{Bottom: "sand"}.Needed(1, 0)) },
+		"mud":      func() ([]float64, error) { return one(moor.DeadWeight{Density: 2400, Bottom: "soft mud"}.Needed(1, 0)) },
+		"steep": func() ([]float64, error) {
+			return one(moor.DeadWeight{Density: 2400, Bottom: "sand", Slope: 1}.Needed(1, 0))
+		},
+		"angle":       func() ([]float64, error) { return one(moor.Ramp{}.Angle(0)) },
+		"too short":   func() ([]float64, error) { return one(moor.Ramp{Length: 1, Width: 1, Shore: 2}.Angle(0)) },
+		"slide":       func() ([]float64, error) { return one(moor.Ramp{}.Slide(0, 1)) },
+		"ramp needed": func() ([]float64, error) { return one(moor.Ramp{}.Needed(0, 1)) },
+		"reaction":    func() ([]float64, error) { return one(moor.Ramp{}.Reaction(0, 0)) },
+		"moment":      func() ([]float64, error) { return one(moor.Ramp{}.Moment(0)) },
+		"haul":        func() ([]float64, error) { return one(moor.Haul{}.Pull()) },
+		"cleat":       func() ([]float64, error) { return two(moor.Cleat{}.On(1, 1)) },
+		"stress":      func() ([]float64, error) { return one(moor.Post{}.Stress(nan, 1, 1)) },
+		"snow":        func() ([]float64, error) { return one(moor.Snow{}.Pressure()) },
+		"deep snow":   func() ([]float64, error) { return one(moor.Snow{Depth: nan}.Pressure()) },
+		"no drift":    func() ([]float64, error) { return two(moor.Snow{}.Drift(1)) },
+		"drift":       func() ([]float64, error) { return two(moor.Snow{Ground: 1}.Drift(nan)) },
+		"tension":     func() ([]float64, error) { return one((&moor.Line{}).Tension(0, moor.Hang{})) },
+		"dip":         func() ([]float64, error) { return one((&moor.Line{}).Dip(moor.Hang{})) },
+	} {
+		xs, err := f()
+		if err == nil {
+			t.Errorf("%s: no error", name)
+		}
+		for _, x := range xs {
+			if x != 0 {
+				t.Errorf("%s: %g beside %v", name, x, err)
+			}
+		}
 	}
 }

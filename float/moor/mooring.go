@@ -3,6 +3,7 @@ package moor
 import (
 	"errors"
 	"math"
+	"slices"
 	"strconv"
 
 	"example.org/floewright/lumber/measure"
@@ -28,14 +29,16 @@ type Tie struct {
 }
 
 // A Post holds a point of the dock on plan while it rises and falls: a guide
-// pile, or one pin of a hinge to something fixed (two posts make the hinge).
-// Past its play it pushes back in proportion, all ways alike.
+// pile, or one pin of a hinge to a neighbour (two posts make the hinge). Past its
+// play it pushes back in proportion, all ways alike.
 type Post struct {
 	Name      string
 	At        [2]float64 // m, on plan
 	Stiffness float64    // N/m
 	Play      float64    // m, radius
-	Hold      Gear       // what it bears; zero: unknown, no answer
+	Fitting   Gear       // the hoop or bracket on the dock; zero: unknown, no answer
+	Hold      Gear       // the pile or pin itself; zero: unknown, no answer
+	Ground    Ground     // what it stands in, or the neighbour's own mooring; nil: unknown, no answer
 }
 
 // Stress returns the greatest bending stress, Pa, of a round post held below
@@ -76,8 +79,9 @@ type FittingForce struct {
 	X, Y, Z float64
 }
 
-// Forces returns what every tie, then every post, does to the dock at rest in
-// p, in the dock's unmoved axes at the unmoved places.
+// Forces returns what every tie, then every post, does to the dock at rest in p, in
+// the axes of the dock as it lies, turned with it, so that they go on its frame as they
+// are. They balance the load in the same axes, [Load.Turned] by -Turn.
 func (m *Mooring) Forces(p Position) ([]FittingForce, error) {
 	if len(p.Hangs) != len(m.Ties) || len(p.Pushes) != len(m.Posts) {
 		return nil, &measure.Error{Field: "position", Text: strconv.Itoa(len(p.Hangs)) + " ties", Class: measure.ErrName, Want: "one of this mooring"}
@@ -87,12 +91,47 @@ func (m *Mooring) Forces(p Position) ([]FittingForce, error) {
 		t := &m.Ties[i]
 		ux, uy, _, _, _ := t.toward(p.X, p.Y, p.Turn)
 		h := &p.Hangs[i]
-		out = append(out, FittingForce{t.Name, t.At, h.Pull * ux, h.Pull * uy, -h.Down})
+		f := Load{X: h.Pull * ux, Y: h.Pull * uy}.Turned(-p.Turn)
+		out = append(out, FittingForce{t.Name, t.At, f.X, f.Y, -h.Down})
 	}
 	for i, s := range m.Posts {
-		out = append(out, FittingForce{s.Name, s.At, p.Pushes[i][0], p.Pushes[i][1], 0})
+		f := Load{X: p.Pushes[i][0], Y: p.Pushes[i][1]}.Turned(-p.Turn)
+		out = append(out, FittingForce{s.Name, s.At, f.X, f.Y, 0})
 	}
 	return out, nil
+}
+
+// Passed returns the load that the named posts, or all where none is named, pass
+// on under a storm with the water at a level: that of the pins of a hinge on the
+// neighbour, in the dock's axes and about its origin. With the neighbour's own load
+// it is the storm for a survey of the neighbour's mooring, through which the
+// force goes on to ground.
+func (m *Mooring) Passed(level float64, storm Storm, posts ...string) Storm {
+	return func(θ float64) (Load, error) {
+		if storm == nil {
+			return Load{}, unknown("storm", "the load from each direction")
+		}
+		for _, name := range posts {
+			if !slices.ContainsFunc(m.Posts, func(p Post) bool { return p.Name == name }) {
+				return Load{}, &measure.Error{Field: "post", Text: name, Class: measure.ErrName, Want: "a post of this mooring"}
+			}
+		}
+		load, err := storm(θ)
+		if err != nil {
+			return Load{}, err
+		}
+		p, err := m.Rest(level, load)
+		if err != nil {
+			return Load{}, err
+		}
+		var sum Load
+		for i, f := range p.Pushes {
+			if s := m.Posts[i]; len(posts) == 0 || slices.Contains(posts, s.Name) {
+				sum = sum.Plus(Load{-f[0], -f[1], -(s.At[0]*f[1] - s.At[1]*f[0])})
+			}
+		}
+		return sum, nil
+	}
 }
 
 // toward returns the unit direction from the moved fitting to the ground end,

@@ -79,14 +79,14 @@ func TestRestBalances(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		x, y, turn, size := load.X, load.Y, load.Turn, 1e-3
-		sin, cos := math.Sincos(p.Turn)
+		// In the axes of the dock, turned with it, where the fittings are at home.
+		seen := load.Turned(-p.Turn)
+		x, y, turn, size := seen.X, seen.Y, seen.Turn, 1e-3
 		for k, f := range forces {
 			if k < len(p.Hangs) && f.Z != -p.Hangs[k].Down {
 				t.Errorf("case %d: a line that pulls down by %g N lifts by %g N", i, p.Hangs[k].Down, f.Z)
 			}
-			ax, ay := cos*f.At[0]-sin*f.At[1], sin*f.At[0]+cos*f.At[1]
-			x, y, turn = x+f.X, y+f.Y, turn+ax*f.Y-ay*f.X
+			x, y, turn = x+f.X, y+f.Y, turn+f.At[0]*f.Y-f.At[1]*f.X
 			size += math.Hypot(f.X, f.Y)
 		}
 		if math.Abs(x)+math.Abs(y)+math.Abs(turn)/3 > 1e-8*size {
@@ -229,7 +229,7 @@ func TestAdrift(t *testing.T) {
 		t.Fatal(err)
 	}
 	f, _ := one.Forces(p)
-	if math.Abs(f[0].X+500) > 1e-5 || math.Abs(f[0].Y) > 1e-5 || math.Abs(p.Turn) < 0.1 {
+	if seen := (moor.Load{X: -500}).Turned(-p.Turn); math.Abs(f[0].X-seen.X) > 1e-5 || math.Abs(f[0].Y-seen.Y) > 1e-5 || math.Abs(p.Turn) < 0.1 {
 		t.Errorf("trails with %+v, turned %g rad", f, p.Turn)
 	}
 }

@@ -24,11 +24,16 @@ type Ramp struct {
 	// Limit names the slope limit: "accessible" (1:12), "common" (1:3), "navy"
 	// (1:1.5); "" is the common one.
 	Limit string
+
+	// Slips is the number of boat slips the ramp serves; 0: not said, many. An
+	// accessible ramp of 80 ft, or of 30 ft to fewer than 25 slips, may be steeper.
+	Slips int
 }
 
 func (r Ramp) check() error {
 	return first(
 		positiveLength.Check("length of the ramp", r.Length), positiveLength.Check("width of the ramp", r.Width),
+		measure.Range{Lo: 0, Hi: 1e6, Source: srcSense}.Check("slips", float64(r.Slips)),
 		massOrZero.Check("mass of the ramp", r.Mass), anyLength.Check("shore hinge", r.Shore), anyLength.Check("deck", r.Deck),
 	)
 }
@@ -61,27 +66,58 @@ func (r Ramp) Slide(low, high float64) (float64, error) {
 	return r.Length * math.Abs(near-far), nil
 }
 
-// Check compares the steepest slope between two levels with the limit.
-func (r Ramp) Check(low, high float64) (measure.Check, error) {
-	name := r.Limit
-	if name == "" {
-		name = "common"
-	}
+// limit returns the slope limit.
+func (r Ramp) limit() (measure.Factor, error) {
 	for _, s := range slopes {
-		if s.Name != name {
-			continue
+		if s.Name == r.Limit || r.Limit == "" && s.Name == "common" {
+			return s, nil
 		}
-		a, err1 := r.Angle(low)
-		b, err2 := r.Angle(high)
-		if err := first(err1, err2); err != nil {
-			return measure.Check{}, err
-		}
-		return measure.Check{
-			Name: "slope of the ramp", Kind: measure.Ratio, Value: math.Max(math.Abs(math.Tan(a)), math.Abs(math.Tan(b))), Limit: s.Value,
-			Rule: s.Source, Notes: []string{s.Why},
-		}, nil
 	}
-	return measure.Check{}, &measure.Error{Field: "slope limit", Text: r.Limit, Class: measure.ErrName, Want: "accessible, common or navy"}
+	return measure.Factor{}, &measure.Error{Field: "slope limit", Text: r.Limit, Class: measure.ErrName, Want: "accessible, common or navy"}
+}
+
+// enough returns the length from which an accessible ramp may be steeper.
+func (r Ramp) enough() float64 {
+	if r.Slips > 0 && r.Slips < 25 {
+		return 30 * measure.Foot
+	}
+	return 80 * measure.Foot
+}
+
+// Check compares the steepest slope between two levels with the limit; an
+// accessible ramp that is steeper, its length with that from which it may be.
+func (r Ramp) Check(low, high float64) (measure.Check, error) {
+	s, err := r.limit()
+	a, err1 := r.Angle(low)
+	b, err2 := r.Angle(high)
+	if err := first(err, err1, err2); err != nil {
+		return measure.Check{}, err
+	}
+	c := measure.Check{
+		Name: "slope of the ramp", Kind: measure.Ratio, Value: math.Max(math.Abs(math.Tan(a)), math.Abs(math.Tan(b))), Limit: s.Value,
+		Rule: s.Source, Notes: []string{s.Why},
+	}
+	if s.Name == "accessible" && c.Value > c.Limit && r.Length >= r.enough() {
+		c.Name, c.Kind, c.Value, c.Limit, c.AtLeast = "length of the ramp", measure.Length, r.Length, r.enough(), true
+	}
+	return c, nil
+}
+
+// Needed returns the length, m, of a ramp from this shore hinge to this deck that
+// keeps the limit of slope between two levels: drop √(1 + 1/slope²). An accessible
+// one need be no longer than its rule asks.
+func (r Ramp) Needed(low, high float64) (float64, error) {
+	s, err := r.limit()
+	r.Length = 1
+	if err := first(err, r.check(), anyLength.Check("low level", low), anyLength.Check("high level", high)); err != nil {
+		return 0, err
+	}
+	drop := math.Max(math.Abs(r.Shore-low-r.Deck), math.Abs(r.Shore-high-r.Deck))
+	l := drop * math.Sqrt(1+1/(s.Value*s.Value))
+	if s.Name == "accessible" && l > r.enough() {
+		l = math.Max(r.enough(), drop/0.99) // and long enough to reach
+	}
+	return l, nil
 }
 
 // Reaction returns the weight, N, that the free end lays on the dock under a
@@ -105,89 +141,3 @@ func (r Ramp) Moment(live float64) (float64, error) {
 }
 
 var pressureOrZero = measure.Range{Kind: measure.Pressure, Lo: 0, Hi: 1e6, Source: srcSense}
-
-// A Haul pulls the dock out of the water up a slope.
-type Haul struct {
-	Mass     float64 // kg, wet: soaked wood, water in drums, weed
-	Slope    float64 // rad of the skids
-	Friction float64 // of skids, or what rollers leave; 0: 0.5, dry wood on wood
-	Parts    int     // of a tackle between winch and dock; 0: 1
-	Line     Gear    // zero: unknown, no answer
-	Anchor   Ground  // of the winch or block; nil: unknown, no answer
-}
-
-// skid is wood on wood, dry, the higher of the usual values; greased skids 0.2,
-// rollers 0.05 (from memory).
-const skid = 0.5
-
-// Pull returns the pull, N, that moves the dock up the slope:
-// m g (sin β + μ cos β).
-func (h Haul) Pull() (float64, error) {
-	if h.Friction == 0 {
-		h.Friction = skid
-	}
-	if err := first(
-		positiveMass.Check("wet mass", h.Mass), steepness.Check("slope", h.Slope),
-		measure.Range{Lo: 0, Hi: 2, Source: srcSense}.Check("friction of the skids", h.Friction),
-	); err != nil {
-		return 0, err
-	}
-	return h.Mass * measure.Gravity * (math.Sin(h.Slope) + h.Friction*math.Cos(h.Slope)), nil
-}
-
-// Checks follow the pull to ground: the line, which carries its share of the
-// parts, and the anchor, which carries all of it and that share again.
-func (h Haul) Checks() ([]measure.Check, error) {
-	pull, err := h.Pull()
-	if err != nil {
-		return nil, err
-	}
-	if h.Parts == 0 {
-		h.Parts = 1
-	}
-	if err := (measure.Range{Lo: 1, Hi: 12, Source: srcSense}).Check("parts of the tackle", float64(h.Parts)); err != nil {
-		return nil, err
-	}
-	share := pull / float64(h.Parts)
-	line, err := h.Line.Check(share)
-	if err != nil {
-		return nil, err
-	}
-	line.Name = "haul-out line: " + line.Name
-	line.Notes = append(line.Notes, "nobody stands in the bight or in line with a loaded rope, nor below the dock on the slope")
-	load := pull
-	if h.Parts > 1 {
-		load += share
-	}
-	if h.Anchor == nil {
-		return []measure.Check{line, measure.Refuse("haul-out anchor", unknown("anchor of the haul-out", "its holding"))}, nil
-	}
-	anchor, err := h.Anchor.Check(load, 0)
-	if err != nil {
-		return nil, err
-	}
-	anchor.Name = "haul-out anchor: " + anchor.Name
-	return []measure.Check{line, anchor}, nil
-}
-
-// A Cleat is a fitting bolted to the deck's edge.
-type Cleat struct {
-	Height float64 // m, of the line over the base
-	Base   float64 // m between its bolts, along the pull
-	Bolts  int     // in all; half of them hold it down
-}
-
-// On returns what each bolt takes, N, plain numbers for the joint's check:
-// tension from the upward part of the line and from its level part's tilting
-// the base, and shear.
-func (c Cleat) On(pull, up float64) (tension, shear float64, err error) {
-	if err := first(
-		lengthOrZero.Check("height of the line on the cleat", c.Height), positiveLength.Check("base of the cleat", c.Base),
-		measure.Range{Lo: 2, Hi: 20, Source: srcSense}.Check("bolts of the cleat", float64(c.Bolts)),
-		forceOrZero.Check("pull", pull), anyForce.Check("upward pull", up),
-	); err != nil {
-		return 0, 0, err
-	}
-	n := float64(c.Bolts)
-	return math.Max(up, 0)/n + pull*c.Height/c.Base/math.Floor(n/2), pull / n, nil
-}

@@ -176,6 +176,7 @@ func (l *Line) steady(t *totals, reach, rise float64) (h, v float64) {
 		lo, hi = hi, 8*hi
 	}
 	h = hi
+	step := math.Inf(1)
 	for range 400 {
 		r, there := short(h)
 		if there {
@@ -184,13 +185,13 @@ func (l *Line) steady(t *totals, reach, rise float64) (h, v float64) {
 			lo = h
 		}
 		next := h + r*f.vv/f.det
-		if !(next > lo && next < hi) {
+		if !(next > lo && next < hi) || math.Abs(next-h) > step/2 {
 			next = math.Sqrt(lo) * math.Sqrt(hi)
 		}
 		if math.Abs(next-h) <= 2e-16*h || hi-lo <= 4e-16*hi {
 			break
 		}
-		h = next
+		h, step = next, math.Abs(next-h)
 	}
 	return h, v
 }
@@ -265,6 +266,7 @@ func (l *Line) lower(t *totals, h, rise float64) (float64, bool) {
 			v = g
 		}
 	}
+	step := math.Inf(1)
 	for range maxSteps {
 		l.eval(h, v, &f)
 		r := rise - f.rise
@@ -274,13 +276,15 @@ func (l *Line) lower(t *totals, h, rise float64) (float64, bool) {
 			hi = v
 		}
 		next := v + r/f.vv
-		if !(next > lo && next < hi) {
+		// A line that hangs in a bight has a rise shaped like an S, on which Newton
+		// may swing between two places for ever: each step must halve the last.
+		if !(next > lo && next < hi) || math.Abs(next-v) > step/2 {
 			next = lo + (hi-lo)/2
 		}
 		if math.Abs(next-v) <= 2e-16*(math.Abs(v)+h) || hi-lo <= 2e-16*(math.Abs(hi)+math.Abs(lo)) {
 			return next, true
 		}
-		v = next
+		v, step = next, math.Abs(next-v)
 	}
 	return v, true
 }

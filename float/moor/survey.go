@@ -3,6 +3,7 @@ package moor
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/floewright/lumber/measure"
@@ -28,8 +29,8 @@ type Survey struct {
 	Turn            float64 // rad, the most it turns either way
 
 	// Checks follow every force to ground: fitting, each piece, each link and
-	// the ground of each tie, and each post, each at its own worst. One that ends
-	// in something undescribed has no answer.
+	// ground of each tie, and fitting, post and ground of each post, each at its own
+	// worst. One that ends in something undescribed has no answer.
 	Checks []measure.Check
 	Notes  []string
 	Lost   string // the tie left out, if one was
@@ -85,6 +86,7 @@ func (s *tide) survey(levels []float64, storm Storm, directions int) (*Survey, e
 		out.Posts[i] = Extreme{Name: m.Posts[i].Name, Tension: -1}
 	}
 	out.Offset = -1
+	wet := make([]bool, len(m.Ties)) // hangs in the water, though made for air
 	for _, level := range levels {
 		if err := s.set(level); err != nil {
 			return nil, err
@@ -102,6 +104,9 @@ func (s *tide) survey(levels []float64, storm Storm, directions int) (*Survey, e
 				}
 				fronts[i].add(pair{h.Pull, h.Lift})
 				l := &m.Ties[i].Line
+				if l.Shore && !wet[i] {
+					wet[i] = l.dip(*h) > m.Ties[i].Height
+				}
 				for n := range l.Pieces {
 					pieces[i][n] = math.Max(pieces[i][n], l.tension(n, *h))
 				}
@@ -120,6 +125,11 @@ func (s *tide) survey(levels []float64, storm Storm, directions int) (*Survey, e
 	}
 	if out.Turn > turns {
 		out.Notes = append(out.Notes, "the dock turns by "+measure.Angle.Print(out.Turn, measure.US)+": the storm's load is that on the unturned dock")
+	}
+	for i := range wet {
+		if wet[i] {
+			out.Notes = append(out.Notes, m.Ties[i].Name+": hangs into the water, where it weighs less than in air and a boat may foul it")
+		}
 	}
 	if err := m.follow(out, fronts, pieces); err != nil {
 		return nil, err
@@ -199,8 +209,22 @@ func (m *Mooring) follow(out *Survey, fronts []front, pieces [][maxPieces]float6
 		}
 	}
 	for i := range m.Posts {
-		c, err := m.Posts[i].Hold.Check(out.Posts[i].Tension)
-		if err := add(m.Posts[i].Name, "post", c, err); err != nil {
+		p, force := &m.Posts[i], out.Posts[i].Tension
+		for _, g := range []struct {
+			part string
+			gear Gear
+		}{{"fitting", p.Fitting}, {"post", p.Hold}} {
+			c, err := g.gear.Check(force)
+			if err := add(p.Name, g.part, c, err); err != nil {
+				return err
+			}
+		}
+		c := measure.Refuse("holding", unknown("what "+p.Name+" stands in", "the ground's holding, or that of the neighbour's mooring"))
+		var err error
+		if p.Ground != nil {
+			c, err = p.Ground.Check(force, 0)
+		}
+		if err := add(p.Name, "ground", c, err); err != nil {
 			return err
 		}
 	}
@@ -217,18 +241,34 @@ func worse(a, b measure.Check) bool {
 }
 
 // Worst returns the worst check of a survey: one without an answer, else one
-// that is short, else the one nearest to its limit.
-func (s *Survey) Worst() measure.Check {
+// that is short, else the one nearest to its limit. Parts keep it to some of
+// "fitting", "piece", "link", "ground" and "post"; where the mooring has none of
+// them it is the zero Check, no answer.
+func (s *Survey) Worst(parts ...string) measure.Check {
 	var worst measure.Check
-	for i, c := range s.Checks {
+	found := false
+	for _, c := range s.Checks {
+		if len(parts) > 0 && !slices.ContainsFunc(parts, func(p string) bool { return isPart(c.Name, p) }) {
+			continue
+		}
 		switch {
-		case i == 0, c.Verdict() < worst.Verdict():
+		case !found, c.Verdict() < worst.Verdict():
 			worst = c
 		case c.Verdict() == worst.Verdict() && used(c) > used(worst):
 			worst = c
 		}
+		found = true
 	}
 	return worst
+}
+
+// isPart reports whether a check's name, "tie, part: what", is of a part.
+func isPart(name, part string) bool {
+	head, _, _ := strings.Cut(name, ": ")
+	if i := strings.LastIndex(head, ", "); i >= 0 {
+		head = head[i+2:]
+	}
+	return strings.HasPrefix(head, part)
 }
 
 // used returns the share of its limit a check uses, infinite where the limit is

@@ -61,6 +61,18 @@ func TestSurveyBruteForce(t *testing.T) {
 		if math.Abs(e.Hang.Tension()-e.Tension) > 1e-9 || e.Name != m.Ties[i].Name {
 			t.Errorf("%+v", e)
 		}
+		load, _ := storm(e.Direction)
+		if p, err := m.Rest(e.Level, load); err != nil || math.Abs(p.Hangs[i].Tension()-e.Tension) > 1e-6*e.Tension {
+			t.Errorf("%s at its worst: %g N, found again %+v, %v", e.Name, e.Tension, p.Hangs, err)
+		}
+	}
+	load, _ := storm(s.Posts[0].Direction)
+	if p, err := m.Rest(s.Posts[0].Level, load); err != nil || math.Abs(math.Hypot(p.Pushes[0][0], p.Pushes[0][1])-pushed) > 1e-6*pushed {
+		t.Errorf("the pile at its worst: %v, %v", p.Pushes, err)
+	}
+	load, _ = storm(s.OffsetDirection)
+	if p, err := m.Rest(s.OffsetLevel, load); err != nil || math.Abs(math.Hypot(p.X, p.Y)-s.Offset) > 3.4*math.Abs(p.Turn)+1e-6 {
+		t.Errorf("moved %g m, found again %g, %g m, %v", s.Offset, p.X, p.Y, err)
 	}
 	if d := cmp.Diff(append([]float64{pushed, turned, moved}, most...), got, opt); d != "" {
 		t.Error(d)
@@ -73,8 +85,8 @@ func TestSurveyBruteForce(t *testing.T) {
 			t.Errorf("block has %g N to spare, by brute force %g N", c.Limit-c.Value, holding)
 		}
 	}
-	// Fitting, two pieces or one, links, ground; the post.
-	if want := 4*5 + 2*3 + 1; len(s.Checks) != want {
+	// Fitting, two pieces or one, links, ground; fitting, post and its ground.
+	if want := 4*5 + 2*3 + 3; len(s.Checks) != want {
 		t.Errorf("%d checks, want %d", len(s.Checks), want)
 	}
 }

@@ -3,6 +3,7 @@ package moor
 import (
 	"embed"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 	"sync"
@@ -39,11 +40,26 @@ type tables struct {
 	ends    []tabled
 	designs []tabled
 	bottoms []ground
+	clips   []clip
+	usual   []usual
 }
+
+// A clip is a row of the table of wire rope clips, a usual a figure with its span.
+type (
+	clip struct {
+		size, turnback, torque float64
+		number                 int
+		source                 *measure.Source
+	}
+	usual struct {
+		name string
+		span measure.Range
+	}
+)
 
 var load = sync.OnceValues(func() (*tables, error) {
 	t := &tables{}
-	for _, read := range []func(*tables) error{readGear, readFactors, readBottoms} {
+	for _, read := range []func(*tables) error{readGear, readFactors, readBottoms, readClips, readUsual} {
 		if err := read(t); err != nil {
 			return nil, err
 		}
@@ -149,6 +165,54 @@ func readBottoms(t *tables) error {
 			*to = v
 		}
 		t.bottoms = append(t.bottoms, g)
+	}
+	return nil
+}
+
+func readClips(t *tables) error {
+	rows, err := readTable("clips")
+	if err != nil {
+		return err
+	}
+	for _, r := range rows {
+		size, err := measure.Length.Parse(r["size"] + " in")
+		n, err1 := strconv.Atoi(r["number"])
+		turnback, err2 := number(r, "turnback")
+		torque, err3 := number(r, "torque")
+		if err := first(err, err1, err2, err3); err != nil {
+			return fmt.Errorf("clips %s: %w", r["size"], err)
+		}
+		t.clips = append(t.clips, clip{
+			size: size, number: n, turnback: turnback * measure.Inch, torque: torque * measure.PoundForce * measure.Foot,
+			source: &measure.Source{Title: r["source"], Locator: r["size"] + " in", Status: statusOf(r["status"])},
+		})
+	}
+	return nil
+}
+
+func readUsual(t *tables) error {
+	rows, err := readTable("usual")
+	if err != nil {
+		return err
+	}
+	for _, r := range rows {
+		unit, ok := usualUnits[r["unit"]]
+		lo, err1 := number(r, "low")
+		hi, err2 := number(r, "high")
+		if err := first(err1, err2); err != nil || !ok {
+			return fmt.Errorf("usual %s in %q: %w", r["name"], r["unit"], err)
+		}
+		span := measure.Range{
+			Kind: unit.kind, Lo: lo * unit.si, Hi: hi * unit.si,
+			Source: &measure.Source{Title: r["source"], Locator: r["locator"], Status: statusOf(r["status"])},
+		}
+		if r["low"] == "" {
+			span.Lo = math.Inf(-1)
+		}
+		if r["high"] == "" {
+			span.Hi = math.Inf(1)
+		}
+		t.usual = append(t.usual, usual{r["name"], span})
 	}
 	return nil
 }

@@ -6,13 +6,29 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// Wavelength returns the length, m, of a wave of the given period, s, in water
-// of the given depth, m: L = (gT²/2π) tanh(2πd/L), linear theory.
-func Wavelength(period, depth float64) (float64, error) {
-	if err := first(positiveTime.Check("period", period), positiveLength.Check("depth", depth)); err != nil {
+// Length returns the length, m, of the waves in water of the given depth, m:
+// L = (gT²/2π) tanh(2πd/L), linear theory.
+func (s Sea) Length(depth float64) (float64, error) {
+	if err := first(positiveTime.Check("wave period", s.Period), positiveLength.Check("depth", depth)); err != nil {
 		return 0, err
 	}
-	return 2 * math.Pi / waveNumber(period, depth), nil
+	return 2 * math.Pi / waveNumber(s.Period, depth), nil
+}
+
+// Highest returns the wave that one in a thousand of the sea exceeds, in water of
+// the given depth, m, for what must not give way once: 1.859 H/√(1 + H/depth),
+// no steeper than 0.142 tanh kd of its length. (CIRIA 1991, in the Coastal
+// Engineering Manual, Part II Chapter 8, equation II-9-5; Miche, from memory.)
+func (s Sea) Highest(depth float64) (Sea, error) {
+	if err := first(
+		positiveLength.Check("wave height", s.Height), positiveTime.Check("wave period", s.Period), positiveLength.Check("depth", depth),
+	); err != nil {
+		return Sea{}, err
+	}
+	k := waveNumber(s.Period, depth)
+	breaks := 0.142 * 2 * math.Pi / k * math.Tanh(k*depth)
+	s.Height = math.Max(s.Height, math.Min(breaks, 1.859*s.Height/math.Sqrt(1+s.Height/depth)))
+	return s, nil
 }
 
 // waveNumber solves kd tanh kd = k₀d by Newton from an estimate good to a few
@@ -67,7 +83,8 @@ func Seen(height, tenCrests float64) (Sea, error) {
 // the second term cut at the freeboard, m. It comes and goes with each wave and
 // mostly shakes a dock that is free to give way; posts and hinges take it all.
 // drift is ρgH²/8, the steady push that lines must take (Maruo; Longuet-Higgins;
-// from memory).
+// from memory), as of even waves of the height: twice the mean of a real sea of
+// that significant height, whose groups swing the dock beyond it.
 func (s Sea) Push(depth, draft, freeboard float64) (crest, drift float64, err error) {
 	if err := first(
 		positiveLength.Check("wave height", s.Height), positiveTime.Check("wave period", s.Period),
@@ -102,7 +119,12 @@ var wakeFroude = measure.Range{Lo: 0, Hi: 0.7, OpenLo: true, OpenHi: true, Sourc
 // transverse ones meet; they run at 35° 16′ to the track, as fast as the boat
 // times the cosine, and their height falls with the cube root of the distance.
 // It serves boats slower than 0.7 of the speed of the longest waves, √(gd).
+// A height that nobody saw is an error of class measure.ErrUnknown: what is
+// published of it by the size of a boat serves ships in canals.
 func (w Wake) At(distance, depth float64) (Sea, error) {
+	if w.Height == 0 {
+		return Sea{}, unknown("wake height", "as seen, and at what distance: it is not computed from the boat")
+	}
 	if err := first(
 		measure.Range{Kind: measure.Speed, Lo: 0, Hi: 50, OpenLo: true, Source: srcSense}.Check("speed of the boat", w.Boat),
 		positiveLength.Check("wake height", w.Height), positiveLength.Check("distance where it was seen", w.Distance),

@@ -23,8 +23,9 @@ type Weather struct {
 	Draft           float64 // m
 	Freeboard       float64 // m
 
-	// Crests counts the whole push of a crest, for a dock held by posts or a hinge;
-	// otherwise lines take the steady drift, and the dock gives way to crests.
+	// Crests counts the whole push of the highest crest ([Sea.Highest]), for a dock
+	// held by posts or a hinge; otherwise lines take the steady drift, and the dock
+	// gives way to crests.
 	Crests bool
 
 	Current Current
@@ -93,13 +94,18 @@ func (w Weather) Load(θ float64) (Load, error) {
 	if sea.Period == 0 {
 		return Load{}, &measure.Error{Field: "wave method", Text: w.Method, Class: measure.ErrName, Want: "one that knows the period"}
 	}
-	crest, drift, err := sea.Push(w.Depth, w.Draft, w.Freeboard)
+	if w.Crests {
+		if sea, err = sea.Highest(w.Depth); err != nil {
+			return Load{}, err
+		}
+	}
+	push, drift, err := sea.Push(w.Depth, w.Draft, w.Freeboard)
 	if err != nil {
 		return Load{}, err
 	}
 	if !w.Crests {
-		crest = drift
+		push = drift
 	}
 	width := Face{End: w.Breadth, Side: w.Length}.area(θ)
-	return sum.Plus(at(crest*width, θ, [2]float64{})), nil
+	return sum.Plus(at(push*width, θ, [2]float64{})), nil
 }

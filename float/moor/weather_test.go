@@ -35,6 +35,15 @@ func TestWeather(t *testing.T) {
 	if err != nil || !(crests.Y > 3*load.Y) {
 		t.Errorf("crests %g N, drift %g N, %v", crests.Y, load.Y, err)
 	}
+	top, err := s.Highest(5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	crest, _, err := top.Push(5, 0.3, 0.3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	almost(t, "the highest crest", crests.Y, crest*6, 1e-9*crests.Y)
 	for _, θ := range []float64{0, math.Pi, -math.Pi / 2} { // from west, east, north
 		if l, err := w.Load(θ); err != nil || l != (moor.Load{}) {
 			t.Errorf("towards %g: %+v, %v", θ, l, err)

@@ -10,6 +10,13 @@ import (
 // origin, counter-clockwise seen from above.
 type Load struct{ X, Y, Turn float64 } // N, N, N·m
 
+// Turned returns the load turned by an angle, rad, counter-clockwise; seen from a dock
+// that has turned by as much the other way.
+func (l Load) Turned(by float64) Load {
+	sin, cos := math.Sincos(by)
+	return Load{float64(l.X*cos) - float64(l.Y*sin), float64(l.X*sin) + float64(l.Y*cos), l.Turn}
+}
+
 // Plus returns both loads together.
 func (l Load) Plus(o Load) Load { return Load{l.X + o.X, l.Y + o.Y, l.Turn + o.Turn} }
 
@@ -30,12 +37,14 @@ type Face struct {
 	Height float64    // m, of its middle above the water; for wind only
 	Shape  float64    // force over pressure and area; 0: 2.0, the most of any shape listed, under water 1.2
 	At     [2]float64 // m, its middle on plan
+	Row    int        // of as many equal boats one behind the other, of which End and Side are one; 0: one
 }
 
 func (f Face) check() error {
 	return first(
 		areaOrZero.Check(f.Name+": end area", f.End), areaOrZero.Check(f.Name+": side area", f.Side),
 		coefficientRange.Check(f.Name+": shape factor", f.Shape),
+		measure.Range{Lo: 0, Hi: 1000, Source: srcSense}.Check(f.Name+": boats in a row", float64(f.Row)),
 		anyLength.Check(f.Name+": place along", f.At[0]), anyLength.Check(f.Name+": place across", f.At[1]),
 	)
 }
@@ -45,39 +54,29 @@ func (f Face) area(θ float64) float64 {
 }
 
 // shapes are force factors of shapes across the wind.
-var shapes = []measure.Factor{
-	{Symbol: "Cd", Name: "flat plate, square", Value: 1.2, Why: "1.1 to 1.2", Source: src("Hoerner, Fluid-dynamic drag", "", "flat plates", measure.Memory)},
-	{Symbol: "Cd", Name: "endless strip", Value: 2, Why: "a long low wall clear of the water", Source: src("Hoerner, Fluid-dynamic drag", "", "flat plates", measure.Memory)},
-	{Symbol: "Cd", Name: "small boat, side", Value: 1.5, Why: "1.2 to 1.5", Source: src("ASCE Manual 50 and UFC 4-152-07, small craft berthing", "", "", measure.Memory)},
-	{Symbol: "Cd", Name: "cylinder across", Value: 1.2, Why: "long and smooth, in any wind a dock sees", Source: src("Hoerner, Fluid-dynamic drag", "", "cylinders", measure.Memory)},
-	{Symbol: "Cd", Name: "person standing", Value: 1.3, Why: "0.84 m² of drag area over 0.65 m² seen", Source: src("Hoerner, Fluid-dynamic drag", "", "people", measure.Memory)},
+var shapes = []tabled{
+	shape("flat plate, square", 1.2, "1.1 to 1.2", "Hoerner, Fluid-dynamic drag", "flat plates"),
+	shape("endless strip", 2, "a long low wall clear of the water", "Hoerner, Fluid-dynamic drag", "flat plates"),
+	shape("small boat, side", 1.5, "1.2 to 1.5", "ASCE Manual 50 and UFC 4-152-07, small craft berthing", ""),
+	shape("cylinder across", 1.2, "long and smooth, in any wind a dock sees", "Hoerner, Fluid-dynamic drag", "cylinders"),
+	shape("person standing", 1.3, "0.84 m² of drag area over 0.65 m² seen", "Hoerner, Fluid-dynamic drag", "people"),
+}
+
+func shape(name string, value float64, why, title, at string) tabled {
+	return tabled{factor: measure.Factor{Symbol: "Cd", Name: name, Value: value, Why: why, Source: src(title, "", at, measure.Memory)}}
 }
 
 // boldest is the greatest of the shapes; a test compares.
 const boldest = 2
 
-// ShapeFactor returns the force factor of a shape by name: "flat plate,
-// square", "endless strip", "small boat, side", "cylinder across", "person
-// standing". All are from memory: a known value belongs into Face.Shape.
-func ShapeFactor(shape string) (measure.Factor, error) {
-	var names string
-	for _, s := range shapes {
-		if s.Name == shape {
-			return s, nil
-		}
-		names += "; " + s.Name
-	}
-	return measure.Factor{}, &measure.Error{Field: "shape", Text: shape, Class: measure.ErrName, Want: names[2:]}
-}
-
-// Shielding returns how many times the force on one boat a row of n equal boats
+// shielded returns how many times the force on one boat a row of n equal boats
 // takes: the first all of it, the second half, each other 30 %. (Marinas and
 // Small Craft Harbors, 2nd edition 2000, as reported in a trade article.)
-func Shielding(boats int) (float64, error) {
-	if err := (measure.Range{Lo: 1, Hi: 1000, Source: srcSense}).Check("boats in a row", float64(boats)); err != nil {
-		return 0, err
+func shielded(n int) float64 {
+	if n <= 1 {
+		return 1
 	}
-	return 1 + 0.5*float64(min(boats, 2)-1) + 0.3*float64(max(boats, 2)-2), nil
+	return 1.5 + 0.3*float64(n-2)
 }
 
 // A Wind is a wind speed as measured or forecast.
@@ -86,6 +85,11 @@ type Wind struct {
 	Height    float64 // m above the water where it holds; 0: 10 m, as forecasts are
 	Averaging float64 // s over which it is the mean; 0: an hour, from which gusts rise most
 	Air       float64 // kg/m³; 0: that of the ASCE 7 constant, 1.2267
+
+	// Exposure takes Speed for the design wind of an ASCE 7 map, a 3 s gust at 10 m
+	// over open land, and finds it over "C", open land, or "D", a lake of a mile or
+	// more upwind. "" moves a wind that blew over the lake by the 1/7 power law.
+	Exposure string
 }
 
 var (
@@ -111,6 +115,12 @@ func (w Wind) filled() (Wind, error) {
 	}
 	if w.Averaging == 0 {
 		w.Averaging = 3600
+		if w.Exposure != "" {
+			w.Averaging = gust
+		}
+	}
+	if err := w.mapped(); err != nil {
+		return w, err
 	}
 	if w.Air == 0 {
 		w.Air = 2 * ascePressure
@@ -119,6 +129,32 @@ func (w Wind) filled() (Wind, error) {
 		speedOrZero.Check("wind speed", w.Speed), windHeight.Check("height of the wind", w.Height),
 		windTime.Check("averaging time", w.Averaging), windAir.Check("density of the air", w.Air),
 	)
+}
+
+// exposures are the height, m, up to which the land is felt and the power of the
+// height, of ASCE 7-16, Table 26.11-1 (C read in a testbed manual, D from memory).
+var exposures = map[string][2]float64{"C": {900 * measure.Foot, 9.5}, "D": {700 * measure.Foot, 11.5}}
+
+// mapped refuses a design wind that is not what the maps show.
+func (w Wind) mapped() error {
+	if w.Exposure == "" {
+		return nil
+	}
+	if _, ok := exposures[w.Exposure]; !ok {
+		return &measure.Error{Field: "exposure", Text: w.Exposure, Class: measure.ErrName, Want: "C or D, or none"}
+	}
+	maps := src("ASCE 7-16", "", "26.5.1, a 3 s gust at 33 ft over open land", measure.Memory)
+	return first(
+		measure.Range{Kind: measure.Length, Lo: 10, Hi: 33 * measure.Foot, Source: maps}.Check("height of the design wind", w.Height),
+		measure.Range{Kind: measure.Time, Lo: gust, Hi: gust, Source: maps}.Check("averaging time of the design wind", w.Averaging),
+	)
+}
+
+// exposed returns the pressure at a height, m, over that of the map's wind:
+// Kz = 2.01 (z/zg)^(2/α), constant below 15 ft.
+func exposed(exposure string, height float64) float64 {
+	e := exposures[exposure]
+	return 2.01 * math.Pow(math.Max(height, windFloor.Lo)/e[0], 2/e[1])
 }
 
 // overHour returns the mean over t seconds over the hourly mean:
@@ -136,15 +172,20 @@ func overHour(t float64) float64 {
 }
 
 // To returns the same wind at another height, m, and averaged over another
-// time, s: the 1/7 power law and the Coastal Engineering Manual's curve of
-// averaging times. Heights run from 0.3 to 20 m, times from 1 s to 10 h.
+// time, s: the 1/7 power law, or Kz of its exposure, and the Coastal Engineering
+// Manual's curve of averaging times. Heights run from 0.3 to 20 m, times from
+// 1 s to 10 h. A wind with an exposure has none afterwards: it is at its place.
 func (w Wind) To(height, averaging float64) (Wind, error) {
 	w, err := w.filled()
 	if err := first(err, windHeight.Check("height", height), windTime.Check("averaging time", averaging)); err != nil {
 		return Wind{}, err
 	}
-	w.Speed *= math.Pow(height/w.Height, 1./7) * overHour(averaging) / overHour(w.Averaging)
-	w.Height, w.Averaging = height, averaging
+	rise := math.Pow(height/w.Height, 1./7)
+	if w.Exposure != "" {
+		rise = math.Sqrt(exposed(w.Exposure, height))
+	}
+	w.Speed *= rise * overHour(averaging) / overHour(w.Averaging)
+	w.Height, w.Averaging, w.Exposure = height, averaging, ""
 	return w, nil
 }
 
@@ -189,7 +230,7 @@ func (w Wind) Load(θ float64, faces ...Face) (Load, error) {
 		if f.Shape == 0 {
 			f.Shape = boldest
 		}
-		sum = sum.Plus(at(q*f.Shape*f.area(θ), θ, f.At))
+		sum = sum.Plus(at(q*f.Shape*f.area(θ)*shielded(f.Row), θ, f.At))
 	}
 	return sum, nil
 }

@@ -25,7 +25,8 @@ func (d *Dock) platform() (*float.Platform, rests, error) {
 		if wrong == nil {
 			wrong = pc.err
 		}
-		out.Weights = append(out.Weights, float.Weight{Mass: pc.count * pc.each, At: r3.Vec{Z: pc.z}})
+		at := d.on(d.run()/2+pc.s, d.reach()/2)
+		out.Weights = append(out.Weights, float.Weight{Mass: pc.count * pc.each, At: r3.Vec{X: at[0], Y: at[1], Z: pc.z}})
 	}
 	for i := range d.plan.Weights {
 		w := &d.plan.Weights[i]

@@ -28,6 +28,8 @@ type Dock struct {
 
 	floats []mount
 	errors plan.Errors
+
+	trial *trial // how a report tries another value; nil outside of one
 }
 
 // A mount is one float at its place, x and y from the dock's middle.

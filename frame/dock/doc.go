@@ -12,11 +12,19 @@
 // Axes: x along the dock and y across it from its middle, z up from the underside
 // of the joists.
 //
+// # The frame
+//
+// [Dock.Envelope] solves the frame in every situation that the dock meets, as a
+// grillage on its floats in parts (package frame) and in its own plane (package
+// frame/rack), and keeps the worst. Afloat, heights of weights and of buoyancy act at
+// the joists' ends, and follow the drafts; with stiff members the frame takes the
+// rigid attitude of package float. Deck boards are beams from joist to joist and
+// screws in the plane; their own bending is left out, for which the code's factor
+// stands. [Dock.Layout] says what bears on what and which parts do not go together.
+//
 // # What it does not answer
 //
-// Each report lists it: joints and fasteners, the frame's own bending afloat,
-// racking, lines and anchors, weeks on the ice, the season, and cutting. Those
-// entries are no answers, never silence.
+// Each report lists it. Those entries are no answers, never silence.
 //
 // # How verdicts rest on inputs
 //

@@ -1,6 +1,7 @@
 package dock_test
 
 import (
+	"context"
 	"fmt"
 	"strings"
 
@@ -30,6 +31,42 @@ func Example() {
 	}
 	fmt.Println("exit status", int(r.Status()))
 	// Output:
-	// Tilt of the deck with everyone at one edge: 4.3 deg, at most 5.0 deg: holds
+	// Tilt of the deck with everyone at one edge: 4.2 deg, at most 5.0 deg: holds
 	// exit status 1
+}
+
+// The worst of everything: what governs the rims and joists of the embedded swim
+// platform, and which float pushes most.
+func ExampleDock_Envelope() {
+	r, err := plan.Demo("swim")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	d, err := dock.Read("swim", r)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	e, err := d.Envelope(context.Background())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	rim := e.Members[len(e.Members)-1]
+	fmt.Printf("%s: %s\n", rim.Name, measure.Moment.Print(rim.Sag.Value, measure.US))
+	fmt.Println(e.Situations[rim.Sag.Situation].Name)
+	most := e.Bearings[0]
+	for _, b := range e.Bearings {
+		if b.Push.Value > most.Push.Value*1.001 {
+			most = b
+		}
+	}
+	fmt.Printf("%s, %s: %s\n", most.Name, most.On, measure.Force.Print(most.Push.Value, measure.US))
+	fmt.Println(e.Situations[most.Push.Situation].Name)
+	// Output:
+	// far rim: 2753 lbf·ft
+	// afloat, everyone at the middle of the far side
+	// plastic drum at 8 ft 2-7/8 in along, 1 ft 9-5/8 in across, wedged between two joists: 1772 lbf
+	// on ice or blocks under snow, 1/2 in low: plastic drum at 15 ft 9-1/8 in along, 1 ft 9-5/8 in across
 }

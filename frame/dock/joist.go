@@ -116,13 +116,13 @@ func (d *Dock) judge(m lumber.Member, s stand, o demand, worst map[string]measur
 	return nil
 }
 
-// worseRatio reports whether a uses more of its limit than b. A check without an
-// answer is worse than any with one.
+// worseRatio reports whether a uses more of its limit than b, by more than rounding. A
+// check without an answer is worse than any with one.
 func worseRatio(a, b measure.Check) bool {
 	if (a.Err != nil) != (b.Err != nil) {
 		return a.Err != nil
 	}
-	return a.Value*b.Limit > b.Value*a.Limit
+	return a.Value*b.Limit > b.Value*a.Limit*(1+1e-9)
 }
 
 // lumber returns the checks of the wood: deck boards and the worst joist.

@@ -99,7 +99,7 @@ func TestBuildMistakes(t *testing.T) {
 		{[]string{`"girth": "6 ft 1 in"`, `"girth": "6 ft 1 in", "height": "1 ft"`}, "floats[1].height", "drum has neither"},
 		{[]string{`"marks_at": "near face"`, `"marks_at": "near face", "spacing": "16 in"`}, "frame.joists.spacing", "not both"},
 		{[]string{`"size": "2x6", "species"`, `"size": "2 mm x 6 mm", "species"`}, "frame.decking.size", "side of a dressed size"},
-		{[]string{`"rims": { "size": "2x8"`, `"rims": { "size": "19.6 in x 19.6 in"`, `"plies": 1`, `"plies": 3`, `"species": "Southern Pine", "grade": "No.2", "incised": "no", "plies"`, `"species": "Southern Pine", "grade": "No.2", "plies"`}, "frame.rims.size", "no room"},
+		{[]string{`"rims": { "size": "2x10"`, `"rims": { "size": "19.6 in x 19.6 in"`, `"plies": 2`, `"plies": 3`, `"species": "Southern Pine", "grade": "No.1"`, `"species": "Southern Pine", "grade": "No.2"`}, "frame.rims.size", "no room"},
 	} {
 		_, err := dock.Read("f", strings.NewReader(demoText(t, "swim", c.swap...)))
 		var all plan.Errors

@@ -3,6 +3,7 @@ package dock
 import (
 	"fmt"
 	"math"
+	"time"
 
 	"example.org/floewright/frame/plan"
 	"example.org/floewright/ice"
@@ -21,6 +22,7 @@ func (d *Dock) survey() ice.Sheet {
 		Wet:     finding(p.Wet),
 		Inlets:  finding(p.Inlets),
 		Changed: finding(p.Changed),
+		Depth:   d.plan.Site.Depth.Value,
 	}
 	now, known := plan.Time(p.Now)
 	oldest := 0.0
@@ -28,6 +30,7 @@ func (d *Dock) survey() ice.Sheet {
 		s.Holes = append(s.Holes, ice.Hole{
 			Name: h.Where.Value, Clear: h.Clear.Value, White: h.White.Value, Gap: h.Gap.Value,
 			Water: h.Water.Value, Snow: h.Snow.Value, Hard: h.Hard.Value == "yes",
+			X: h.Along.Value - d.length/2, Y: h.Across.Value - d.width/2,
 		})
 		when, ok := plan.Time(h.When)
 		known = known && ok && !when.After(now) // a hole of tomorrow is a slip of the pen
@@ -77,15 +80,85 @@ func (d *Dock) onIce() []measure.Check {
 		out = append(out, c)
 	}
 
-	whole := "Ice for the finished dock parked for days or weeks"
+	return append(out, d.parked(s)...)
+}
+
+// parked returns the checks of the dock that stands on the ice for days and weeks:
+// whether it may stay, and whether people may be beside it today.
+func (d *Dock) parked(s ice.Sheet) []measure.Check {
+	p := &d.plan.Ice
+	stay := "Ice under the finished dock that stands there for days or weeks"
 	if plan.Has(p.Park) {
-		whole += ": " + d.days(p.Park.Value)
+		stay += ": " + d.days(p.Park.Value)
 	}
-	return append(out, refuse(whole, &measure.Error{
-		Class: measure.ErrNotComputed,
-		Why:   "doubling is a rule for hours; days and weeks need the sag of the sheet against its freeboard",
-		Want:  "an ice engineer's word",
-	}, rests{on(p.Park)}))
+	const beside = "Ice for the people at the dock that stands there, today"
+	_, rs, err := d.platform()
+	rs = dedupe(append(rs, on(p.Park), on(p.Snow), on(p.Since)))
+	for i := range p.Holes {
+		rs = append(rs, on(p.Holes[i].Along), on(p.Holes[i].Across))
+	}
+	if err == nil {
+		err = rs.err()
+	}
+	if err != nil {
+		return []measure.Check{refuse(stay, err, rs), refuse(beside, err, rs)}
+	}
+	load := d.standingLoad()
+	f, err := s.Flooding(load)
+	c := d.iceCheck(stay, f.Check, err, rs)
+	if now, known := plan.Time(p.Now); known && err == nil && !math.IsNaN(f.Soonest) {
+		soonest, latest := f.Dates(now.Add(-time.Duration(load.Since) * time.Second))
+		c.Notes = append(c.Notes, "water over the ice between "+soonest.Format(time.DateOnly)+" and "+laterThan(latest, now)+"; "+f.Governs)
+	}
+	out := []measure.Check{c}
+	rs = append(rs, on(p.Cross.Mass), on(p.Cross.People).standsIn("one"))
+	if err := rs.err(); err != nil {
+		return append(out, refuse(beside, err, rs))
+	}
+	c, err = s.Beside(load, ice.Crossing{Mass: p.Cross.Mass.Value, People: p.Cross.People.Value})
+	return append(out, d.iceCheck(beside, c, err, rs))
+}
+
+// laterThan returns a date, or words where it lies past the winter.
+func laterThan(t, now time.Time) string {
+	if t.After(now.AddDate(0, 6, 0)) {
+		return "never this winter"
+	}
+	return t.Format(time.DateOnly)
+}
+
+// packed is the density of snow that has settled, kg/m³: what package ice counts
+// snow as that was not weighed.
+const packed = 400.0
+
+// standingLoad returns the dock with the snow that may fall on it, spread over the
+// outline of its floats: they stand nearer to each other than a quarter of the
+// sheet's characteristic length, so that the sheet does not tell them apart.
+func (d *Dock) standingLoad() ice.Stand {
+	p := &d.plan.Ice
+	out := ice.Stand{Stay: p.Park.Value, Since: p.Since.Value, Snow: p.Snow.Value}
+	low, high := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
+	for _, m := range d.floats {
+		size := d.floatSize(m.set)
+		half := [2]float64{size.long / 2, size.breadth / 2}
+		if m.set.Lies.Value == "across" {
+			half[0], half[1] = half[1], half[0]
+		}
+		for k, at := range [2]float64{m.x, m.y} {
+			low[k], high[k] = min(low[k], at-half[k]), max(high[k], at+half[k])
+		}
+	}
+	out.Loads = []ice.Patch{{
+		X: (low[0] + high[0]) / 2, Y: (low[1] + high[1]) / 2, A: high[0] - low[0], B: high[1] - low[1],
+		Force: d.weighs() + p.Snow.Value*packed*measure.Gravity*d.length*d.width,
+	}}
+	now, known := plan.Time(p.Now)
+	for _, g := range p.Gauge {
+		if when, ok := plan.Time(g.When); ok && known {
+			out.Gauge = append(out.Gauge, ice.Reading{Age: now.Sub(when).Seconds(), Freeboard: g.Water.Value})
+		}
+	}
+	return out
 }
 
 func (d *Dock) days(seconds float64) string {

@@ -43,7 +43,7 @@ func TestSpacingIsShorthand(t *testing.T) {
 	a, b := report(t, demoText(t, "work")), report(t, demoText(t, "work", `"spacing": "400 mm"`, marks))
 	for i, topic := range a.Topics {
 		for j, c := range topic.Checks {
-			if o := b.Topics[i].Checks[j]; math.Abs(c.Value-o.Value) > 1e-9 {
+			if o := b.Topics[i].Checks[j]; math.Abs(c.Value-o.Value) > 1e-9*math.Max(1, math.Abs(c.Value)) {
 				t.Errorf("%s: %g by spacing, %g by marks", c.Name, c.Value, o.Value)
 			}
 		}
@@ -93,7 +93,8 @@ func TestUnknownNeverImproves(t *testing.T) {
 		}
 		before := d.Report(measure.US)
 		for i, e := range plan.Explain() {
-			if (i+b)%5 > 0 { // one of the five plans for each field, in turn
+			// One of the five plans for each field, in turn; in a hurry, every fifth field.
+			if (i+b)%5 > 0 || testing.Short() && i/5%5 != b {
 				continue
 			}
 			path := strings.ReplaceAll(e.Path, "[]", "[1]")

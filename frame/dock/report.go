@@ -3,7 +3,9 @@ package dock
 import (
 	"fmt"
 	"math"
+	"runtime"
 	"slices"
+	"sync"
 
 	"example.org/floewright/float"
 	"example.org/floewright/frame/plan"
@@ -56,6 +58,8 @@ var sheet = []struct {
 	{"AFLOAT, EVERYONE AT ONE EDGE", (*Dock).crowded},
 	{"AFLOAT, STANDARD LOADS", (*Dock).standard},
 	{"LUMBER", (*Dock).lumber},
+	{"WHAT BEARS ON WHAT", (*Dock).fit},
+	{"FRAME, THE WORST OF EVERYTHING", (*Dock).strength},
 	{"STOCK", (*Dock).stock},
 	{"ICE", (*Dock).onIce},
 	{"NOT ANSWERED BY THIS SHEET", (*Dock).open},
@@ -69,22 +73,12 @@ func (d *Dock) Report(units measure.System) *Report {
 	}
 	in := *d
 	in.units = units
+	in.trial = &trial{governing: &governing{}}
 	r := &Report{Name: called(d.plan.Name, "A dock without a name"), Units: units, Cautions: d.cautions()}
-	tried := map[string][]*Dock{}
+	docks := map[string][]*Dock{} // with each other value at a path
 	for _, topic := range sheet {
 		checks := topic.make(&in)
-		decide(checks, func(path string) [][]measure.Check {
-			docks, ok := tried[path]
-			if !ok {
-				docks = d.variants(path)
-				tried[path] = docks
-			}
-			var out [][]measure.Check
-			for _, v := range docks {
-				out = append(out, topic.make(v))
-			}
-			return out
-		})
+		decide(checks, in.others(checks, docks, topic.make))
 		r.Topics = append(r.Topics, Topic{topic.title, checks})
 	}
 	r.collect()
@@ -96,7 +90,6 @@ func (d *Dock) open() []measure.Check {
 	var out []measure.Check
 	for _, o := range []struct{ name, want string }{
 		{"Joints, brackets, fasteners and the drums' ties", "the makers' printed values and an engineer"},
-		{"The frame's own bending and racking afloat, a float lost", "an engineer where people depend on it"},
 		{"Lines, anchors and shore points in wind and waves", "a mooring sized by somebody who answers for it"},
 		{"First and last day of work on the ice, break-up", "your own holes, every day"},
 		{"Cutting plan and purchase list", "the lengths in the plan"},
@@ -143,16 +136,44 @@ func (d *Dock) stock() []measure.Check {
 	return out
 }
 
-// decide marks every input that was not measured in each check that would turn
-// with another value that the input might plausibly have.
-func decide(checks []measure.Check, others func(path string) [][]measure.Check) {
+// others makes a topic's checks again for each other value that an input which was
+// not measured might plausibly have, by path.
+func (d *Dock) others(checks []measure.Check, docks map[string][]*Dock, topic func(*Dock) []measure.Check) map[string][][]measure.Check {
+	out := map[string][][]measure.Check{}
+	var wait sync.WaitGroup
+	turn := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for i := range checks {
+		for _, a := range checks[i].Rests {
+			if _, done := out[a.Name]; done || a.Known == measure.Measured || len(plan.Plausible(a.Name)) == 0 {
+				continue
+			}
+			if _, built := docks[a.Name]; !built {
+				docks[a.Name] = d.variants(a.Name)
+			}
+			made := make([][]measure.Check, len(docks[a.Name]))
+			out[a.Name] = made
+			for k, v := range docks[a.Name] {
+				turn <- struct{}{}
+				wait.Go(func() {
+					made[k] = topic(v)
+					<-turn
+				})
+			}
+		}
+	}
+	wait.Wait()
+	return out
+}
+
+// decide marks every input in each check that would turn with another value.
+func decide(checks []measure.Check, others map[string][][]measure.Check) {
 	for i := range checks {
 		c := &checks[i]
 		for j := range c.Rests {
-			if c.Rests[j].Known == measure.Measured || len(plan.Plausible(c.Rests[j].Name)) == 0 {
+			if c.Rests[j].Known == measure.Measured {
 				continue
 			}
-			for _, other := range others(c.Rests[j].Name) {
+			for _, other := range others[c.Rests[j].Name] {
 				if turns(*c, other[i]) {
 					c.Rests[j].Decides = true
 				}
@@ -170,6 +191,7 @@ func (d *Dock) variants(path string) []*Dock {
 			continue
 		}
 		if v := build(p); len(v.errors) == 0 {
+			v.trial = &trial{path, d.trial.governing}
 			out = append(out, v)
 		}
 	}

@@ -15,7 +15,7 @@ type piece struct {
 	what   string // its size, for the sheet
 	count  float64
 	each   float64 // kg
-	z      float64 // height of its centre
+	s, z   float64 // of its centre: along the run from the middle, height
 	by     string  // how its weight is known
 	rests  rests
 	err    error
@@ -49,7 +49,11 @@ func (d *Dock) pieces() []piece {
 		lumber("rim", d.rim, d.run(), float64(2*d.rimPlies), depth/2, on(f.Rims.Plies)),
 		board,
 	}
+	for _, c := range d.centres {
+		out[0].s += (c - d.run()/2) / float64(len(d.centres))
+	}
 	out = append(out, piece{
+		s:    out[0].s, // it joins the joists to the rims
 		name: "hardware", plural: "hardware", what: "bolts, brackets, screws", count: 1, each: f.Hardware.Value, z: depth / 2,
 		by: "by the boxes", rests: rests{on(f.Hardware)},
 	})

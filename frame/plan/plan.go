@@ -91,7 +91,9 @@ type Rims struct {
 // Decking lies at right angles to the joists.
 type Decking struct {
 	Wood
-	Gap Quantity
+	Gap    Quantity
+	Screw  Name  // through the boards
+	Screws Count // through one board into one joist
 }
 
 // Floats are a number of equal drums or blocks and their places.
@@ -108,6 +110,8 @@ type Floats struct {
 	Bays   []Count  // between which joists: bay 1 is between joists 1 and 2
 	Marks  []Quantity
 	Places []Place
+	Tied   Name     // "yes" or "no": ties hold them
+	Stops  Quantity // clear distance between the stops of a row in a bay
 	Top    Quantity // top of the float below the underside of the joists
 }
 
@@ -120,6 +124,7 @@ type Weight struct {
 	Mass          Quantity
 	Along, Across Quantity
 	Above         Quantity // its centre above the deck
+	Ladder        Name     // "yes" or "no": swimmers climb out by it
 }
 
 // A Person, or several alike.
@@ -134,6 +139,13 @@ type Loads struct {
 	Flotation Quantity // uniform load for floating
 	Deck      Quantity // uniform load for the lumber
 	Spot      Quantity // mass on one spot
+	Snow      Quantity // uniform, at its deepest
+	Uneven    Quantity // how far one float may stand low, on the ice or on blocks
+	Pried     Quantity // how far a corner is pried up
+	Cleat     Quantity // pull of a line at a corner
+	Bump      Quantity // push of a boat at a corner
+	Skid      Quantity // pull to drag it, as a share of its weight
+	IcePush   Quantity // along one side, N/m
 	FromEdge  Quantity // how far from the edge a crowd stands
 	Centre    Quantity // height of a standing person's centre above the deck
 }
@@ -142,6 +154,10 @@ type Loads struct {
 type Site struct {
 	Water               Name // "lake", "river" or "sea"
 	Temperature         Quantity
+	WaveHeight          Quantity // trough to crest
+	TenCrests           Quantity // time for ten crests to pass
+	IceDrop             Quantity // of the lake under its ice
+	IceGrip             Quantity // at which it lets go of one float
 	LevelLow, LevelHigh Quantity // against the level when measured
 	Depth               Quantity
 	Shore               []ShorePoint
@@ -166,6 +182,9 @@ type Ice struct {
 	Holes   []Hole
 	Weather []Weather
 	Cross   Crossing
+	Snow    Quantity // that may fall while the dock stands there
+	Since   Quantity // how long it has stood
+	Gauge   []Gauge
 	Park    Quantity // how long the finished dock stands on the ice
 }
 
@@ -178,6 +197,14 @@ type Hole struct {
 	Gap          Quantity // water or air between layers
 	Water        Quantity // below the top of the ice
 	Snow         Quantity
+
+	Along, Across Quantity // where it is in the dock's axes
+}
+
+// A Gauge is one reading of the hole at the dock.
+type Gauge struct {
+	When  Name
+	Water Quantity // below the top of the ice
 }
 
 // Weather is one day's high and low.

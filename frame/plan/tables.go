@@ -55,6 +55,8 @@ var rimFields = append(woodFields(func(r *Rims) *Wood { return &r.Wood }),
 
 var deckingFields = append(woodFields(func(d *Decking) *Wood { return &d.Wood }),
 	quantity("gap", measure.Length, "0 mm", "25 mm", "0 mm", "Gap between boards as laid; wet boards are laid tight.", func(d *Decking) *Quantity { return &d.Gap }),
+	word("screw", "a name from the trade with its length, such as \"No.10 x 3 wood screw\"", "", "Screw or nail through the boards.", func(d *Decking) *Name { return &d.Screw }),
+	count("screws", 1, 6, "2", "Of them through one board into one joist.", func(d *Decking) *Count { return &d.Screws }),
 )
 
 var floatFields = []field[Floats]{
@@ -70,6 +72,8 @@ var floatFields = []field[Floats]{
 	counts("bays", 1, 400, "Of floats between joists: the bays they fill; bay 1 is between joists 1 and 2.", func(f *Floats) *[]Count { return &f.Bays }),
 	quantities("marks", measure.Length, "0 m", "60 m", "With bays: the floats' centres in each bay, from the side where the tape hooks.", func(f *Floats) *[]Quantity { return &f.Marks }),
 	sections("places", "Instead of bays and marks: the centre of each float.", placeFields, func(f *Floats) *[]Place { return &f.Places }),
+	choice("tied", "no", "Whether ties hold them: from dropping out when the water falls or the dock is lifted, and under joists from sliding too.", yesNo, func(f *Floats) *Name { return &f.Tied }),
+	quantity("stops", measure.Length, "0.3 m", "10 m", "", "Of floats between joists: clear distance between the stops at the two ends of the row in a bay. Left out: there are none.", func(f *Floats) *Quantity { return &f.Stops }),
 	quantity("top_below_joists", measure.Length, "-0.6 m", "0.6 m", "", "Measured: the float's top below (negative: above) the joists' lower edge. Left out: worked out from its seat.", func(f *Floats) *Quantity { return &f.Top }),
 }
 
@@ -84,6 +88,7 @@ var weightFields = []field[Weight]{
 	required(quantity("along", measure.Length, "-3 m", "63 m", "", "Its centre, from the end where the tape hooks.", func(w *Weight) *Quantity { return &w.Along })),
 	required(quantity("across", measure.Length, "-3 m", "23 m", "", "Its centre, from the side where the tape hooks.", func(w *Weight) *Quantity { return &w.Across })),
 	plausible(quantity("above", measure.Length, "-2 m", "5 m", "1 m", "Its centre above the deck; below is negative.", func(w *Weight) *Quantity { return &w.Above }), "-1 m", "1.5 m"),
+	choice("ladder", "no", "Whether swimmers climb out by it.", yesNo, func(w *Weight) *Name { return &w.Ladder }),
 }
 
 var personFields = []field[Person]{
@@ -96,6 +101,13 @@ var loadFields = []field[Loads]{
 	plausible(quantity("flotation", measure.Pressure, "0.2 kPa", "10 kPa", "20 psf", "Uniform load that the floats must carry.", func(l *Loads) *Quantity { return &l.Flotation }), "30 psf"),
 	plausible(quantity("deck", measure.Pressure, "0.2 kPa", "10 kPa", "40 psf", "Uniform load that the lumber must carry.", func(l *Loads) *Quantity { return &l.Deck }), "60 psf"),
 	plausible(quantity("spot", measure.Mass, "50 kg", "1000 kg", "400 lb", "Load on one spot, not together with the uniform one.", func(l *Loads) *Quantity { return &l.Spot }), "500 lb"),
+	plausible(quantity("snow", measure.Pressure, "0 kPa", "15 kPa", "40 psf", "Snow lying on the deck at its deepest; the building office knows the ground snow load.", func(l *Loads) *Quantity { return &l.Snow }), "20 psf", "70 psf"),
+	plausible(quantity("uneven", measure.Length, "0 mm", "100 mm", "1/2 in", "How far one float or block may stand lower than its neighbours on the ice or on shore.", func(l *Loads) *Quantity { return &l.Uneven }), "1 in"),
+	plausible(quantity("pried", measure.Length, "0 mm", "300 mm", "2 in", "How far one corner is pried up to free or to level the dock.", func(l *Loads) *Quantity { return &l.Pried }), "4 in"),
+	plausible(quantity("cleat", measure.Force, "0 N", "1e6 N", "300 lbf", "Pull of one line at a corner in a storm; a mooring worked out says more.", func(l *Loads) *Quantity { return &l.Cleat }), "600 lbf"),
+	plausible(quantity("bump", measure.Force, "0 N", "1e6 N", "500 lbf", "Push of a boat that comes alongside, over its fender, at a corner.", func(l *Loads) *Quantity { return &l.Bump }), "1000 lbf"),
+	plausible(quantity("skid_friction", measure.Percent, "1 %", "200 %", "50 %", "Pull to drag the dock ashore, as a share of its weight.", func(l *Loads) *Quantity { return &l.Skid }), "70 %"),
+	quantity("ice_push", measure.LineLoad, "0 N/m", "1e6 N/m", "", "Push of the ice along one side, if somebody able to judge has said so. Left out: not looked at, for a frame left in thick ice holds none.", func(l *Loads) *Quantity { return &l.IcePush }),
 	plausible(quantity("crowd_from_edge", measure.Length, "0 m", "1 m", "6 in", "How far in from the edge a crowd stands.", func(l *Loads) *Quantity { return &l.FromEdge }), "0 in", "12 in"),
 	plausible(quantity("person_centre", measure.Length, "0.2 m", "1.5 m", "1 m", "Height of a standing person's centre above the deck.", func(l *Loads) *Quantity { return &l.Centre }), "0.75 m", "1.1 m"),
 }
@@ -103,6 +115,10 @@ var loadFields = []field[Loads]{
 var siteFields = []field[Site]{
 	choice("water", "", "What the dock floats on.", []string{"lake", "river", "sea"}, func(s *Site) *Name { return &s.Water }),
 	plausible(quantity("temperature", measure.Temperature, "0 C", "40 C", "25 C", "Of the water in summer: warm water is lighter.", func(s *Site) *Quantity { return &s.Temperature }), "4 C", "30 C"),
+	plausible(quantity("wave_height", measure.Length, "0 m", "2 m", "12 in", "Trough to crest, of the waves and wakes that reach the dock, as seen against a stick.", func(s *Site) *Quantity { return &s.WaveHeight }), "18 in"),
+	plausible(quantity("ten_crests", measure.Time, "5 s", "60 s", "20 s", "Time by stopwatch for ten crests to pass.", func(s *Site) *Quantity { return &s.TenCrests }), "15 s", "30 s"),
+	plausible(quantity("ice_drop", measure.Length, "0 m", "2 m", "6 in", "How far the lake drops or rises under its ice with the dock frozen in.", func(s *Site) *Quantity { return &s.IceDrop }), "1 ft"),
+	quantity("ice_grip", measure.Force, "0 N", "1e6 N", "", "Force with which the ice lets go of one float, if somebody able to judge has said so. Left out: it holds without limit.", func(s *Site) *Quantity { return &s.IceGrip }),
 	quantity("level_low", measure.Length, "-20 m", "20 m", "", "Lowest level of the year against the day of measuring.", func(s *Site) *Quantity { return &s.LevelLow }),
 	quantity("level_high", measure.Length, "-20 m", "20 m", "", "Highest level of the year against the day of measuring.", func(s *Site) *Quantity { return &s.LevelHigh }),
 	quantity("depth", measure.Length, "0 m", "200 m", "", "Water under the dock on the day of measuring.", func(s *Site) *Quantity { return &s.Depth }),
@@ -130,6 +146,9 @@ var iceFields = []field[Ice]{
 	sections("holes", "Drilled holes: the corners and the middle of the pad, and the walk from shore.", holeFields, func(i *Ice) *[]Hole { return &i.Holes }),
 	sections("weather", "The last days' high and low, oldest first.", weatherFields, func(i *Ice) *[]Weather { return &i.Weather }),
 	section("crossing", "The heaviest thing that crosses at one spot.", crossingFields, func(i *Ice) *Crossing { return &i.Cross }),
+	plausible(quantity("snow_to_come", measure.Length, "0 m", "3 m", "6 in", "Further snow that may fall on the ice and on the dock while it stands there.", func(i *Ice) *Quantity { return &i.Snow }), "0 in", "12 in"),
+	quantity("since", measure.Time, "0 h", "200 days", "0 h", "How long the dock has stood on the ice already.", func(i *Ice) *Quantity { return &i.Since }),
+	sections("gauge", "Water in the hole at the dock, read daily since it stands there.", gaugeFields, func(i *Ice) *[]Gauge { return &i.Gauge }),
 	quantity("parked", measure.Time, "0 h", "200 days", "", "How long the finished dock is to stand on the ice.", func(i *Ice) *Quantity { return &i.Park }),
 }
 
@@ -142,6 +161,13 @@ var holeFields = []field[Hole]{
 	quantity("gap", measure.Length, "0 m", "2 m", "", "Slush, water or air between layers.", func(h *Hole) *Quantity { return &h.Gap }),
 	quantity("water_below_top", measure.Length, "-1 m", "1 m", "", "Water level in the hole below the top of the ice; above is negative.", func(h *Hole) *Quantity { return &h.Water }),
 	quantity("snow", measure.Length, "0 m", "3 m", "", "Snow lying on the ice.", func(h *Hole) *Quantity { return &h.Snow }),
+	quantity("along", measure.Length, "-500 m", "500 m", "", "Where it is, along the dock as it stands or is to stand, from the end where the tape hooks.", func(h *Hole) *Quantity { return &h.Along }),
+	quantity("across", measure.Length, "-500 m", "500 m", "", "Where it is, across the dock, from the side where the tape hooks.", func(h *Hole) *Quantity { return &h.Across }),
+}
+
+var gaugeFields = []field[Gauge]{
+	required(moment("when", dateTime, "When it was read.", minuteForm, func(g *Gauge) *Name { return &g.When })),
+	required(quantity("water_below_top", measure.Length, "-1 m", "1 m", "", "Water level in the hole below the top of the ice.", func(g *Gauge) *Quantity { return &g.Water })),
 }
 
 var weatherFields = []field[Weather]{

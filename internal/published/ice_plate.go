@@ -65,6 +65,10 @@ func icePlates() ([]Check, error) {
 				return b, err
 			}},
 			{"sigma_with_b_exact_kei_Pa", "Pa", 1e-11, stress(thick)},
+			{"w_point_P_over_8kl2_m", "m", 1e-12, func() (float64, error) {
+				perMetre, err := thin.FloodLoad(1)
+				return v[0] / perMetre, err
+			}},
 			{"w_at_l", "m", 1e-11, sag(1)},
 			{"w_at_2l", "m", 1e-11, sag(2)},
 			{"w_at_4l", "m", 1e-10, sag(4)},

@@ -15,6 +15,7 @@ var moorSets = []func() ([]Check, error){
 	moorWaveChecks,
 	moorGearChecks,
 	moorWorkedChecks,
+	moorUsualChecks,
 }
 
 func moorChecks() ([]Check, error) {

@@ -1,6 +1,7 @@
 package published
 
 import (
+	"errors"
 	"math"
 
 	"example.org/floewright/float/moor"
@@ -61,9 +62,20 @@ func moorLoadValues() map[string]moorWorked {
 		"W10 1": ratio(10, 300),
 		"W12 1": ratio(10, 600),
 		"W13 1": func() (float64, error) {
-			n, err := moor.Shielding(4)
-			return 600 * n, err
+			face := moor.Face{Side: 1, Shape: 1}
+			one, err1 := (moor.Wind{Speed: 20}).Load(math.Pi/2, face)
+			face.Row = 4
+			row, err2 := (moor.Wind{Speed: 20}).Load(math.Pi/2, face)
+			if err1 != nil {
+				return 0, err1
+			}
+			return 600 * row.Y / one.Y, err2
 		},
+		"W08 1": moorExposed("D"), "K06 1": moorExposed("C"),
+		"W02 1": pressure(moor.Wind{Speed: measure.MPH}, measure.PSF),
+		"W02 2": pressure(moor.Wind{Speed: measure.MPH, Air: 0.0765 * measure.PCF * measure.Gravity / (32.2 * moorFoot)}, measure.PSF),
+		"W11 1": moorWindTo(moor.Wind{Speed: 1, Averaging: measure.Mile / 35}, 10, 3600),
+		"W15 1": moorWindTo(moor.Wind{Speed: 1, Averaging: 600}, 10, 3),
 		"W14 1": asQuoted(2),
 		"W14 2": asQuoted(4),
 		"K03 1": ratio(10, 3),
@@ -75,10 +87,10 @@ func moorLoadValues() map[string]moorWorked {
 			return f / 500, err
 		},
 		"I01 1": moorEnergy(moor.Impact{Mass: 2, Speed: 1, Draft: 15.5, Beam: 57}, 1),
-		"I02 1": moorEnergy(moor.Impact{Mass: 2, Speed: 1, Beam: 1, Gyration: 85, Arm: 74.52, Angle: 61.52 * moorDegree}, 1),
+		"I02 1": moorEnergy(moor.Impact{Mass: 2, Speed: 1, Along: 1, Gyration: 85, Arm: 74.52, Angle: 61.52 * moorDegree}, 1),
 		"I03 1": moorEnergy(moor.Impact{Mass: 208e6, Speed: 0.1, Draft: 15.5, Beam: 57, Gyration: 85, Arm: 74.52, Angle: 61.52 * moorDegree, Soft: 0.9}, 1000),
 		"I04 1": moorEnergy(moor.Impact{Mass: 2, Speed: 1, Draft: 13.72, Beam: 51}, 1),
-		"I05 1": moorEnergy(moor.Impact{Mass: 1500, Speed: 0.46, Beam: 1}, 1),
+		"I05 1": moorEnergy(moor.Impact{Mass: 1500, Speed: 0.46, Along: 1}, 1),
 		"I06 1": moorEnergy(moor.Impact{Mass: 1500, Speed: 0.46, Draft: 0.4, Beam: 2.2, Length: 6, Block: 0.45, Arm: 1.5, Angle: math.Pi / 2}, 1),
 		"I07 1": func() (float64, error) { // the mean is half of a spring's peak
 			f, _, err := (moor.Fender{Stroke: 0.1}).Stop(158.7)
@@ -88,7 +100,7 @@ func moorLoadValues() map[string]moorWorked {
 			f, _, err := (moor.Fender{Stiffness: 20000}).Stop(158.7)
 			return f, err
 		},
-		"I09 1": moorEnergy(moor.Impact{Mass: 1500, Speed: 0.46, Beam: 1, Dock: 2000}, 1),
+		"I09 1": moorEnergy(moor.Impact{Mass: 1500, Speed: 0.46, Along: 1, Dock: 2000}, 1),
 	}
 }
 
@@ -144,11 +156,11 @@ func moorWaveValues() map[string]moorWorked {
 		"V11 1": moorSea("SPM 1984", example, moorHeight), "V12 1": moorSea("SPM 1984", example, moorPeriod),
 		"V14 1": moorSea("CEM", lake, moorHeight), "V15 1": moorSea("CEM", lake, moorPeriod), "V16 1": moorSea("CEM", lake, moorGrown),
 		"V19 1": stevenson(2000), "V19 2": stevenson(100e3),
-		"V20 1": func() (float64, error) { return moor.Wavelength(2, 100) },
+		"V20 1": func() (float64, error) { return (moor.Sea{Period: 2}).Length(100) },
 		"V22 1": func() (float64, error) { // gT² decides; the source's g is 9.81
-			return moor.Wavelength(10*math.Sqrt(moorOldGravity/measure.Gravity), 3)
+			return (moor.Sea{Period: 10 * math.Sqrt(moorOldGravity/measure.Gravity)}).Length(3)
 		},
-		"V23 1": func() (float64, error) { return moor.Wavelength(2, 3) },
+		"V23 1": func() (float64, error) { return (moor.Sea{Period: 2}).Length(3) },
 		"V24 1": wake(fifteen, func(s moor.Sea) float64 { return math.Acos(celerity(s)/fifteen) / moorDegree }),
 		"V25 1": wake(fifteen, func(s moor.Sea) float64 { return celerity(s) / measure.Knot }),
 		"V26 1": wake(fifteen, moorPeriod),
@@ -181,6 +193,16 @@ func moorWaveValues() map[string]moorWorked {
 			_, drift, err := float.Push(3, 0.30, 1)
 			return drift, err
 		},
+		"F04 1": func() (float64, error) { // the drift per width is the energy per area, here of water of 62.29 lb/ft³
+			_, drift, err := (moor.Sea{Height: measure.Foot, Period: 3}).Push(10, 0.3, 1)
+			return drift * 62.29 * measure.PCF / 1000 / measure.PLF, err
+		},
+		"V05 1": moorSea("SPM 1984", lake, func(s moor.Sea) float64 { // back from the height
+			return moorOldGravity * s.Height / (0.0016 * math.Sqrt(moorOldGravity*lake.Length))
+		}),
+		"V13 1": moorSea("CEM", lake, func(s moor.Sea) float64 {
+			return moorOldGravity * s.Height / (0.0413 * math.Sqrt(moorOldGravity*lake.Length))
+		}),
 	}
 }
 
@@ -203,6 +225,24 @@ func moorLineValues() map[string]moorWorked {
 	c1, c7 := moorChain(20, 12, 0), moorChain(30, 20, 0)
 	slack := moorChain(376*moorOldGravity, 600, 0)
 	return map[string]moorWorked{
+		"M01 1": func() (float64, error) { // the pull at which it sags 25 ft, by halving
+			lo, hi := 100.0, 1e5
+			for range 80 {
+				mid := (lo + hi) / 2
+				h, err1 := wire.Pull(mid, 0)
+				sag, err2 := wire.Dip(h)
+				if err1 != nil || err2 != nil {
+					return 0, errors.Join(err1, err2)
+				}
+				if sag > 25 {
+					lo = mid
+				} else {
+					hi = mid
+				}
+			}
+			return lo / 2, nil
+		},
+		"M05 1": hung(plain(func(h moor.Hang) float64 { return h.Pull / 3 })),
 		"M02 1": moorPulled(wire, 2*1940.625, 0, reach),
 		"M03 1": moorPulled(wire, 2*1940.625, 0, moor.Hang.Tension),
 		"M04 1": moorPulled(wire, 2*1940.625, 0, func(h moor.Hang) float64 { return h.Angle() / moorDegree }),
@@ -262,7 +302,24 @@ func moorGroundValues() map[string]moorWorked {
 	out := map[string]moorWorked{
 		"A02 1": weight(moorBlock, 1),
 		"A04 1": of(func(b *moor.DeadWeight) { b.Design.Value = 1.5 }, 400, 1),
-		"A05 1": of(func(b *moor.DeadWeight) { b.Slope = 10 * moorDegree }, 0, 1),
+		"A05 1": func() (float64, error) { // along the slope: the pull that is just held, by halving
+			b := moorBlock
+			b.Slope = 10 * moorDegree
+			lo, hi := 0.0, 3000.0
+			for range 60 {
+				p := (lo + hi) / 2
+				c, err := b.Check(p*math.Cos(b.Slope), -p*math.Sin(b.Slope))
+				if err != nil {
+					return 0, err
+				}
+				if c.Verdict() == measure.Holds {
+					lo = p
+				} else {
+					hi = p
+				}
+			}
+			return lo, nil
+		},
 		"A06 1": func() (float64, error) {
 			b := moorBlock
 			b.Design.Value = 1.5
@@ -275,6 +332,27 @@ func moorGroundValues() map[string]moorWorked {
 		},
 		"A09 1": weight(small, moorPound),
 		"G02 1": moorAngle(1, 12), "G02 2": moorAngle(1, 3), "G02 3": moorAngle(1, 1.5),
+		"G03 1": func() (float64, error) { return moorRamp(1, 1.5).Needed(0, 0) },
+		"G10 1": func() (float64, error) {
+			r := moorRamp(1, 6*moorFoot)
+			r.Limit = "accessible"
+			l, err := r.Needed(0, 0)
+			return l / moorFoot, err
+		},
+		"G10 2": func() (float64, error) {
+			r := moorRamp(1, 10*moorFoot)
+			r.Limit = "accessible"
+			l, err := r.Needed(0, 0)
+			return l / moorFoot, err
+		},
+		"G09 1": func() (float64, error) { return (moor.Ramp{Length: 12, Width: 1}).Moment(400) }, // the same w L²/8
+		"H01 1": func() (float64, error) {
+			c, err := (moor.Haul{Mass: 2000 * measure.Pound, Friction: 0.5, Parts: 4}).Checks()
+			if err != nil {
+				return 0, err
+			}
+			return c[0].Value / moorPound, nil
+		},
 		"G04 1": func() (float64, error) { return moorRamp(6, 1.2).Slide(0, 1) },
 		"G05 1": func() (float64, error) {
 			r, err := gangway.Reaction(25*measure.PSF, 0)

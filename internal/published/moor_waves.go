@@ -60,7 +60,7 @@ func moorWaveChecks() ([]Check, error) {
 			"C_mps":       func(l float64) float64 { return l / in[0] },
 		} {
 			out = append(out, moorNear(column, src, r[column], "", func() (float64, error) {
-				l, err := moor.Wavelength(in[0], in[1])
+				l, err := (moor.Sea{Period: in[0]}).Length(in[1])
 				return of(l), err
 			}))
 		}
@@ -115,7 +115,11 @@ func moorGearChecks() ([]Check, error) {
 			Package: "float/moor", Quantity: "friction of " + r["cast"] + " concrete, least, on " + r["bottom"],
 			Source: measure.Source{Title: r["source"], Status: measure.Read}, Printed: r["printed"],
 			Compute: func() (float64, error) {
-				f, err := moor.Friction(r["bottom"], r["cast"] == "cast")
+				of := "dropped on"
+				if r["cast"] == "cast" {
+					of = "cast on"
+				}
+				f, err := moor.Factor(of, r["bottom"])
 				return f.Value, err
 			},
 		})

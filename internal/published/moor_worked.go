@@ -80,14 +80,22 @@ func moorSlopeLimit(name string) moorWorked {
 
 func moorDesign(use string) moorWorked {
 	return func() (float64, error) {
-		f, err := moor.DesignFactor(use)
+		f, err := moor.Factor("design", use)
 		return f.Value, err
+	}
+}
+
+// moorExposed returns Kz at 15 ft, from speeds.
+func moorExposed(exposure string) moorWorked {
+	return func() (float64, error) {
+		w, err := (moor.Wind{Speed: 1, Exposure: exposure}).To(15*moorFoot, 3)
+		return w.Speed * w.Speed, err
 	}
 }
 
 func moorEnd(of, name string) moorWorked {
 	return func() (float64, error) {
-		f, err := moor.End(of, name)
+		f, err := moor.Factor("end of "+of, name)
 		return f.Value, err
 	}
 }
@@ -126,7 +134,7 @@ func moorTon1200(ea float64) moorWorked {
 
 func moorWorkedChecks() ([]Check, error) {
 	of := map[string]moorWorked{}
-	for _, set := range []map[string]moorWorked{moorLoadValues(), moorWaveValues(), moorLineValues(), moorGroundValues()} {
+	for _, set := range []map[string]moorWorked{moorLoadValues(), moorWaveValues(), moorLineValues(), moorGroundValues(), moorSnowValues(), moorRestValues()} {
 		for k, v := range set {
 			of[k] = v
 		}

@@ -113,8 +113,10 @@ var sets = []func() ([]Check, error){
 	fastenChecks,
 	measureChecks,
 	frameChecks,
+	rackChecks,
 	layoutChecks,
 	iceChecks,
+	actionChecks,
 }
 
 // All returns every outside check of the library.

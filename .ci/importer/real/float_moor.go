@@ -21,6 +21,10 @@ func init() {
 		if _, err := line.At(100, 3, moor.Hang{}); err == nil {
 			return "", fmt.Errorf("a line of 12 m reaches 100 m")
 		}
+		ramp := moor.Ramp{Width: 1, Shore: 1.5}
+		if l, err := ramp.Needed(0, 0); err != nil || math.Abs(l-1.5*math.Sqrt(10)) > 1e-9 {
+			return "", fmt.Errorf("a fall of 1.5 m at 1 in 3 needs %g m of ramp, %v", l, err)
+		}
 		return "a slack line hangs on the dock by its upright part", nil
 	}})
 }

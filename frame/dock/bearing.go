@@ -1,0 +1,302 @@
+package dock
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.org/floewright/frame/layout"
+	"example.org/floewright/lumber"
+	"example.org/floewright/lumber/fasten"
+	"example.org/floewright/lumber/measure"
+)
+
+// Layout returns the dock as it is laid out: its pieces and floats in place, what
+// each float pushes on, and every two parts that do not go together. Places are
+// from where the tape hooks on.
+//
+// The error is for a plan that does not say enough.
+func (d *Dock) Layout() (*layout.Layout, error) {
+	if d.plan == nil {
+		return nil, &measure.Error{Field: "plan", Class: measure.ErrUnknown, Want: "a plan"}
+	}
+	if err := d.layoutRests().err(); err != nil {
+		return nil, err
+	}
+	pieces, err := layout.Rectangle{
+		Length: d.length, Width: d.width, Across: d.across, Marks: d.centres, Centre: true,
+		Joist: d.joist.section, Rim: d.rim.section, RimPlies: d.rimPlies,
+	}.Pieces()
+	if err != nil {
+		return nil, err
+	}
+	out := layout.Drawing{Pieces: pieces, Decks: []layout.Deck{{
+		Name: "deck", Max: layout.Point{X: d.length, Y: d.width}, Along: d.across,
+		Face: d.board.section.Depth, Thickness: d.board.section.Width, Gap: d.plan.Frame.Decking.Gap.Value,
+	}}}
+	for i, m := range d.floats {
+		size := d.floatSize(m.set)
+		f := layout.Drum{
+			Name: fmt.Sprintf("%s %d", called(m.set.Name, "float"), i+1), At: layout.Point{X: m.x + d.length/2, Y: m.y + d.width/2},
+			Diameter: size.breadth, Length: size.long, Along: m.set.Lies.Value != "across", Tied: m.set.Tied.Value == "yes",
+		}
+		if !size.drum {
+			f.Height = size.height
+		}
+		if m.set.Bears.Value == "under joists" {
+			f.Bears = layout.UnderJoists
+		}
+		out.Drums = append(out.Drums, f)
+	}
+	out.Pieces = append(out.Pieces, d.stops()...)
+	return layout.New(out)
+}
+
+// stops returns the two stops at the ends of each row of floats in a bay, from joist
+// to joist at their lower edge.
+func (d *Dock) stops() []layout.Piece {
+	var out []layout.Piece
+	half := d.joist.section.Width / 2
+	for i := range d.plan.Floats {
+		set := &d.plan.Floats[i]
+		if math.IsNaN(set.Stops.Value) || (set.Lies.Value == "across") != d.across {
+			continue
+		}
+		rows := map[int][2]float64{} // by bay: where its floats' centres begin and end
+		for _, m := range d.floats {
+			if m.set != set || m.bay == 0 {
+				continue
+			}
+			_, t := d.from(m.x, m.y)
+			row, ok := rows[m.bay]
+			if !ok {
+				row = [2]float64{t, t}
+			}
+			rows[m.bay] = [2]float64{min(row[0], t), max(row[1], t)}
+		}
+		for bay := 1; bay < len(d.centres); bay++ {
+			row, ok := rows[bay]
+			if !ok {
+				continue
+			}
+			from, to := d.centres[bay-1]+half, d.centres[bay]-half
+			for k, side := range [2]float64{-1, 1} {
+				at := (row[0]+row[1])/2 + side*(set.Stops.Value+d.joist.section.Width)/2
+				a, b := layout.Point{X: from, Y: at}, layout.Point{X: to, Y: at}
+				if !d.across {
+					a, b = layout.Point{X: at, Y: from}, layout.Point{X: at, Y: to}
+				}
+				out = append(out, layout.Piece{
+					Name: fmt.Sprintf("stop %d in bay %d", k+1, bay), Kind: layout.Stop, From: a, To: b,
+					Width: d.joist.section.Width, Depth: d.joist.section.Depth,
+				})
+			}
+		}
+	}
+	return out
+}
+
+// layoutRests is what the layout rests on.
+func (d *Dock) layoutRests() rests {
+	f := &d.plan.Frame
+	rs := rests{on(f.Length), on(f.Width), on(f.Joists.Size), on(f.Rims.Size), on(f.Rims.Plies), on(f.Decking.Size), on(f.Decking.Gap), d.marks()}
+	for i := range d.plan.Floats {
+		s := &d.plan.Floats[i]
+		rs = append(append(rs, floatRests(s)...), on(s.Tied))
+	}
+	if len(d.floats) == 0 {
+		rs = append(rs, rest{path: "floats", missing: true})
+	}
+	return dedupe(rs)
+}
+
+// faults are the groups of conflicts that one line of the sheet answers for.
+var faults = []struct {
+	name  string
+	kinds []layout.Fault
+}{
+	{"Room for joists, rims and floats: least that is missing", []layout.Fault{
+		layout.Overlaps, layout.Apart, layout.TightBay, layout.TightEnds, layout.Covered, layout.Rocks, layout.Elsewhere, layout.Unborne, layout.Protrudes,
+	}},
+	{"Floats kept from rolling, sliding and dropping: most that is open", []layout.Fault{layout.Rolls, layout.Slides, layout.Drops}},
+	{"Joists under the deck boards: most that they are too far apart", []layout.Fault{layout.WideSpan}},
+}
+
+// fit returns the checks of the parts against each other, and what the floats do to
+// the joists that they wedge between.
+func (d *Dock) fit() []measure.Check {
+	rs := d.layoutRests()
+	l, err := d.Layout()
+	var out []measure.Check
+	for _, f := range faults {
+		c := measure.Check{Name: f.name, Kind: measure.Length, Rule: srcFit}
+		if err != nil {
+			c = measure.Refuse(f.name, err)
+		} else {
+			d.faults(&c, l, f.kinds)
+		}
+		c.Rests = rs.assumptions()
+		out = append(out, c)
+	}
+	return append(out, d.spread(l, err, rs), d.boardsOn(l, err, rs))
+}
+
+// boardsOn tells how many boards must be on over each float that bears on boards
+// before the ice goes, of those that cross it.
+func (d *Dock) boardsOn(l *layout.Layout, err error, rs rests) measure.Check {
+	const name = "Boards that must be on over each float before the ice goes"
+	under := 0
+	for i := 0; err == nil && i < len(l.Bearings); i++ {
+		if l.Bearings[i].Seat == layout.UnderBoards {
+			under++
+		}
+	}
+	if err == nil && under == 0 {
+		return measure.Check{Name: name, Rule: srcFit, Rests: rs.assumptions(), Notes: []string{"no float bears on boards: none for the floats' sake"}}
+	}
+	f := &d.plan.Frame
+	rs = append(rs, on(f.Decking.Screw), on(f.Decking.Screws), on(f.Decking.Species).standsIn("the weakest of "+yardNames), on(f.Decking.Grade))
+	if err == nil {
+		err = rs.err()
+	}
+	var holds layout.Strength
+	if err == nil {
+		holds, err = d.boardStrength()
+	}
+	if err != nil {
+		return refuse(name, err, rs)
+	}
+	c := measure.Check{Name: name, Rule: srcFit, Limit: math.Inf(1), Rests: dedupe(rs).assumptions()}
+	for i := range l.Bearings {
+		if l.Bearings[i].Seat != layout.UnderBoards {
+			continue
+		}
+		lift, err := l.Lift(i, waterHeavy*measure.Gravity*d.floatVolume(i)-d.floats[i].set.Mass.Value*measure.Gravity, holds)
+		if err != nil {
+			return refuse(name, err, rs)
+		}
+		need, has := float64(len(lift.Rows)), float64(lift.Crossing)
+		if lift.Rows == nil {
+			need = has + 1
+		}
+		if need*c.Limit > c.Value*has || math.IsInf(c.Limit, 1) {
+			c.Value, c.Limit = need, has
+		}
+		if lift.Rows != nil {
+			c.Notes = append(c.Notes, fmt.Sprintf("%s: rows %v, counted from where the tape hooks", l.Drawing.Drums[i].Name, lift.Rows))
+		} else {
+			c.Notes = append(c.Notes, fmt.Sprintf("%s: no number of boards holds it, %s on the hardest pulled screw", l.Drawing.Drums[i].Name,
+				measure.Force.Print(lift.Screw, d.system())))
+		}
+	}
+	return c
+}
+
+// boardStrength returns what a deck board takes, bent upward, and one of its screws,
+// pulled, when a float held under lifts them: for ten minutes.
+func (d *Dock) boardStrength() (layout.Strength, error) {
+	m := lumber.Member{Section: d.board.section, Grade: d.board.grade, Length: d.widest(), Flat: true, Held: true, Smooth: d.board.smooth(), Temperature: 20}
+	design, err := m.Adjusted(lumber.SevenDays)
+	if err == nil {
+		err = design.Fb.Err
+	}
+	if err != nil {
+		return layout.Strength{}, err
+	}
+	screw, err := fasten.Lookup(d.plan.Frame.Decking.Screw.Value)
+	if err != nil {
+		return layout.Strength{}, err
+	}
+	j := fasten.Joint{
+		Fastener: screw,
+		Main:     fasten.Piece{Thickness: d.joist.section.Depth, Width: d.joist.section.Width, Grade: d.joist.grade},
+		Side:     fasten.Piece{Thickness: d.board.section.Width, Width: d.board.section.Depth, Grade: d.board.grade},
+	}
+	pulls, err := j.Pull(lumber.SevenDays)
+	if err != nil {
+		return layout.Strength{}, err
+	}
+	out := layout.Strength{Moment: design.Fb.Value * d.board.section.Turned().Modulus(), Screw: math.Inf(1), Screws: d.plan.Frame.Decking.Screws.Value}
+	for _, p := range pulls {
+		if p.Err != nil {
+			return out, p.Err
+		}
+		out.Screw = math.Min(out.Screw, p.Value)
+	}
+	return out, nil
+}
+
+// faults puts the conflicts of some kinds into a check, the worst first.
+func (d *Dock) faults(c *measure.Check, l *layout.Layout, kinds []layout.Fault) {
+	var found []layout.Conflict
+	for _, x := range l.Conflicts {
+		if slices.Contains(kinds, x.Kind) && !strapped(l, x) {
+			found = append(found, x)
+			c.Value = math.Max(c.Value, x.Missing)
+		}
+	}
+	slices.SortStableFunc(found, func(a, b layout.Conflict) int {
+		switch {
+		case a.Missing > b.Missing*(1+1e-9):
+			return -1
+		case b.Missing > a.Missing*(1+1e-9):
+			return 1
+		}
+		return 0
+	})
+	const shown = 3
+	for i, x := range found {
+		if i == shown {
+			c.Notes = append(c.Notes, fmt.Sprintf("and %d more like these", len(found)-shown))
+			break
+		}
+		c.Notes = append(c.Notes, x.Print(d.system()))
+	}
+}
+
+// strapped reports whether a conflict is of a float that its ties hold against the
+// joists above it: it neither rolls nor slides.
+func strapped(l *layout.Layout, x layout.Conflict) bool {
+	if x.Kind != layout.Rolls && x.Kind != layout.Slides {
+		return false
+	}
+	for i, f := range l.Drawing.Drums {
+		if f.Name == x.A {
+			return f.Tied && l.Bearings[i].Seat == layout.UnderJoists
+		}
+	}
+	return false
+}
+
+// spread tells what the floats bear on, and how hard wedged ones push joists apart.
+func (d *Dock) spread(l *layout.Layout, err error, rs rests) measure.Check {
+	const name = "Push that spreads joists apart beside a wedged float"
+	if err != nil {
+		return refuse(name, err, rs)
+	}
+	seats := map[layout.Seat]int{}
+	worst := 0.0
+	for i, b := range l.Bearings {
+		seats[b.Seat]++
+		size := d.floatSize(d.floats[i].set)
+		// Held under, it pushes as hard as it ever can.
+		_, spread, err := b.Press(waterHeavy * measure.Gravity * d.floatVolume(i))
+		if err == nil && size.drum {
+			worst = math.Max(worst, spread)
+		}
+	}
+	c := measure.Refuse(name, &measure.Error{Field: "blocking", Class: measure.ErrUnknown, Want: "blocking or a strap across the bay, by somebody who answers for it"})
+	if worst == 0 {
+		c = measure.Check{Name: name, Kind: measure.Force, Rule: srcFit}
+	}
+	for _, s := range []layout.Seat{layout.UnderJoists, layout.Wedged, layout.UnderBoards, layout.Nothing} {
+		if n := seats[s]; n > 0 {
+			c.Notes = append(c.Notes, fmt.Sprintf("%d floats: %v", n, s))
+		}
+	}
+	if worst > 0 {
+		c.Notes = append(c.Notes, "up to "+measure.Force.Print(worst, d.system())+" on either side, the float held under")
+	}
+	c.Rests = rs.assumptions()
+	return c
+}

@@ -1,0 +1,195 @@
+package dock
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/floewright/lumber"
+	"example.org/floewright/lumber/measure"
+)
+
+// governing remembers which situations decided, so that a dock with another value
+// somewhere is tried in those and not in all.
+type governing struct{ names []string }
+
+// trial is a dock with another value at a path of the plan.
+type trial struct {
+	path string
+	*governing
+}
+
+// strength returns the checks of the frame over all that it meets.
+func (d *Dock) strength() []measure.Check {
+	rs := d.frameRests()
+	names := []string{
+		"Situations in which the dock finds no rest",
+		"Worst joist, whatever the dock meets: bending", "Worst joist, whatever the dock meets: shear",
+		"Worst rim, whatever the dock meets: bending", "Worst rim, whatever the dock meets: shear",
+		"Worst rim, bent sideways", "Largest pull that draws a joist off its rim",
+		"Sag of joists and rims between the floats, uniform load", "Give of the springiest joist under the heaviest person",
+	}
+	e, err := d.tried()
+	out := make([]measure.Check, len(names))
+	for i, name := range names {
+		switch {
+		case err != nil:
+			out[i] = measure.Refuse(name, err)
+		case i == 0:
+			out[i] = e.restless(name)
+		case i <= 4:
+			out[i] = d.worstMember(e, name, i > 2, []string{"shear", "bending"}[i%2])
+		case i == 5:
+			out[i] = d.worstMember(e, name, true, "sideways")
+		case i == 6:
+			out[i] = e.drawn(name)
+		case i == 7:
+			out[i] = d.sags(e, name)
+		default:
+			out[i] = d.gives(e, name)
+		}
+		out[i].Rests = rs.assumptions()
+	}
+	return out
+}
+
+// tried returns the envelope of all situations; of a trial, of those that governed
+// and of the first of each kind that its path makes.
+func (d *Dock) tried() (*Envelope, error) {
+	if d.trial == nil || len(d.trial.names) == 0 && d.trial.path != "" {
+		return d.Envelope(context.Background())
+	}
+	if d.trial.path == "" {
+		e, err := d.Envelope(context.Background())
+		if err == nil {
+			d.trial.names = e.governing()
+		}
+		return e, err
+	}
+	if err := d.frameRests().err(); err != nil {
+		return nil, err
+	}
+	met, err := d.situations()
+	if err != nil {
+		return nil, err
+	}
+	reasons := map[string]bool{}
+	return d.envelope(context.Background(), slices.DeleteFunc(met, func(s Situation) bool {
+		keep := s.bare || s.uniform || slices.Contains(d.trial.names, s.Name) ||
+			slices.Contains(s.inputs, d.trial.path) && !reasons[s.Why]
+		reasons[s.Why] = true
+		return !keep
+	}))
+}
+
+// governing returns the names of the situations that decided something.
+func (e *Envelope) governing() []string {
+	var out []string
+	add := func(i int) {
+		if name := e.Situations[i].Name; !slices.Contains(out, name) {
+			out = append(out, name)
+		}
+	}
+	for _, members := range [2][]Worst{e.Members[:len(e.Members)-2], e.Members[len(e.Members)-2:]} {
+		for k := range 2 { // bending, shear
+			worst := members[0]
+			for _, w := range members[1:] {
+				if worseRatio(w.Checks[k], worst.Checks[k]) {
+					worst = w
+				}
+			}
+			add(worst.Sag.Situation)
+			add(worst.Hog.Situation)
+			add(worst.Shear.Situation)
+		}
+	}
+	for i, o := range e.Situations {
+		if o.Err != nil {
+			add(i)
+		}
+	}
+	return out
+}
+
+// restless checks that the dock finds a rest whatever it meets.
+func (e *Envelope) restless(name string) measure.Check {
+	c := measure.Check{Name: name, Limit: 0, Rule: srcRest}
+	for _, o := range e.Situations {
+		if o.Err != nil {
+			c.Value++
+			c.Notes = append(c.Notes, o.Name+": "+o.Err.Error())
+		}
+	}
+	return c
+}
+
+// worstMember returns the check that uses the largest share of its limit.
+func (d *Dock) worstMember(e *Envelope, name string, rims bool, what string) measure.Check {
+	n := len(d.centres)
+	of := e.Members[:n]
+	if rims {
+		of = e.Members[n:]
+	}
+	var worst measure.Check
+	for _, w := range of {
+		for _, c := range w.Checks {
+			if strings.HasSuffix(c.Name, what) && (worst.Name == "" || worseRatio(c, worst)) {
+				worst = c
+			}
+		}
+	}
+	worst.Notes = append([]string{worst.Name}, worst.Notes...)
+	worst.Name = name
+	return worst
+}
+
+// drawn tells what pulls at the joints. What they hold is for their fasteners.
+func (e *Envelope) drawn(name string) measure.Check {
+	worst := e.Joints[0]
+	for _, j := range e.Joints {
+		if j.Pull.Value > worst.Pull.Value*(1+1e-9) {
+			worst = j
+		}
+	}
+	c := measure.Refuse(name, &measure.Error{Field: "fasteners", Class: measure.ErrUnknown, Want: "nails, screws or brackets at the joists' ends"})
+	c.Notes = append(c.Notes, fmt.Sprintf("%s at %s: %s", measure.Force.Print(worst.Pull.Value, measure.US), worst.Name, e.Situations[worst.Pull.Situation].Name))
+	return c
+}
+
+// sags holds the bend of joists and rims under the uniform load against the limit
+// for a passing load.
+func (d *Dock) sags(e *Envelope, name string) measure.Check {
+	if e.Comfort.Bends == "" {
+		return measure.Refuse(name, &measure.Error{Why: "the dock finds no rest under the uniform load", Class: measure.ErrUnknown})
+	}
+	length := d.clear
+	if strings.Contains(e.Comfort.Bends, "rim") {
+		length = d.run()
+	}
+	m := lumber.Member{Section: d.joist.section, Grade: d.joist.grade, Length: length}
+	checks, err := m.Check(lumber.Demand{Short: e.Comfort.Sag.Value, Span: length}, lumber.TenYears)
+	i := slices.IndexFunc(checks, func(c measure.Check) bool { return c.Name == joistChecks[2] })
+	if err != nil || i < 0 {
+		return measure.Refuse(name, err)
+	}
+	c := checks[i]
+	c.Name = name
+	c.Notes = append(c.Notes, fmt.Sprintf("%s; twist between corners %s, %s", e.Comfort.Bends,
+		measure.Length.Print(e.Comfort.Twist.Value, d.system()), e.Situations[e.Comfort.Twist.Situation].Name))
+	return c
+}
+
+// gives holds the deck's give under one person against a rule for floors.
+func (d *Dock) gives(e *Envelope, name string) measure.Check {
+	const perNewton = 2e-3 / 1e3
+	c := measure.Check{
+		Name: name, Kind: measure.Length, Value: e.Comfort.Dip, Limit: perNewton * d.heaviest() * measure.Gravity, Rule: srcGive,
+		Notes: []string{"the middle of " + e.Comfort.Springs + " against its ends"},
+	}
+	if e.Comfort.Springs == "" {
+		c.Value, c.Err = math.NaN(), &measure.Error{Why: "it finds no rest with one person there", Class: measure.ErrUnknown}
+	}
+	return c
+}

@@ -1,0 +1,192 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/floewright/internal/svg"
+	"example.org/floewright/lumber/measure"
+)
+
+// A Moments is a member with its supports and loads, and the bending moment
+// along it. Places are in metres from the member's left end, forces in newtons
+// and moments in newton metres; down is positive for loads.
+type Moments struct {
+	Units    measure.System
+	Member   string // "rim, second drum lost"
+	Length   float64
+	Supports []float64
+	Points   []PointLoad
+	Lines    []LineLoad
+	X        []float64 // stations, rising
+	Moment   []float64 // at each; positive where the member sags
+	Limit    float64   // the moment the member may carry either way; 0 is not drawn
+}
+
+// A PointLoad is a force at a place.
+type PointLoad struct{ X, Force float64 }
+
+// A LineLoad is spread evenly from X0 to X1, in newtons per metre.
+type LineLoad struct{ X0, X1, Load float64 }
+
+func (m Moments) check() error {
+	var g gate
+	g.in(lengths, "Moments.Length", m.Length)
+	along := measure.Range{Kind: measure.Length, Lo: 0, Hi: m.Length * (1 + 1e-9), Source: srcPicture}
+	g.in(along, "Moments.Supports", m.Supports...)
+	for i, p := range m.Points {
+		g.in(along, fmt.Sprintf("Moments.Points[%d].X", i), p.X)
+		g.in(forces, fmt.Sprintf("Moments.Points[%d].Force", i), p.Force)
+	}
+	for i, l := range m.Lines {
+		g.in(along, fmt.Sprintf("Moments.Lines[%d] ends", i), l.X0, l.X1)
+		g.in(loads, fmt.Sprintf("Moments.Lines[%d].Load", i), l.Load)
+	}
+	g.in(along, "Moments.X", m.X...)
+	g.rise("Moments.X", m.X)
+	g.in(moments, "Moments.Moment", m.Moment...)
+	g.in(measure.Range{Kind: measure.Moment, Lo: 0, Hi: 1e9, Source: srcPicture}, "Moments.Limit", m.Limit)
+	g.count("Moments.Supports", len(m.Supports), 0, 100)
+	g.count("Moments.Points", len(m.Points), 0, 26)
+	g.count("Moments.Lines", len(m.Lines), 0, 12)
+	g.count("Moments.X", len(m.X), 2, 5000)
+	if g.err == nil && len(m.X) != len(m.Moment) {
+		g.count("Moments.Moment", len(m.Moment), len(m.X), len(m.X))
+	}
+	return g.err
+}
+
+// in returns a moment in the unit it is plotted in, and that unit.
+func inMoment(x float64, s measure.System) (float64, string) {
+	if s == measure.US {
+		return x / (measure.PoundForce * measure.Foot), "lbf·ft"
+	}
+	return x, "N·m"
+}
+
+// inLength returns a length in the unit it is plotted in, and that unit.
+func inLength(x float64, s measure.System) (float64, string) {
+	if s == measure.US {
+		return x / measure.Foot, "ft"
+	}
+	return x, "m"
+}
+
+// worst returns the station where the moment is greatest either way.
+func (m Moments) worst() int {
+	at := 0
+	for i, x := range m.Moment {
+		if math.Abs(x) > math.Abs(m.Moment[at]) {
+			at = i
+		}
+	}
+	return at
+}
+
+// Draw draws member and moment one over the other, on the same scale.
+func (m Moments) Draw() (Picture, error) {
+	if err := m.check(); err != nil {
+		return Picture{}, err
+	}
+	const left, right = svg.PlotLeft + 2.0, 4.0
+	var tags []svg.Mark
+	x := func(at float64) float64 { return left + float64((wide-left-right)*at/m.Length) }
+	for _, p := range m.Points {
+		tags = append(tags, svg.Mark{At: x(p.X), Text: measure.Force.Print(p.Force, m.Units)})
+	}
+	room := 4.0
+	if len(tags) > 0 {
+		room = svg.RunningRoom(tags, small)
+	}
+	const arrow, under = 8.0, 7.0
+	even := row + 5.5
+	if len(m.Lines) == 0 {
+		even = 0
+	}
+	beam := titleRow + room + arrow + even
+	const plot = 46.0
+	h := beam - titleRow + under + svg.PlotAbove + plot + svg.PlotBelow
+
+	k := m.worst()
+	peak := "greatest " + measure.Moment.Print(m.Moment[k], m.Units) + " at " + measure.Length.Print(m.X[k], m.Units)
+	desc := fmt.Sprintf("A member %s long with its supports and loads, and the bending moment along it: %s.", measure.Length.Print(m.Length, m.Units), peak)
+	note := "Over the line the member is bent like a hanging rope, under it like a hump over a support."
+	if m.Limit > 0 {
+		note += " Dashed: what the member may carry, " + measure.Moment.Print(m.Limit, m.Units) + " either way."
+	}
+	title := "Load and moment"
+	if m.Member != "" {
+		title += ": " + m.Member
+	}
+	c := begin("moments", title, desc, m.Units, wide, h, note)
+
+	c.RunningX(tags, beam-even-arrow, beam-even-arrow-2, left-8, wide, small)
+	for _, p := range m.Points {
+		top, foot := pt(x(p.X), beam-even-arrow), pt(x(p.X), beam-0.3)
+		if p.Force < 0 {
+			top, foot = foot, top
+		}
+		c.Arrow(top, foot, svg.Outline)
+		c.BlockLine(top, foot)
+	}
+	c.even(m, x, beam)
+	c.Rect(svg.Box{X0: x(0), Y0: beam, X1: x(m.Length), Y1: beam + 1.6}, filled(svg.Outline, svg.Wood))
+	for _, s := range m.Supports {
+		at := pt(x(s), beam+1.6)
+		c.Polygon(filled(svg.Outline, svg.White), at, pt(at.X-1.7, at.Y+3), pt(at.X+1.7, at.Y+3))
+		c.Line(pt(at.X-2.4, at.Y+3.7), pt(at.X+2.4, at.Y+3.7), svg.Dimension)
+	}
+	m.plot(c, svg.Box{X0: left, Y0: beam + under + svg.PlotAbove, X1: wide - right, Y1: beam + under + svg.PlotAbove + plot}, peak)
+	return c.picture()
+}
+
+// even draws the loads that are spread along the member.
+func (c *canvas) even(m Moments, x func(float64) float64, beam float64) {
+	for _, l := range m.Lines {
+		b := svg.Box{X0: x(min(l.X0, l.X1)), Y0: beam - 5, X1: x(max(l.X0, l.X1)), Y1: beam - 0.3}
+		c.Rect(b, line(svg.Dimension))
+		n := math.Floor(max(1, (b.X1-b.X0)/5))
+		for i := 0.0; i <= n; i++ {
+			at := b.X0 + (b.X1-b.X0)*i/n
+			from, to := pt(at, b.Y0), pt(at, b.Y1)
+			if l.Load < 0 {
+				from, to = to, from
+			}
+			c.Arrow(from, to, svg.Dimension)
+		}
+		var spots []svg.Spot
+		for _, part := range []float64{0.5, 0.25, 0.75, 0.375, 0.625, 0.125, 0.875} {
+			spots = append(spots, svg.Spot{At: pt(b.X0+part*(b.X1-b.X0), b.Y0-row/2-0.3), Style: small})
+		}
+		c.Place(measure.LineLoad.Print(l.Load, c.units), spots...)
+	}
+}
+
+// plot draws the moment under the member.
+func (m Moments) plot(c *canvas, b svg.Box, peak string) {
+	var xs, ys []float64
+	for i := range m.X {
+		x, _ := inLength(m.X[i], m.Units)
+		y, _ := inMoment(m.Moment[i], m.Units)
+		xs, ys = append(xs, x), append(ys, y)
+	}
+	limit, unit := inMoment(m.Limit, m.Units)
+	lo, hi := span(ys, []float64{limit, -limit})
+	if lo == hi {
+		hi = 1
+	}
+	lo, hi = lo-0.08*(hi-lo), hi+0.12*(hi-lo)
+	most, foot := inLength(m.Length, m.Units)
+	p := c.Plot(b, svg.Axis{Hi: most, Ticks: svg.Ticks(0, most, 12), Title: "along the member, " + foot},
+		svg.Axis{Lo: lo, Hi: hi, Ticks: svg.Ticks(lo, hi, 6), Title: "bending moment, " + unit})
+	p.Level(0, svg.Dimension)
+	if limit > 0 {
+		p.Level(limit, svg.Hidden)
+		p.Level(-limit, svg.Hidden)
+	}
+	p.Curve(xs, ys, svg.Curve)
+	k := m.worst()
+	at := p.At(xs[k], ys[k])
+	c.Circle(at, 0.9, filled(svg.NoLine, svg.Black))
+	c.Leader(at, 6, peak, small)
+}

@@ -1,0 +1,250 @@
+package sheet_test
+
+import (
+	"errors"
+	"math"
+	"reflect"
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/floewright/frame/sheet"
+	"example.org/floewright/internal/svg"
+	"example.org/floewright/lumber/measure"
+)
+
+// TestEdges holds the deck's edges against plane geometry: their difference is
+// the width times the sine of the heel, their mean the middle of the deck.
+func TestEdges(t *testing.T) {
+	for _, heel := range []float64{0, 0.1, -0.1, 0.7} {
+		e := sheet.Heeled{Width: 3, Depth: 0.2, Deck: 0.05, Heel: heel, Height: 0.15}
+		negative, positive := e.Edges()
+		if d := negative - positive - 3*math.Sin(heel); math.Abs(d) > 1e-12 {
+			t.Errorf("heel %g: the edges differ by %g too much", heel, d)
+		}
+		if d := (negative+positive)/2 - 0.15 - 0.25*math.Cos(heel); math.Abs(d) > 1e-12 {
+			t.Errorf("heel %g: the middle is off by %g", heel, d)
+		}
+	}
+	// 3-4-5: a deck of 5 m that heels by asin 3/5 has one edge 3 m over the other.
+	e := sheet.Heeled{Width: 5, Heel: math.Asin(0.6)}
+	if negative, positive := e.Edges(); math.Abs(negative-1.5) > 1e-12 || math.Abs(positive+1.5) > 1e-12 {
+		t.Errorf("edges at %g and %g", negative, positive)
+	}
+}
+
+// TestTie: a box of 2 by 3 by 6 has the diagonal 7.
+func TestTie(t *testing.T) {
+	tie := sheet.Tie{X: 1, Y: 1, Over: 0.5, FarX: 3, FarY: 4, FarZ: 7, Spare: 0.25}
+	if got := tie.At(sheet.Level{Rise: 0.5}); math.Abs(got-7.25) > 1e-12 {
+		t.Errorf("length %g, want 7.25", got)
+	}
+	if low, high := tie.At(sheet.Level{Rise: 0}), tie.At(sheet.Level{Rise: 1}); !(low > high) {
+		t.Errorf("a line to a point above grows as the water rises: %g, %g", low, high)
+	}
+}
+
+// TestZero: data that say nothing are refused by name, and nothing panics.
+func TestZero(t *testing.T) {
+	for _, d := range []drawer{
+		sheet.Plan{}, sheet.Section{}, sheet.Heeled{}, sheet.Moments{}, sheet.Cutting{}, sheet.Righting{}, sheet.Winter{}, sheet.Lines{},
+	} {
+		p, err := d.Draw()
+		var bad *measure.Error
+		if !errors.As(err, &bad) || bad.Field == "" || p.SVG != "" {
+			t.Errorf("%T: %v", d, err)
+		}
+	}
+}
+
+// numbers calls f with each number that can be set below v, by its path.
+func numbers(v reflect.Value, path string, f func(path string, x reflect.Value)) {
+	switch v.Kind() {
+	case reflect.Float64:
+		f(path, v)
+	case reflect.Struct:
+		if v.Type() == reflect.TypeFor[time.Time]() {
+			return
+		}
+		for i := range v.NumField() {
+			numbers(v.Field(i), path+"."+v.Type().Field(i).Name, f)
+		}
+	case reflect.Slice:
+		for i := range min(v.Len(), 2) {
+			numbers(v.Index(i), path+"[]", f)
+		}
+	}
+}
+
+// TestEveryNumberIsChecked puts NaN, both infinities and a huge number into each
+// number of each picture in turn: every one is refused.
+func TestEveryNumberIsChecked(t *testing.T) {
+	tried := 0
+	for _, d := range demos(measure.US) {
+		v := reflect.New(reflect.TypeOf(d)).Elem()
+		v.Set(reflect.ValueOf(d))
+		numbers(v, v.Type().Name(), func(path string, x reflect.Value) {
+			was := x.Float()
+			for _, bad := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 1e20, -1e20} {
+				x.SetFloat(bad)
+				tried++
+				p, err := v.Interface().(drawer).Draw()
+				if err == nil || p.SVG != "" {
+					t.Errorf("%s = %g is drawn", path, bad)
+				}
+				if !errors.Is(err, measure.ErrRange) && !errors.Is(err, svg.ErrNumber) {
+					t.Errorf("%s = %g: %v", path, bad, err)
+				}
+			}
+			x.SetFloat(was)
+		})
+	}
+	if tried < 400 {
+		t.Errorf("only %d numbers were tried", tried)
+	}
+}
+
+// TestRefusesShapes: lists that do not belong together, or do not fit.
+func TestRefusesShapes(t *testing.T) {
+	for name, change := range map[string]func() drawer{
+		"stations fall":     func() drawer { m := demoMoments(measure.US); m.X[5] = m.X[4]; return m },
+		"moments missing":   func() drawer { m := demoMoments(measure.US); m.Moment = m.Moment[1:]; return m },
+		"heel falls":        func() drawer { r := demoRighting(measure.US); r.Heel[3] = 0; return r },
+		"rights missing":    func() drawer { r := demoRighting(measure.US); r.Rights = nil; return r },
+		"heels missing":     func() drawer { r := demoRighting(measure.US); r.Heels = r.Heels[:3]; return r },
+		"band missing":      func() drawer { w := demoWinter(measure.US); w.Thin = nil; return w },
+		"middle over thick": func() drawer { w := demoWinter(measure.US); w.Middle[9] = w.Thick[9] + 1; return w },
+		"odds missing":      func() drawer { w := demoWinter(measure.US); w.Asked[0].Odds = w.Asked[0].Odds[:9]; return w },
+		"odds of 101":       func() drawer { w := demoWinter(measure.US); w.Asked[0].Odds[4] = 1.01; return w },
+		"hole too early":    func() drawer { w := demoWinter(measure.US); w.Holes[0].When = w.First.AddDate(0, 0, -1); return w },
+		"mark too late":     func() drawer { w := demoWinter(measure.US); w.Marks[0].When = w.First.AddDate(2, 0, 0); return w },
+		"too much cut":      func() drawer { k := demoCutting(measure.US); k.Boards[0].Pieces[0].Length += 0.05; return k },
+		"support outside":   func() drawer { m := demoMoments(measure.US); m.Supports[0] = m.Length + 1; return m },
+		"too many marks":    func() drawer { p := demoPlan(measure.US); p.Along = make([]float64, 500); return p },
+	} {
+		d := change()
+		if p, err := d.Draw(); !errors.Is(err, measure.ErrRange) || p.SVG != "" {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// TestLastCut: a piece that ends with the board needs no saw cut there.
+func TestLastCut(t *testing.T) {
+	board := sheet.Board{Length: 2, Kerf: 0.003, Pieces: []sheet.Piece{{Name: "a", Length: 1}, {Name: "b", Length: 0.997}}}
+	p, err := sheet.Cutting{Units: measure.SI, Boards: []sheet.Board{board}}.Draw()
+	if err != nil || strings.Contains(p.SVG, "left over ") {
+		t.Errorf("%v, or something is left of a board that is all used", err)
+	}
+	board.Pieces[1].Length = 0.9975
+	if _, err = (sheet.Cutting{Boards: []sheet.Board{board}}).Draw(); !errors.Is(err, measure.ErrRange) {
+		t.Errorf("two pieces with a saw cut of 3 mm fit into 0.5 mm: %v", err)
+	}
+}
+
+// TestWaterWords: a deck that the water covers is said to be under it.
+func TestWaterWords(t *testing.T) {
+	s := demoSection(measure.SI)
+	s.Water = []sheet.Waterline{{Name: "swamped", Height: s.JoistDepth + s.Deck + 0.1}}
+	p, err := s.Draw()
+	if err != nil || !strings.Contains(p.SVG, "deck 100 mm") || !strings.Contains(p.SVG, "under water") || strings.Contains(p.SVG, "above") {
+		t.Errorf("%v, or other words", err)
+	}
+}
+
+// TestContacts: where a drum bears shows only where it touches.
+func TestContacts(t *testing.T) {
+	s := demoSection(measure.US)
+	words := strings.Fields(s.Bears)[0]
+	for name, c := range map[string]struct {
+		change func(*sheet.Section)
+		want   bool
+	}{
+		"wedged":           {func(*sheet.Section) {}, true},
+		"10 mm lower":      {func(s *sheet.Section) { s.Middle -= 0.01 }, false},
+		"under the deck":   {func(s *sheet.Section) { s.Clear = 0.7; s.Middle = s.JoistDepth - s.High/2 }, true},
+		"short of it":      {func(s *sheet.Section) { s.Clear = 0.7; s.Middle = s.JoistDepth - s.High/2 - 0.01 }, false},
+		"block under":      {func(s *sheet.Section) { s.Round = false; s.Broad = 1; s.High = 0.4; s.Middle = -0.2 }, true},
+		"block, a gap":     {func(s *sheet.Section) { s.Round = false; s.Broad = 1; s.High = 0.4; s.Middle = -0.22 }, false},
+		"touching, unsaid": {func(s *sheet.Section) { s.Bears = "" }, false},
+	} {
+		s := demoSection(measure.US)
+		c.change(&s)
+		p, err := s.Draw()
+		if err != nil || strings.Contains(p.SVG, ">"+words) != c.want {
+			t.Errorf("%s: %v, or the words are there or not", name, err)
+		}
+	}
+}
+
+// TestCrowded draws pictures with as much on them as they take: no text over
+// another, none off the sheet.
+func TestCrowded(t *testing.T) {
+	defer sheet.Watch(func(d *svg.Drawing) { apart(t, d) })()
+	long := strings.Repeat("a very long name ", 12)
+	for _, u := range []measure.System{measure.US, measure.SI} {
+		p := demoPlan(u)
+		for i := range 100 {
+			p.Along = append(p.Along, float64(i)*2.7*in)
+		}
+		for i := range 26 {
+			p.Across = append(p.Across, float64(i)*4*in)
+			p.Things = append(p.Things, sheet.Thing{Name: long, X: float64(i%5) * ft, Y: float64(i%3) * ft})
+		}
+		p.Ends = [2]string{long, long}
+		p.Floats[0].Name = long
+
+		s := demoSection(u)
+		s.Name, s.Bears = long, long
+		for i := range 4 {
+			s.Water = append(s.Water, sheet.Waterline{Name: long, Height: float64(i) * 1e-3})
+		}
+		e := demoHeeled(u)
+		e.Load, e.Heel = long, -e.Heel
+		flat := demoHeeled(u)
+		flat.Heel, flat.People = 0, nil
+		under := demoHeeled(u)
+		under.Height, under.Heel = -0.5, 0.4
+
+		m := demoMoments(u)
+		m.Member = long
+		for i := range 20 {
+			m.Points = append(m.Points, sheet.PointLoad{X: 12*ft + float64(i)*1e-3, Force: float64(i-10) * 500})
+		}
+		zero := sheet.Moments{Units: u, Length: 2, X: []float64{0, 2}, Moment: []float64{0, 0}}
+		k := demoCutting(u)
+		for i := range k.Boards {
+			k.Boards[i].Size = long
+			k.Boards[i].Pieces[0].Name = long
+		}
+		many := sheet.Board{Length: 5}
+		for range 60 {
+			many.Pieces = append(many.Pieces, sheet.Piece{Name: "shim", Length: 0.01})
+		}
+		k.Boards = append(k.Boards, many, sheet.Board{Length: 1})
+
+		r := demoRighting(u)
+		r.Load, r.Rest = long, r.DeckWet
+		bare := sheet.Righting{Units: u, Heel: []float64{0, 1}, Rights: []float64{0, 0}}
+		over := demoRighting(u)
+		for i := range over.Rights {
+			over.Rights[i] *= -1
+		}
+		over.DeckWet = 3
+		w := demoWinter(u)
+		w.Asked = append(w.Asked, w.Asked[0], w.Asked[1], w.Asked[0], sheet.Asked{Name: long, Thick: 0.1})
+		w.Marks = append(w.Marks, sheet.Day{When: w.First, Name: long}, sheet.Day{When: w.First.AddDate(0, 0, 159), Name: long})
+		iceless := sheet.Winter{Units: u, First: w.First, Thin: []float64{0, 0}, Middle: []float64{0, 0}, Thick: []float64{0, 0}}
+		l := demoLines(u)
+		l.Levels = append(l.Levels, sheet.Level{Name: long, Rise: 0.001})
+		for range 14 {
+			l.Ties = append(l.Ties, sheet.Tie{Name: long, FarX: 14, FarZ: -2})
+		}
+		lone := sheet.Lines{Units: u, Length: 5, Bed: 2, Levels: []sheet.Level{{Name: "now"}}}
+		for _, d := range []drawer{p, s, e, flat, under, m, zero, k, r, bare, over, w, iceless, l, lone} {
+			if _, err := d.Draw(); err != nil {
+				t.Errorf("%T: %v", d, err)
+			}
+		}
+	}
+}
