@@ -93,6 +93,9 @@ func (c *coefficients) open(s *sheet, d *Day, sun, wind, keep float64) {
 	if s.frost > p.Frost && d.Mean < 0 {
 		*s = sheet{ice: true, skin: s.skin}
 		s.frozen = -d.Mean
+		if d.Has&HasDepth != 0 { // it is said to lie on this ice, from the first day on
+			c.snow(s, d, 0)
+		}
 		s.grow(p, d.Mean, wind)
 	}
 }

@@ -117,6 +117,7 @@ var sets = []func() ([]Check, error){
 	layoutChecks,
 	iceChecks,
 	actionChecks,
+	seasonChecks,
 }
 
 // All returns every outside check of the library.
