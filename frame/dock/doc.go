@@ -14,9 +14,14 @@
 //
 // # What it does not answer
 //
-// Each report lists it: joints and fasteners, the frame's own bending afloat,
-// racking, lines and anchors, weeks on the ice, the season, and cutting. Those
-// entries are no answers, never silence.
+// Each report lists it: lines and anchors, the season, and cutting. Those entries
+// are no answers, never silence.
+//
+// # Hardware
+//
+// The package has no maker's figure: what a hanger, a tie or a drum takes is the
+// plan's to say, and what it does not say has no answer. An angle's own bending is
+// its maker's too. Corner joints count like any joist's end.
 //
 // # How verdicts rest on inputs
 //
