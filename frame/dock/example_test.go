@@ -90,4 +90,8 @@ func ExampleDock_Hardware() {
 	}
 	fmt.Println("open:", err)
 	// Output:
+	// 493 10d common nail, 3 in long, hot-dip galvanized A153
+	// 31 hanger, galvanized sheet G185
+	// 40 tie of strap for plastic drum
+	// open: frame.decking.screw: not known; want it measured and written into the plan
 }

@@ -208,7 +208,7 @@ func TestHardwareUnknown(t *testing.T) {
 // Screws over drums that bear on boards are asked what the envelope has, over their
 // number.
 func TestScrewsOverDrums(t *testing.T) {
-	text := demoText(t, "swim", `"girth": "6 ft 1 in"`, `"girth": "4 ft 8 in"`, `"gap": "0 in"`, `"gap": "0 in", "screw": "No.10 x 3 wood screw", "screws": 2`)
+	text := demoText(t, "swim", `"girth": "6 ft 1 in"`, `"girth": "4 ft 8 in"`, `"bays": [1, 3, 5, 9, 11, 13]`, `"bays": [2, 3, 5, 9, 11, 12]`, `"gap": "0 in"`, `"gap": "0 in", "screw": "No.10 x 3 wood screw", "screws": 2`)
 	d, err := dock.Read("test", strings.NewReader(text))
 	if err != nil {
 		t.Fatal(err)

@@ -283,6 +283,7 @@ func (d *Dock) angle(w way, f fasten.Fastener, force float64, t lumber.Duration)
 	}
 	inJoist := fasten.Joint{Fastener: f, Main: d.joistPiece(w == pulledOff), Side: steel}
 	inRim := fasten.Joint{Fastener: f, Main: d.rimPiece(w == slid), Side: steel}
+	inRim.Main.End = d.joist.section.Width + h.End.Value // its legs alike, beside the first joist
 	inJoist = upright(inJoist, h.InJoist.Value, known(h.Spacing), w == pulledOff)
 	inRim = upright(inRim, h.Count.Value, known(h.Spacing), w == slid)
 	shear, pulled := fasten.Demand{Lateral: force}, fasten.Demand{Withdrawal: force}

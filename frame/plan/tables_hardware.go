@@ -104,7 +104,7 @@ var tieFields = []field[Tie]{
 	plausible(choice("rounded", "no", "Whether every bend lies over a thimble or a rounded edge.", yesNo, func(t *Tie) *Name { return &t.Rounded }), "yes", "no"),
 	quantity("point", measure.Force, "0 N", "1e6 N", "", "What the lip, hole or eye that it is made to may carry, if somebody able to judge has said so.", func(t *Tie) *Quantity { return &t.Point }),
 	plausible(quantity("slack", measure.Length, "0 mm", "1 m", "1 in", "How far the float drops before the tie comes taut.", func(t *Tie) *Quantity { return &t.Slack }), "0 in", "3 in"),
-	quantity("stiffness", measure.LineLoad, "100 N/m", "1e9 N/m", "", "A pull on the tie over how far it stretches under it; needed where there is slack.", func(t *Tie) *Quantity { return &t.Stiffness }),
+	quantity("stiffness", measure.LineLoad, "100 N/m", "1e8 N/m", "", "A pull on the tie over how far it stretches under it; needed where there is slack.", func(t *Tie) *Quantity { return &t.Stiffness }),
 	plausible(quantity("drag", measure.Force, "0 N", "1e5 N", "60 lbf", "What waves, current and wash pull sideways on one float.", func(t *Tie) *Quantity { return &t.Drag }), "30 lbf", "120 lbf"),
 	word("finish", finishes, "", "Of chain or wire rope: its coating or metal.", func(t *Tie) *Name { return &t.Finish }),
 }
