@@ -26,6 +26,12 @@
 //
 // Each report lists it. Those entries are no answers, never silence.
 //
+// # Hardware
+//
+// The package has no maker's figure: what a hanger, a tie or a drum takes is the
+// plan's to say, and what it does not say has no answer. An angle's own bending is
+// its maker's too. Corner joints count like any joist's end.
+//
 // # How verdicts rest on inputs
 //
 // An input that is unknown or assumed is tried with the other values that it

@@ -40,6 +40,8 @@ type Joint struct {
 	Carries, Holds Extreme
 	Swing          float64
 	Pull, Slides   Extreme // in the frame's plane: off the rim along the joist, and along the rim
+
+	lasts [ways]byDuration
 }
 
 // A Bearing is what one float does to the frame over its own weight, N: the most it
@@ -53,6 +55,8 @@ type Bearing struct {
 	Push, Hangs  Extreme
 	Spread       float64
 	Board, Screw float64
+
+	lasts byDuration // Push
 }
 
 // An Envelope is the worst of everything over all that the dock meets.
@@ -220,8 +224,13 @@ func (e *Envelope) joints(r *raft, rides []*ride, flats []*flatRide) {
 				at := st.at[end*(len(st.at)-1)]
 				j.Carries.take(f, at, c)
 				j.Holds.take(-f, at, c)
+				j.take(e, carried, f, at, c)
+				j.take(e, heldDown, -f, at, c)
 				if e.Situations[c].swings && rides[c-1] != nil {
 					j.Swing = max(j.Swing, math.Abs(f-before[end]))
+					if f < 0 || before[end] < 0 { // else it only grows and shrinks
+						j.take(e, toAndFro, math.Abs(f-before[end]), at, c)
+					}
 				}
 			}
 			before = now
@@ -233,6 +242,8 @@ func (e *Envelope) joints(r *raft, rides []*ride, flats []*flatRide) {
 					at := st.at[end*(len(st.at)-1)]
 					j.Pull.take(flat.joints[2*k+end].pull, at, c)
 					j.Slides.take(flat.joints[2*k+end].slide, at, c)
+					j.take(e, pulledOff, flat.joints[2*k+end].pull, at, c)
+					j.take(e, slid, flat.joints[2*k+end].slide, at, c)
 				}
 			}
 		}
@@ -262,6 +273,7 @@ func (e *Envelope) bearings(r *raft, rides []*ride) error {
 		for c := range rides {
 			if rides[c] != nil {
 				b.Push.take(e.Situations[c].Push[i]-own, 0, c)
+				b.lasts[e.Situations[c].Duration].take(e.Situations[c].Push[i]-own, 0, c)
 				b.Hangs.take(own-e.Situations[c].Push[i], 0, c)
 			}
 		}

@@ -70,3 +70,28 @@ func ExampleDock_Envelope() {
 	// plastic drum at 8 ft 2-7/8 in along, 1 ft 9-5/8 in across, wedged between two joists: 1772 lbf
 	// on ice or blocks under snow, 1/2 in low: plastic drum at 15 ft 9-1/8 in along, 1 ft 9-5/8 in across
 }
+
+// What to buy to hold the embedded swim platform together. Its plan does not say yet
+// what screws go through the boards.
+func ExampleDock_Hardware() {
+	r, err := plan.Demo("swim")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	d, err := dock.Read("swim", r)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	_, buy, err := d.Hardware()
+	for _, i := range buy {
+		fmt.Println(i.Count, i.What)
+	}
+	fmt.Println("open:", err)
+	// Output:
+	// 493 10d common nail, 3 in long, hot-dip galvanized A153
+	// 31 hanger, galvanized sheet G185
+	// 40 tie of strap for plastic drum
+	// open: frame.decking.screw: not known; want it measured and written into the plan
+}

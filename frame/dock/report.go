@@ -60,6 +60,8 @@ var sheet = []struct {
 	{"LUMBER", (*Dock).lumber},
 	{"WHAT BEARS ON WHAT", (*Dock).fit},
 	{"FRAME, THE WORST OF EVERYTHING", (*Dock).strength},
+	{"JOINTS", (*Dock).fastened},
+	{"TIES AND DRUMS", (*Dock).ties},
 	{"STOCK", (*Dock).stock},
 	{"ICE", (*Dock).onIce},
 	{"NOT ANSWERED BY THIS SHEET", (*Dock).open},
@@ -89,7 +91,6 @@ func (d *Dock) Report(units measure.System) *Report {
 func (d *Dock) open() []measure.Check {
 	var out []measure.Check
 	for _, o := range []struct{ name, want string }{
-		{"Joints, brackets, fasteners and the drums' ties", "the makers' printed values and an engineer"},
 		{"Lines, anchors and shore points in wind and waves", "a mooring sized by somebody who answers for it"},
 		{"First and last day of work on the ice, break-up", "your own holes, every day"},
 		{"Cutting plan and purchase list", "the lengths in the plan"},
@@ -191,7 +192,7 @@ func (d *Dock) variants(path string) []*Dock {
 			continue
 		}
 		if v := build(p); len(v.errors) == 0 {
-			v.trial = &trial{path, d.trial.governing}
+			v.trial = &trial{path: path, governing: d.trial.governing}
 			out = append(out, v)
 		}
 	}

@@ -6,19 +6,31 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 
 	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
 )
 
 // governing remembers which situations decided, so that a dock with another value
-// somewhere is tried in those and not in all.
-type governing struct{ names []string }
+// somewhere is tried in those and not in all, and what came of them all.
+type governing struct {
+	names []string
+	all   solved
+}
+
+// solved is the envelope that the topics of one report share.
+type solved struct {
+	once     sync.Once
+	envelope *Envelope
+	err      error
+}
 
 // trial is a dock with another value at a path of the plan.
 type trial struct {
 	path string
 	*governing
+	own solved
 }
 
 // strength returns the checks of the frame over all that it meets.
@@ -28,7 +40,7 @@ func (d *Dock) strength() []measure.Check {
 		"Situations in which the dock finds no rest",
 		"Worst joist, whatever the dock meets: bending", "Worst joist, whatever the dock meets: shear",
 		"Worst rim, whatever the dock meets: bending", "Worst rim, whatever the dock meets: shear",
-		"Worst rim, bent sideways", "Largest pull that draws a joist off its rim",
+		"Worst rim, bent sideways",
 		"Sag of joists and rims between the floats, uniform load", "Give of the springiest joist under the heaviest person",
 	}
 	e, err := d.tried()
@@ -44,8 +56,6 @@ func (d *Dock) strength() []measure.Check {
 		case i == 5:
 			out[i] = d.worstMember(e, name, true, "sideways")
 		case i == 6:
-			out[i] = e.drawn(name)
-		case i == 7:
 			out[i] = d.sags(e, name)
 		default:
 			out[i] = d.gives(e, name)
@@ -56,9 +66,24 @@ func (d *Dock) strength() []measure.Check {
 }
 
 // tried returns the envelope of all situations; of a trial, of those that governed
-// and of the first of each kind that its path makes.
+// and of the first of each kind that its path makes. Within a report each dock is
+// solved once; hardware bears no load by itself, so that another kind of it leaves
+// the forces as they are.
 func (d *Dock) tried() (*Envelope, error) {
-	if d.trial == nil || len(d.trial.names) == 0 && d.trial.path != "" {
+	if d.trial == nil {
+		return d.Envelope(context.Background())
+	}
+	of := &d.trial.own
+	if d.trial.path == "" || strings.HasPrefix(d.trial.path, "hardware.") {
+		of = &d.trial.all
+	}
+	of.once.Do(func() { of.envelope, of.err = d.solve() })
+	return of.envelope, of.err
+}
+
+// solve solves the situations that a dock is tried in.
+func (d *Dock) solve() (*Envelope, error) {
+	if len(d.trial.names) == 0 && d.trial.path != "" {
 		return d.Envelope(context.Background())
 	}
 	if d.trial.path == "" {
@@ -78,7 +103,7 @@ func (d *Dock) tried() (*Envelope, error) {
 	reasons := map[string]bool{}
 	return d.envelope(context.Background(), slices.DeleteFunc(met, func(s Situation) bool {
 		keep := s.bare || s.uniform || slices.Contains(d.trial.names, s.Name) ||
-			slices.Contains(s.inputs, d.trial.path) && !reasons[s.Why]
+			slices.Contains(s.inputs, d.trial.path) && (!reasons[s.Why] || d.trial.path == "site.wave_height" || d.trial.path == "site.ten_crests")
 		reasons[s.Why] = true
 		return !keep
 	}))
@@ -88,6 +113,11 @@ func (d *Dock) tried() (*Envelope, error) {
 func (e *Envelope) governing() []string {
 	var out []string
 	add := func(i int) {
+		if e.Situations[i].swings && i > 0 { // the crest that the trough swings from
+			if name := e.Situations[i-1].Name; !slices.Contains(out, name) {
+				out = append(out, name)
+			}
+		}
 		if name := e.Situations[i].Name; !slices.Contains(out, name) {
 			out = append(out, name)
 		}
@@ -104,6 +134,9 @@ func (e *Envelope) governing() []string {
 			add(worst.Hog.Situation)
 			add(worst.Shear.Situation)
 		}
+	}
+	for _, i := range e.holding() {
+		add(i)
 	}
 	for i, o := range e.Situations {
 		if o.Err != nil {
@@ -143,19 +176,6 @@ func (d *Dock) worstMember(e *Envelope, name string, rims bool, what string) mea
 	worst.Notes = append([]string{worst.Name}, worst.Notes...)
 	worst.Name = name
 	return worst
-}
-
-// drawn tells what pulls at the joints. What they hold is for their fasteners.
-func (e *Envelope) drawn(name string) measure.Check {
-	worst := e.Joints[0]
-	for _, j := range e.Joints {
-		if j.Pull.Value > worst.Pull.Value*(1+1e-9) {
-			worst = j
-		}
-	}
-	c := measure.Refuse(name, &measure.Error{Field: "fasteners", Class: measure.ErrUnknown, Want: "nails, screws or brackets at the joists' ends"})
-	c.Notes = append(c.Notes, fmt.Sprintf("%s at %s: %s", measure.Force.Print(worst.Pull.Value, measure.US), worst.Name, e.Situations[worst.Pull.Situation].Name))
-	return c
 }
 
 // sags holds the bend of joists and rims under the uniform load against the limit

@@ -53,6 +53,7 @@ type Plan struct {
 	Site     Site
 	Ice      Ice
 	Stock    []Board
+	Hardware Hardware
 }
 
 // A Frame is the lumber: two rims, joists between them, decking on top.

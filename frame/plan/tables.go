@@ -18,6 +18,7 @@ var planFields = []field[Plan]{
 	section("loads", "What the dock is to carry.", loadFields, func(p *Plan) *Loads { return &p.Loads }),
 	section("site", "The lake and its shore.", siteFields, func(p *Plan) *Site { return &p.Site }),
 	section("ice", "The sheet as drilled, and what it is to carry.", iceFields, func(p *Plan) *Ice { return &p.Ice }),
+	section("hardware", "What holds it together: joists' ends, ties, and what is known of the drums.", hardwareFields, func(p *Plan) *Hardware { return &p.Hardware }),
 	sections("stock", "Lumber in hand, and lengths that can be bought.", boardFields, func(p *Plan) *[]Board { return &p.Stock }),
 }
 
