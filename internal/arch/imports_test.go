@@ -55,6 +55,10 @@ var rules = []rule{
 		"ice", "lumber", "lumber/fasten", "lumber/measure", numeric,
 	}, []string{gonum}},
 
+	// The handbook shows the proof of this library, so it alone reads the outside checks; no
+	// reader has a use for it outside this module.
+	{"examples/handbook", []string{public, "internal/published"}, nil},
+
 	// A reader copies an example out, so it uses what a reader can import.
 	{"examples/*", []string{public}, []string{gonum}},
 }
@@ -171,6 +175,7 @@ func TestImportRulesCatch(t *testing.T) {
 		fake("internal/root", "root", []string{"math", gonum + "/mat"}, nil, []string{mod + "/internal/root", published}),
 		fake("float", "float", []string{measure, gonum + "/spatial/r3", mod + "/internal/root"}, nil, []string{mod + "/float", published, cmp + "/cmp"}),
 		fake("examples/one", "main", []string{"fmt", mod + "/float"}, nil, nil),
+		fake("examples/handbook", "main", []string{"fmt", measure, published}, []string{published}, nil),
 	}
 	if got := breaches(&tree{module: mod, packages: lawful}, rules); len(got) > 0 {
 		t.Errorf("lawful imports reported: %q", got)
@@ -187,6 +192,7 @@ func TestImportRulesCatch(t *testing.T) {
 		{"plan imports lumber", fake("frame/plan", "plan", []string{mod + "/lumber"}, nil, nil)},
 		{"dock imports sheet", fake("frame/dock", "dock", []string{mod + "/frame/sheet"}, nil, nil)},
 		{"an example imports internal", fake("examples/two", "main", []string{mod + "/internal/root"}, nil, nil)},
+		{"another example imports the checks", fake("examples/two", "main", []string{published}, nil, nil)},
 		{"an example's test imports internal", fake("examples/two", "main", nil, nil, []string{published})},
 		{"an example imports an example", fake("examples/two", "main", []string{mod + "/examples/one"}, nil, nil)},
 		{"the library imports the checks", fake("ice", "ice", []string{published}, nil, nil)},
