@@ -33,6 +33,7 @@ var rules = []rule{
 	{"lumber/measure", nil, []string{gonum}},
 	{"internal/arch", nil, nil},
 	{"internal/published", []string{public, numeric}, []string{gonum}},
+	{"internal/hostile", []string{public}, []string{gonum}},
 	{"internal/*", nil, []string{gonum}},
 
 	{"float", []string{"lumber/measure", numeric}, []string{gonum}},
@@ -103,7 +104,7 @@ func (r rule) allows(m *tree, imported string) bool {
 				return m.isPublic(rel)
 			case numeric:
 				ok, _ := path.Match("internal/*", rel)
-				return ok && rel != "internal/arch" && rel != "internal/published"
+				return ok && rel != "internal/arch" && rel != "internal/published" && rel != "internal/hostile"
 			}
 			return to == rel
 		})
