@@ -87,6 +87,11 @@ func (w Weight) Spread(length, width float64) ([]Weight, error) {
 	if err := heftRange.Check("Mass", w.Mass); err != nil {
 		return nil, err
 	}
+	for _, x := range []float64{w.At.X, w.At.Y, w.At.Z} {
+		if err := placeRange.Check("At", x); err != nil {
+			return nil, err
+		}
+	}
 	for _, c := range []struct {
 		field string
 		size  float64

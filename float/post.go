@@ -2,6 +2,7 @@ package float
 
 import (
 	"errors"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -32,6 +33,9 @@ func (p *Platform) Post(c Crowd, rules ...Rule) (Posting, error) {
 	k, err := p.crowded(c)
 	if err != nil {
 		return Posting{}, err
+	}
+	if slices.ContainsFunc(rules, func(r Rule) bool { return r == nil }) {
+		return Posting{}, &measure.Error{Field: "rules", Class: measure.ErrUnknown, Want: "no rule that is nil"}
 	}
 	const most = 10000
 	for n := 0; n <= most; n++ {

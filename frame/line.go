@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"sort"
+	"strconv"
 	"strings"
 
 	"example.org/floewright/lumber/measure"
@@ -215,6 +216,14 @@ func (e *Extremes) take(d, scale Diagram) {
 	}
 }
 
+// nameOf returns the i-th of some names, or its number where a caller cut them short.
+func nameOf(names []string, i int) string {
+	if i < len(names) {
+		return names[i]
+	}
+	return strconv.Itoa(i)
+}
+
 // String returns pushes and extremes with their units, a line each.
 func (l *Line) String() string {
 	var b strings.Builder
@@ -223,7 +232,7 @@ func (l *Line) String() string {
 		if p == 0 {
 			note = " (idle)"
 		}
-		fmt.Fprintf(&b, "%s pushes %s%s\n", l.Places[i], measure.Force.Print(p, measure.SI), note)
+		fmt.Fprintf(&b, "%s pushes %s%s\n", nameOf(l.Places, i), measure.Force.Print(p, measure.SI), note)
 	}
 	e := l.Extremes()
 	fmt.Fprintf(&b, "largest sagging: %v\n", e.Sag)

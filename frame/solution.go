@@ -86,7 +86,7 @@ func (r *Solution) String() string {
 		if p == 0 {
 			note = " (idle)"
 		}
-		fmt.Fprintf(&b, "%s pushes %s%s\n", r.Places[i], measure.Force.Print(p, measure.SI), note)
+		fmt.Fprintf(&b, "%s pushes %s%s\n", nameOf(r.Places, i), measure.Force.Print(p, measure.SI), note)
 	}
 	low, high := 0, 0
 	for i, m := range r.Move {
@@ -102,7 +102,7 @@ func (r *Solution) String() string {
 		node int
 	}{{"lowest", low}, {"highest", high}} {
 		if len(r.Move) > 0 {
-			fmt.Fprintf(&b, "%s: %s, %.2f mm\n", c.what, r.Names[c.node], noMinus(1e3*r.Move[c.node][0], 2))
+			fmt.Fprintf(&b, "%s: %s, %.2f mm\n", c.what, nameOf(r.Names, c.node), noMinus(1e3*r.Move[c.node][0], 2))
 		}
 	}
 	most, which := Diagram{}, -1

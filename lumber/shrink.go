@@ -137,6 +137,11 @@ func (t Tree) Shrunk(m float64) (radial, tangential float64, err error) {
 	if err := (measure.Range{Hi: saturation, Source: srcFull}).Check("moisture content (%)", m); err != nil {
 		return 0, 0, err
 	}
+	for _, v := range []Value{t.Radial, t.Tangential} {
+		if err := (measure.Range{Hi: 1, Source: v.Source}).Check("shrinkage from green to dry", v.SI()); err != nil {
+			return 0, 0, err
+		}
+	}
 	share := (saturation - m) / saturation
 	return t.Radial.SI() * share, t.Tangential.SI() * share, nil
 }

@@ -65,7 +65,7 @@ func (w Weights) Weighed(mass float64) (Weights, error) {
 	if err := r.Check("weighed mass", mass); err != nil {
 		return w, err
 	}
-	if !(w.Light > 0 && w.Soaked > 0) {
+	if !(w.Light > 0 && w.Damp >= 0 && w.Soaked > 0) {
 		return w, &measure.Error{Field: "Weights", Class: measure.ErrUnknown, Want: "the bounds that Member.Weights gives"}
 	}
 	w.Bought = mass

@@ -200,7 +200,7 @@ func (l *Line) Dip(h Hang) (float64, error) {
 	if _, err := l.check(); err != nil {
 		return 0, err
 	}
-	if err := first(anyPull.Check("pull", h.Pull), anyPull.Check("down", h.Down)); err != nil {
+	if err := first(anyPull.Check("pull", h.Pull), anyPull.Check("down", h.Down), l.checkRise(h.Rise)); err != nil {
 		return 0, err
 	}
 	if !l.Shore {

@@ -47,7 +47,7 @@ type Post struct {
 func (p Post) Stress(force, height, diameter float64) (float64, error) {
 	if err := first(
 		forceOrZero.Check("force on the post", force), lengthOrZero.Check("height of the force", height),
-		positiveLength.Check("diameter of the post", diameter),
+		measure.Range{Kind: measure.Length, Lo: 1e-3, Hi: 1e4, Source: srcSense}.Check("diameter of the post", diameter),
 	); err != nil {
 		return 0, err
 	}

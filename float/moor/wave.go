@@ -6,10 +6,13 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
+// wavePeriod leaves out periods of which no wave number is left in a float64.
+var wavePeriod = measure.Range{Kind: measure.Time, Lo: 1e-3, Hi: 1e7, Source: srcSense}
+
 // Length returns the length, m, of the waves in water of the given depth, m:
 // L = (gT²/2π) tanh(2πd/L), linear theory.
 func (s Sea) Length(depth float64) (float64, error) {
-	if err := first(positiveTime.Check("wave period", s.Period), positiveLength.Check("depth", depth)); err != nil {
+	if err := first(wavePeriod.Check("wave period", s.Period), positiveLength.Check("depth", depth)); err != nil {
 		return 0, err
 	}
 	return 2 * math.Pi / waveNumber(s.Period, depth), nil
@@ -21,7 +24,7 @@ func (s Sea) Length(depth float64) (float64, error) {
 // Engineering Manual, Part II Chapter 8, equation II-9-5; Miche, from memory.)
 func (s Sea) Highest(depth float64) (Sea, error) {
 	if err := first(
-		positiveLength.Check("wave height", s.Height), positiveTime.Check("wave period", s.Period), positiveLength.Check("depth", depth),
+		positiveLength.Check("wave height", s.Height), wavePeriod.Check("wave period", s.Period), positiveLength.Check("depth", depth),
 	); err != nil {
 		return Sea{}, err
 	}
@@ -87,7 +90,7 @@ func Seen(height, tenCrests float64) (Sea, error) {
 // that significant height, whose groups swing the dock beyond it.
 func (s Sea) Push(depth, draft, freeboard float64) (crest, drift float64, err error) {
 	if err := first(
-		positiveLength.Check("wave height", s.Height), positiveTime.Check("wave period", s.Period),
+		positiveLength.Check("wave height", s.Height), wavePeriod.Check("wave period", s.Period),
 		positiveLength.Check("depth", depth),
 		measure.Range{Kind: measure.Length, Lo: 0, Hi: depth, Source: srcSense}.Check("draft", draft),
 		lengthOrZero.Check("freeboard", freeboard),

@@ -205,7 +205,7 @@ func (d *Dock) place(s *plan.Floats) {
 		if len(d.centres) == 0 || bay.Value == 0 {
 			continue // not known: no place, and the checks say so
 		}
-		if bay.Value > len(d.centres)-1 {
+		if bay.Value < 0 || bay.Value > len(d.centres)-1 {
 			wrong(d, bay, "there is no such bay", fmt.Sprintf("a bay from 1 to %d, since there are %d joists", len(d.centres)-1, len(d.centres)), measure.ErrRange)
 			continue
 		}

@@ -189,7 +189,7 @@ func FromDates(dates []time.Time, year int) (Guess, error) {
 // By returns the chance that the date has come by the end of a day; NaN for the
 // zero Guess.
 func (g Guess) By(date time.Time) float64 {
-	if g.N == 0 {
+	if !(g.scale > 0 && g.dist.Nu > 0) {
 		return math.NaN()
 	}
 	return g.dist.CDF((float64(number(date)) + 0.5 - g.center) / g.scale)

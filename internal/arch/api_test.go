@@ -1,16 +1,11 @@
 package arch
 
 import (
-	"errors"
 	"fmt"
 	"go/ast"
-	"go/importer"
 	"go/parser"
 	"go/token"
 	"go/types"
-	"io"
-	"os"
-	"strings"
 	"testing"
 )
 
@@ -150,32 +145,8 @@ func (w *walk) args(list *types.TypeList) {
 }
 
 func TestNoInternalTypeExported(t *testing.T) {
-	m := module(t)
-	out, err := m.goList("-deps", "-export", "-f", "{{.ImportPath}} {{.Export}}", "./...")
-	if err != nil {
-		t.Fatal(err)
-	}
-	exports := map[string]string{} // import path to the compiler's export data
-	for line := range strings.Lines(string(out)) {
-		path, file, _ := strings.Cut(strings.TrimSpace(line), " ")
-		exports[path] = file
-	}
-	gc := importer.ForCompiler(token.NewFileSet(), "gc", func(path string) (io.ReadCloser, error) {
-		file := exports[path]
-		if file == "" {
-			return nil, errors.New("no export data for " + path)
-		}
-		return os.Open(file)
-	})
-	for _, p := range m.packages {
-		if !p.public() {
-			continue
-		}
-		typed, err := gc.Import(p.ImportPath)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, line := range leaks(typed) {
+	for _, p := range typedPackages(t) {
+		for _, line := range leaks(p) {
 			t.Error(line)
 		}
 	}

@@ -33,6 +33,7 @@ var rules = []rule{
 	{"lumber/measure", nil, []string{gonum}},
 	{"internal/arch", nil, nil},
 	{"internal/published", []string{public, numeric}, []string{gonum}},
+	{"internal/hostile", []string{public}, []string{gonum}},
 	{"internal/*", nil, []string{gonum}},
 
 	{"float", []string{"lumber/measure", numeric}, []string{gonum}},
@@ -54,6 +55,10 @@ var rules = []rule{
 		"float", "float/moor", "frame", "frame/dock", "frame/layout", "frame/plan", "frame/rack",
 		"ice", "lumber", "lumber/fasten", "lumber/measure", numeric,
 	}, []string{gonum}},
+
+	// The handbook shows the proof of this library, so it alone reads the outside checks; no
+	// reader has a use for it outside this module.
+	{"examples/handbook", []string{public, "internal/published"}, nil},
 
 	// A reader copies an example out, so it uses what a reader can import.
 	{"examples/*", []string{public}, []string{gonum}},
@@ -99,7 +104,7 @@ func (r rule) allows(m *tree, imported string) bool {
 				return m.isPublic(rel)
 			case numeric:
 				ok, _ := path.Match("internal/*", rel)
-				return ok && rel != "internal/arch" && rel != "internal/published"
+				return ok && rel != "internal/arch" && rel != "internal/published" && rel != "internal/hostile"
 			}
 			return to == rel
 		})
@@ -171,6 +176,7 @@ func TestImportRulesCatch(t *testing.T) {
 		fake("internal/root", "root", []string{"math", gonum + "/mat"}, nil, []string{mod + "/internal/root", published}),
 		fake("float", "float", []string{measure, gonum + "/spatial/r3", mod + "/internal/root"}, nil, []string{mod + "/float", published, cmp + "/cmp"}),
 		fake("examples/one", "main", []string{"fmt", mod + "/float"}, nil, nil),
+		fake("examples/handbook", "main", []string{"fmt", measure, published}, []string{published}, nil),
 	}
 	if got := breaches(&tree{module: mod, packages: lawful}, rules); len(got) > 0 {
 		t.Errorf("lawful imports reported: %q", got)
@@ -187,6 +193,7 @@ func TestImportRulesCatch(t *testing.T) {
 		{"plan imports lumber", fake("frame/plan", "plan", []string{mod + "/lumber"}, nil, nil)},
 		{"dock imports sheet", fake("frame/dock", "dock", []string{mod + "/frame/sheet"}, nil, nil)},
 		{"an example imports internal", fake("examples/two", "main", []string{mod + "/internal/root"}, nil, nil)},
+		{"another example imports the checks", fake("examples/two", "main", []string{published}, nil, nil)},
 		{"an example's test imports internal", fake("examples/two", "main", nil, nil, []string{published})},
 		{"an example imports an example", fake("examples/two", "main", []string{mod + "/examples/one"}, nil, nil)},
 		{"the library imports the checks", fake("ice", "ice", []string{published}, nil, nil)},

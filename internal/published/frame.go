@@ -13,7 +13,7 @@ import (
 func frameChecks() ([]Check, error) {
 	var out []Check
 	for _, part := range []func() ([]Check, error){
-		frameBeamChecks, frameCoefficientChecks, frameVarying, frameMoving, frameShear, frameWorked,
+		frameBeamChecks, frameCoefficientChecks, frameVarying, frameMoving, frameInfluence, frameShear, frameWorked,
 		frameFoundationFunctions, frameFoundationFinite, frameFoundationWorked, frameGrids, frameTorsion, frameAfloat, frameGrillages,
 	} {
 		checks, err := part()

@@ -52,6 +52,18 @@ func (c Check) Name() string {
 	return c.Source.String() + ": " + c.Quantity
 }
 
+// rounding is the share of a printed value that is given beside half of its last digit, for
+// ties and for sources that print more digits than a computation has.
+const rounding = 1e-9
+
+// step returns the unit of the last printed digit, or the step the source rounds to.
+func (c Check) step() float64 {
+	if c.Step > 0 {
+		return c.Step
+	}
+	return lastDigit(c.Printed)
+}
+
 // Run computes the check and compares it.
 func (c Check) Run() (Result, error) {
 	want, err := strconv.ParseFloat(strings.ReplaceAll(c.Printed, ",", ""), 64)
@@ -62,11 +74,8 @@ func (c Check) Run() (Result, error) {
 	if err != nil {
 		return Result{Printed: want}, fmt.Errorf("%s: %w", c.Name(), err)
 	}
-	step := c.Step
-	if step == 0 {
-		step = lastDigit(c.Printed)
-	}
-	r := Result{Printed: want, Computed: got, Limit: step/2 + 1e-9*math.Abs(want)}
+	step := c.step()
+	r := Result{Printed: want, Computed: got, Limit: step/2 + rounding*math.Abs(want)}
 	switch {
 	case c.Because != "":
 		r.Limit = c.Within
