@@ -205,32 +205,6 @@ func TestHardwareUnknown(t *testing.T) {
 	}
 }
 
-// Screws over drums that bear on boards are asked what the envelope has, over their
-// number.
-func TestScrewsOverDrums(t *testing.T) {
-	text := demoText(t, "swim", `"girth": "6 ft 1 in"`, `"girth": "4 ft 8 in"`, `"bays": [1, 3, 5, 9, 11, 13]`, `"bays": [2, 3, 5, 9, 11, 12]`, `"gap": "0 in"`, `"gap": "0 in", "screw": "No.10 x 3 wood screw", "screws": 2`)
-	d, err := dock.Read("test", strings.NewReader(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	e, err := d.Envelope(context.Background())
-	if err != nil {
-		t.Fatal(err)
-	}
-	pull := 0.0
-	for _, b := range e.Bearings {
-		pull = max(pull, b.Screw)
-	}
-	c := check(t, d.Report(measure.US), "Screws of a board over a float")
-	if pull == 0 || c.Err != nil || c.Value > pull*(1+1e-9) || !(c.Value > pull/2) || !(c.Limit > 0) {
-		t.Errorf("%v, in the envelope %g N", c, pull)
-	}
-	open := report(t, strings.Replace(text, `, "screw": "No.10 x 3 wood screw"`, "", 1))
-	if c := check(t, open, "Screws of a board over a float"); c.Verdict() != measure.NoAnswer || !strings.Contains(c.Err.Error(), "screw") {
-		t.Errorf("%v", c)
-	}
-}
-
 // The schedule counts what the plan has, and names what it has not.
 func TestHardware(t *testing.T) {
 	text := demoText(t, "swim", `"gap": "0 in"`, `"gap": "0 in", "screw": "No.10 x 3 wood screw", "screws": 2`)

@@ -277,7 +277,7 @@ func (d *Dock) throughRim(f fasten.Fastener, sideways bool) fasten.Joint {
 // held against its maker's figure, too.
 func (d *Dock) angle(w way, f fasten.Fastener, force float64, t lumber.Duration) ([]measure.Check, error) {
 	h := &d.plan.Hardware.Ends
-	steel := fasten.Piece{Material: fasten.Plate, Thickness: h.Steel.Value}
+	steel := fasten.Piece{Material: fasten.Plate, Thickness: h.Steel.Value, Width: 2 * h.End.Value} // a leg as wide as twice its bolts' place
 	if h.Steel.Value < 0.25*measure.Inch*(1-1e-9) {
 		steel.Material = fasten.Sheet
 	}
