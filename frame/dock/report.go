@@ -61,7 +61,9 @@ var sheet = []struct {
 	{"WHAT BEARS ON WHAT", (*Dock).fit},
 	{"FRAME, THE WORST OF EVERYTHING", (*Dock).strength},
 	{"STOCK", (*Dock).stock},
+	{"LINES AND WATER LEVEL", (*Dock).mooring},
 	{"ICE", (*Dock).onIce},
+	{"LOCAL LIMITS AND PERMITS", (*Dock).local},
 	{"NOT ANSWERED BY THIS SHEET", (*Dock).open},
 }
 
@@ -90,7 +92,6 @@ func (d *Dock) open() []measure.Check {
 	var out []measure.Check
 	for _, o := range []struct{ name, want string }{
 		{"Joints, brackets, fasteners and the drums' ties", "the makers' printed values and an engineer"},
-		{"Lines, anchors and shore points in wind and waves", "a mooring sized by somebody who answers for it"},
 		{"First and last day of work on the ice, break-up", "your own holes, every day"},
 		{"Cutting plan and purchase list", "the lengths in the plan"},
 	} {

@@ -53,6 +53,8 @@ type Plan struct {
 	Site     Site
 	Ice      Ice
 	Stock    []Board
+	Mooring  Mooring
+	Local    Local
 }
 
 // A Frame is the lumber: two rims, joists between them, decking on top.
