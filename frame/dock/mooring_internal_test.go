@@ -41,12 +41,33 @@ func BruteForce(t testing.TB, d *Dock, line int) (coarse, fine float64) {
 	return worst(3, 16), worst(13, 48)
 }
 
-// The frame is pulled at its corners by the mooring where there is one, else by
-// loads.cleat.
+// The frame is pulled at its corners by the mooring where there is one, its worst
+// with any one line lost; else by loads.cleat.
 func TestLinePull(t *testing.T) {
-	var none Dock
-	if none = *build(emptyPlan()); none.linePull() != none.plan.Loads.Cleat.Value {
+	if none := build(emptyPlan()); none.linePull() != 1234 {
 		t.Errorf("no mooring: %g N", none.linePull())
+	}
+	r, err := plan.Demo("swim")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := Read("swim", r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole, _ := BruteForce(t, d, 2)
+	most := d.linePull()
+	if !(most > whole) || most > 3*whole {
+		t.Errorf("with a line lost %g N, with all %g N", most, whole)
+	}
+	met, err := d.situations()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range met {
+		if len(s.inputs) == 1 && s.inputs[0] == "loads.cleat" && math.Abs(math.Hypot(s.pulls[0].x, s.pulls[0].y)-most) > 1e-6 {
+			t.Errorf("%s pulls %v, the mooring %g N", s.Name, s.pulls[0], most)
+		}
 	}
 }
 
