@@ -63,7 +63,9 @@ var sheet = []struct {
 	{"JOINTS", (*Dock).fastened},
 	{"TIES AND DRUMS", (*Dock).ties},
 	{"STOCK", (*Dock).stock},
+	{"LINES AND WATER LEVEL", (*Dock).mooring},
 	{"ICE", (*Dock).onIce},
+	{"LOCAL LIMITS AND PERMITS", (*Dock).local},
 	{"NOT ANSWERED BY THIS SHEET", (*Dock).open},
 }
 
@@ -91,7 +93,6 @@ func (d *Dock) Report(units measure.System) *Report {
 func (d *Dock) open() []measure.Check {
 	var out []measure.Check
 	for _, o := range []struct{ name, want string }{
-		{"Lines, anchors and shore points in wind and waves", "a mooring sized by somebody who answers for it"},
 		{"First and last day of work on the ice, break-up", "your own holes, every day"},
 		{"Cutting plan and purchase list", "the lengths in the plan"},
 	} {

@@ -54,6 +54,8 @@ type Plan struct {
 	Ice      Ice
 	Stock    []Board
 	Hardware Hardware
+	Mooring  Mooring
+	Local    Local
 }
 
 // A Frame is the lumber: two rims, joists between them, decking on top.

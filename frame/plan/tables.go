@@ -20,6 +20,8 @@ var planFields = []field[Plan]{
 	section("ice", "The sheet as drilled, and what it is to carry.", iceFields, func(p *Plan) *Ice { return &p.Ice }),
 	section("hardware", "What holds it together: joists' ends, ties, and what is known of the drums.", hardwareFields, func(p *Plan) *Hardware { return &p.Hardware }),
 	sections("stock", "Lumber in hand, and lengths that can be bought.", boardFields, func(p *Plan) *[]Board { return &p.Stock }),
+	section("mooring", "Wind and water, and what holds the dock.", mooringFields, func(p *Plan) *Mooring { return &p.Mooring }),
+	section("local", "Limits of the lake's authority, and permits.", localFields, func(p *Plan) *Local { return &p.Local }),
 }
 
 var frameFields = []field[Frame]{

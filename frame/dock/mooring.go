@@ -1,0 +1,352 @@
+package dock
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/floewright/float"
+	"example.org/floewright/float/moor"
+	"example.org/floewright/frame/plan"
+	"example.org/floewright/lumber/measure"
+)
+
+// mooring returns the checks of lines, levels, hinge, ramp and hauling out.
+func (d *Dock) mooring() []measure.Check {
+	return slices.Concat(d.lines(), []measure.Check{d.afloatAtLow()}, []measure.Check{d.hinged()}, []measure.Check{d.ramped()}, d.hauled())
+}
+
+// lines follows every line to ground, and finds what levels and losses do.
+func (d *Dock) lines() []measure.Check {
+	h, rs, err := d.hold()
+	var s *moor.Survey
+	var lost []moor.Survey
+	if err == nil {
+		s, lost, err = h.survey()
+	}
+	var out []measure.Check
+	for _, part := range []struct{ name, check string }{
+		{"fitting", "cleat on the dock"}, {"piece", "rope, chain and shackles"}, {"ground", "what it ends in"},
+	} {
+		for i := range max(1, len(d.plan.Mooring.Lines)) {
+			name := "Lines: " + part.check
+			if len(d.plan.Mooring.Lines) > 0 {
+				l := &d.plan.Mooring.Lines[i]
+				name = fmt.Sprintf("Line %d, %s: %s", i+1, lineName(l, i), part.check)
+				if part.name == "ground" {
+					name += ", " + called(l.To, "nobody knows what")
+				}
+			}
+			if err != nil {
+				out = append(out, measure.Refuse(name, err))
+				continue
+			}
+			c := worstOf(s, i, part.name)
+			c.Name, c.Notes = name, append([]string{c.Name}, c.Notes...)
+			if i == 0 && part.name == "fitting" {
+				c.Notes = append(c.Notes, fmt.Sprintf("the dock moves up to %s and turns up to %s in the storm",
+					measure.Length.Print(s.Offset, d.system()), measure.Angle.Print(s.Turn, d.system())))
+				c.Notes = append(append(c.Notes, h.notes...), s.Notes...)
+			}
+			out = append(out, c)
+		}
+	}
+	out = append(out, d.oneLost(lost, err))
+	low, high := d.bands(h, err)
+	out = append(out, low, high)
+	for i := range out {
+		out[i].Rests = append(rs.assumptions(), out[i].Rests...)
+	}
+	return out
+}
+
+// worstOf returns the worst check of one part of one line's path.
+func worstOf(s *moor.Survey, line int, part string) measure.Check {
+	var worst measure.Check
+	found := false
+	for _, c := range s.Checks {
+		rest, ok := strings.CutPrefix(c.Name, s.Ties[line].Name+", ")
+		if !ok || !(strings.HasPrefix(rest, part) || part == "piece" && strings.HasPrefix(rest, "link")) {
+			continue
+		}
+		if !found || c.Verdict() < worst.Verdict() || c.Verdict() == worst.Verdict() && c.Value*worst.Limit > worst.Value*c.Limit {
+			worst, found = c, true
+		}
+	}
+	return worst
+}
+
+// oneLost counts the lines without which the rest does not hold.
+func (d *Dock) oneLost(lost []moor.Survey, err error) measure.Check {
+	c := measure.Check{Name: "Lines whose loss the others do not stand", Limit: 0, Rule: srcLoss}
+	if err != nil {
+		c = measure.Refuse(c.Name, err)
+		c.Value = math.NaN()
+		return c
+	}
+	var unknown error
+	for _, s := range lost {
+		if s.Err != nil {
+			c.Value++
+			c.Notes = append(c.Notes, "without "+s.Lost+": "+s.Err.Error())
+			continue
+		}
+		verdict := measure.Holds
+		for _, k := range s.Checks {
+			switch v := k.Verdict(); {
+			case v == measure.Short:
+				verdict = v
+				c.Notes = append(c.Notes, fmt.Sprintf("without %s: %s: %s", s.Lost, k.Name, k.Numbers(d.system())))
+			case v == measure.NoAnswer && unknown == nil:
+				unknown = k.Err
+			}
+		}
+		if verdict == measure.Short {
+			c.Value++
+		}
+		c.Notes = append(c.Notes, fmt.Sprintf("without %s it moves up to %s", s.Lost, measure.Length.Print(s.Offset, d.system())))
+	}
+	if c.Value == 0 {
+		c.Err = unknown
+	}
+	return c
+}
+
+// bands checks that every line works at the lowest and at the highest level.
+func (d *Dock) bands(h *hold, err error) (low, high measure.Check) {
+	low = measure.Check{Name: "Lowest level to which every line is neither slack nor taut", Kind: measure.Length, Rule: srcTaut}
+	high = measure.Check{Name: "Highest level to which every line is neither slack nor taut", Kind: measure.Length, AtLeast: true, Rule: srcTaut}
+	var bands []moor.Band
+	if err == nil {
+		bands, err = h.Bands(h.levels[0]-measure.Foot, h.levels[2]+measure.Foot)
+	}
+	if err != nil {
+		low, high = measure.Refuse(low.Name, err), measure.Refuse(high.Name, err)
+		return low, high
+	}
+	low.Limit, high.Limit = h.levels[0], h.levels[2]
+	low.Value, high.Value = math.Inf(-1), math.Inf(1)
+	for _, b := range bands {
+		low.Value, high.Value = max(low.Value, b.Low), min(high.Value, b.High)
+		for _, end := range []struct {
+			c     *measure.Check
+			r     moor.Regime
+			at    float64
+			words string
+		}{{&low, b.Below, b.Low, "below"}, {&high, b.Above, b.High, "above"}} {
+			if end.r == moor.Slack || end.r == moor.Taut {
+				end.c.Notes = append(end.c.Notes, fmt.Sprintf("%s: %v %s %s", b.Tie, end.r, end.words, measure.Length.Print(end.at, d.system())))
+			}
+		}
+	}
+	if winter, err := h.Winter(h.levels[0], h.levels[2]); err == nil {
+		for _, w := range winter {
+			high.Notes = append(high.Notes, "before freeze-up: "+w)
+		}
+	}
+	return low, high
+}
+
+// afloatAtLow checks the depth at low water, in the trough of a wave, against the
+// draft with everyone at the worst edge.
+func (d *Dock) afloatAtLow() measure.Check {
+	site := &d.plan.Site
+	fl, rs := d.worst(d.crowd())
+	rs = dedupe(append(rs, on(site.Depth), on(site.LevelLow), on(site.WaveHeight)))
+	c := measure.Check{Name: "Depth at low water in a wave's trough, against the draft", Kind: measure.Length, AtLeast: true, Rule: srcBed, Rests: rs.assumptions()}
+	if c.Err = rs.err(); c.Err == nil {
+		c.Err = fl.err
+	}
+	if c.Err != nil {
+		return c
+	}
+	u, err := fl.state.Unit(fl.deepest)
+	if err != nil {
+		c.Err = err
+		return c
+	}
+	c.Value, c.Limit = site.Depth.Value+site.LevelLow.Value-site.WaveHeight.Value/2, u.Draft
+	c.Notes = []string{"it grounds with the water at " + measure.Length.Print(u.Draft-site.Depth.Value, d.system()) + " against the day of measuring, everyone at one edge"}
+	return c
+}
+
+// without returns a check of something that the plan says is not there.
+func without(name string, said plan.Name, kind measure.Kind) measure.Check {
+	return measure.Check{Name: name, Kind: kind, Rule: srcNone, Rests: rests{on(said)}.assumptions(), Notes: []string{"the plan has none"}}
+}
+
+// hinged checks the pins between the dock and its neighbour, with all of the storm
+// going through them.
+func (d *Dock) hinged() measure.Check {
+	const name = "Hinge: greatest force on a pin"
+	m, site := &d.plan.Mooring, &d.plan.Site
+	if m.HingedTo.Value == "nothing" {
+		return without(name, m.HingedTo, measure.Force)
+	}
+	g := &m.Hinge
+	base, rs, err := d.platform()
+	rs = append(rs, on(m.HingedTo))
+	if m.HingedTo.Value != "" {
+		rs = append(rs, on(g.Edge), on(g.Pins), on(g.Width), on(g.Diameter), on(g.Plate), on(g.Height), on(g.Neighbour), on(g.Strength),
+			on(site.LevelLow), on(site.LevelHigh))
+		rs = append(rs, d.stormRests()...)
+	}
+	rs = dedupe(rs)
+	if missing := rs.err(); missing != nil {
+		err = missing
+	}
+	var c measure.Check
+	if err == nil {
+		c, err = d.pins(base)
+	}
+	if err != nil {
+		c = measure.Refuse(name, err)
+	}
+	c.Name, c.Rests = name, append(rs.assumptions(), c.Rests...)
+	return c
+}
+
+func (d *Dock) pins(base *float.Platform) (measure.Check, error) {
+	m, site := &d.plan.Mooring, &d.plan.Site
+	g := &m.Hinge
+	h, err := d.storm(settle(base, loading{}))
+	if err != nil {
+		return measure.Check{}, err
+	}
+	fl, _ := d.worst(d.crowd())
+	if fl.err != nil {
+		return measure.Check{}, fl.err
+	}
+	hinge := moor.Hinge{
+		Width: g.Width.Value, Pins: g.Pins.Value, Diameter: g.Diameter.Value, Plate: g.Plate.Value,
+		Strength: moor.Gear{Name: "pin and bracket", Kind: "pin", Break: g.Strength.Value, Source: srcUser},
+	}
+	// The pin line's middle, and the way out of the dock there.
+	k := slices.Index([]string{ends[0], ends[1], sides[0], sides[1]}, g.Edge.Value)
+	arm, span := d.length/2, d.width
+	if k >= 2 {
+		arm, span = span/2, d.length
+	}
+	area := 0.0 // the most waterplane that the floats have: stiffer than they are, the pins take more
+	for _, f := range d.floats {
+		size := d.floatSize(f.set)
+		area += size.long * size.breadth
+	}
+	along, across := area*arm*arm*4/12, area*span*span/12
+	var worst moor.Joint
+	at := 0.0
+	storm := h.load(true)
+	for _, level := range []float64{site.LevelLow.Value, 0, site.LevelHigh.Value} {
+		dock, err := moor.Afloat(level, g.Height.Value, area, along, across, arm)
+		if err != nil {
+			return measure.Check{}, err
+		}
+		dock.Heel = fl.state.Tilt()
+		neighbour := moor.Side{Height: g.Neighbour.Value}
+		if m.HingedTo.Value == "float" { // stiff in itself, it rises with the water
+			neighbour.Height += level
+		}
+		for i := range 16 {
+			load, err := storm(2 * math.Pi * float64(i) / 16)
+			if err != nil {
+				return measure.Check{}, err
+			}
+			out := float64(2*(k%2) - 1)
+			pull, slide, turn := load.X, load.Y, load.Turn-out*arm*load.Y
+			if k >= 2 {
+				pull, slide, turn = load.Y, load.X, load.Turn+out*arm*load.X
+			}
+			j, err := hinge.Tie(dock, neighbour, pull, slide, turn)
+			if err != nil {
+				return measure.Check{}, err
+			}
+			if j.Pin > worst.Pin {
+				worst, at = j, level
+			}
+		}
+	}
+	c, err := hinge.Check(worst)
+	c.Notes = append(c.Notes,
+		fmt.Sprintf("worst with the water at %s: the pin lines stand %s apart untied, and the hinge takes all of the storm, crests and the crowd's heel",
+			measure.Length.Print(at, d.system()), measure.Length.Print(math.Abs(worst.Step), d.system())),
+		"the neighbour and its own moorings must carry all of it on to ground")
+	return c, err
+}
+
+// ramped checks the ramp's slope over the levels.
+func (d *Dock) ramped() measure.Check {
+	const name = "Ramp: steepest slope over the levels"
+	m, site := &d.plan.Mooring, &d.plan.Site
+	if m.HasRamp.Value == "no" {
+		return without(name, m.HasRamp, measure.Ratio)
+	}
+	base, rs, err := d.platform()
+	rs = append(rs, on(m.HasRamp))
+	if m.HasRamp.Value == "yes" {
+		rs = append(rs, on(m.Ramp.Length), on(m.Ramp.Mass), on(m.Ramp.Shore), on(m.Ramp.Limit), on(site.LevelLow), on(site.LevelHigh))
+	}
+	rs = dedupe(rs)
+	if missing := rs.err(); missing != nil {
+		err = missing
+	}
+	c := measure.Refuse(name, err)
+	if err == nil {
+		if fl := settle(base, loading{}); fl.err != nil {
+			c.Err = fl.err
+		} else {
+			r := moor.Ramp{Length: m.Ramp.Length.Value, Width: 36 * measure.Inch, Mass: m.Ramp.Mass.Value, Shore: m.Ramp.Shore.Value, Deck: fl.edge, Limit: m.Ramp.Limit.Value}
+			if c, err = r.Check(site.LevelLow.Value, site.LevelHigh.Value); err != nil {
+				c = measure.Refuse(name, err)
+			} else if load, err := r.Reaction(25*measure.PSF, 0); err == nil {
+				c.Notes = append(c.Notes, "a 36 in wide ramp with 25 psf on it lays "+measure.Force.Print(load, d.system())+" on the dock")
+			}
+		}
+	}
+	c.Name, c.Rests = name, append(rs.assumptions(), c.Rests...)
+	return c
+}
+
+// hauled checks the line and the anchor with which the dock is hauled out.
+func (d *Dock) hauled() []measure.Check {
+	names := []string{"Hauling out: the line", "Hauling out: what the winch hangs on"}
+	m := &d.plan.Mooring
+	if m.HauledOut.Value == "no" {
+		return []measure.Check{without(names[0], m.HauledOut, measure.Force), without(names[1], m.HauledOut, measure.Force)}
+	}
+	g := &m.Haul
+	_, rs, err := d.platform()
+	rs = append(rs, on(m.HauledOut))
+	if m.HauledOut.Value == "yes" {
+		rs = append(rs, on(d.plan.Loads.Skid), on(g.Slope), on(g.Parts), on(g.Kind), on(g.Size), on(g.End))
+	}
+	rs = dedupe(rs)
+	if missing := rs.err(); missing != nil {
+		err = missing
+	}
+	var out []measure.Check
+	var line moor.Gear
+	if err == nil {
+		line, err = gear(g.Kind.Value, g.Size.Value, g.End.Value)
+	}
+	if err == nil {
+		anchor := moor.Rated{Name: "holding of the winch's anchor", Source: srcUser}
+		if g.Holding.Known == measure.Measured {
+			anchor.Hold = g.Holding.Value
+		}
+		out, err = moor.Haul{
+			Mass: d.weighs() / measure.Gravity, Slope: g.Slope.Value, Friction: d.plan.Loads.Skid.Value, Parts: g.Parts.Value, Line: line, Anchor: anchor,
+		}.Checks()
+	}
+	if err == nil && len(out) != len(names) {
+		err = errors.New("the pull does not end in a line and an anchor")
+	}
+	if err != nil {
+		out = []measure.Check{measure.Refuse("", err), measure.Refuse("", err)}
+	}
+	for i := range out {
+		out[i].Name, out[i].Rests = names[i], append(rs.assumptions(), out[i].Rests...)
+	}
+	return out
+}
