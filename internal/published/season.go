@@ -112,8 +112,10 @@ func seasonAlpha() ([]Check, error) {
 			high          bool
 			status        measure.Status
 		}{
-			{"least α, metric as printed", r["lo_cm"], false, st}, {"greatest α, metric as printed", r["hi_cm"], true, st},
-			{"least α, converted", r["converted_lo_cm"], false, measure.Independent}, {"greatest α, converted", r["converted_hi_cm"], true, measure.Independent},
+			{"least α, metric as printed", r["lo_cm"], false, st},
+			{"greatest α, metric as printed", r["hi_cm"], true, st},
+			{"least α, converted", r["converted_lo_cm"], false, measure.Independent},
+			{"greatest α, converted", r["converted_hi_cm"], true, measure.Independent},
 		} {
 			if c.printed == "" {
 				continue
