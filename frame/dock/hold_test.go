@@ -157,6 +157,9 @@ func TestSealByHand(t *testing.T) {
 // Every unknown of the hardware that a check needs leaves it without an answer that
 // names the field.
 func TestHardwareUnknown(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a report for each field takes its time")
+	}
 	text := demoText(t, "swim", `"watched": "yes"`, `"watched": "yes", "suction": "12 kPa", "pressure": "100 kPa"`)
 	all := map[string]string{
 		"joist_ends.by": "Joist's end carried", "joist_ends.fastener": "Joist's end slid", "joist_ends.count": "Joist pulled off",

@@ -36,6 +36,9 @@ func topics(d *dock.Dock) []measure.Check { return append(dock.Mooring(d), dock.
 // Knowing less of the mooring never turns a check that was short, or had no answer,
 // into one that holds, and the checks stay the same ones.
 func TestUnknownMooringNeverImproves(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a report for each field takes its time")
+	}
 	for _, swap := range [][]string{
 		nil,
 		{`"wind_speed": "25 mph"`, `"wind_speed": "70 mph"`, noHinge, allThere},
