@@ -99,7 +99,7 @@ func (d *Day) water(p *Params) (snow, rain float64) {
 		}
 	case d.Has&HasRain != 0:
 		// Precipitation alone: snow below 0 °C, rain above 2 °C, a mix between.
-		share := math.Max(0, math.Min(1, 1-d.Mean/2))
+		share := max(0, min(1, 1-d.Mean/2))
 		snow, rain = share*d.Rain, (1-share)*d.Rain
 	case d.Mean < 1:
 		snow = p.Snowfall * math.Exp(p.SnowTrend*d.Mean)

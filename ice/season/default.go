@@ -10,5 +10,5 @@ var defaults = Params{
 	Catch: 0.8, Snowfall: 1.5, SnowTrend: 0.03,
 	NewDensity: 150, OldDensity: 380, NewConductivity: 0.22, OldConductivity: 0.46,
 	Settle: 2.4, SettleTrend: 0.09, FreshTrend: 0.09, SlushSnow: 430, Bridge: 8,
-	MeltExchange: 16, MeltLoss: 27, SnowSun: 0.164, IceSun: 0.25, Cover: 0.195, SunPower: 0.9, Rot: 0.3, Thinnest: 0.04,
+	MeltExchange: 13, MeltLoss: 24, SnowSun: 0.164, IceSun: 0.28, Cover: 0.195, SunPower: 0.9, Rot: 0.3, Thinnest: 0.04,
 }

@@ -139,7 +139,7 @@ func ExampleModel_Calendar() {
 		fmt.Println(s)
 	}
 	// Output:
-	// carry the pieces out               earliest 12 Nov usual 26 Nov in 9 of 10 from 10 Dec begin by 30 Mar room in 100 %
+	// carry the pieces out               earliest 12 Nov usual 26 Nov in 9 of 10 from 10 Dec begin by 27 Mar room in 100 %
 	// assemble the frame over its drums  earliest 17 Dec usual 30 Dec in 9 of 10 from 12 Jan begin by 17 Mar room in 100 %
 }
 

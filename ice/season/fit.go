@@ -125,7 +125,10 @@ const fewestWinters = 3
 // squared misfit of ice-on and ice-out (5 days) and of each winter's holes
 // (8 cm, ice modelled too thick counting double), linear beyond 2.5 of these so
 // that one odd winter does not rule, plus the squared departure from start.
-// With few winters it stays near start. The days may hold gaps; winters
+// With few winters it stays near start. With nine or more, each group of params
+// (ice-on, thickness, ice-out) is first fitted to the earlier two thirds and
+// keeps its start if that does no better on the later third: climates drift,
+// and a bend that does not carry forward is none. The days may hold gaps; winters
 // beside a gap are left out. It takes a context, being long work: seconds for
 // a century.
 func Fit(ctx context.Context, l Lake, start Params, days []Day, seen Seen) (Fitted, error) {
@@ -137,29 +140,9 @@ func Fit(ctx context.Context, l Lake, start Params, days []Day, seen Seen) (Fitt
 	if err != nil {
 		return Fitted{}, err
 	}
-	p := start
-	for round := range 3 {
-		for _, block := range bends {
-			from := p
-			bent := func(x []float64) Params {
-				q := from
-				for i, b := range block {
-					b.do(&q, x[i]*b.sd)
-				}
-				return q
-			}
-			x, err := simplex(ctx, len(block), 90-20*round, func(x []float64) float64 {
-				q := bent(x)
-				if q.check() != nil {
-					return math.Inf(1)
-				}
-				return ours*f.cost(q) + f.distance(start, q)
-			})
-			if err != nil {
-				return Fitted{}, err
-			}
-			p = bent(x)
-		}
+	p, err := f.bendAll(ctx, start)
+	if err != nil {
+		return Fitted{}, err
 	}
 	out := Fitted{Params: p}
 	f.compare(p, func(kind int, _ float64, e float64) {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"time"
 
 	"example.org/floewright/lumber/measure"
 )
@@ -19,6 +20,8 @@ type fitting struct {
 	holes   map[int][]Hole // by day
 	inYear  map[int]int    // holes by winter
 	last    int
+	years   []int // with something seen, in order
+	lo, hi  int   // winters that count just now
 	half    float64
 }
 
@@ -74,7 +77,10 @@ func newFitting(m *Model, days []Day, seen Seen) (*fitting, error) {
 	}
 	for y := range known {
 		f.last = max(f.last, y)
+		f.years = append(f.years, y)
 	}
+	slices.Sort(f.years)
+	f.lo, f.hi = math.MinInt, math.MaxInt
 	return f, nil
 }
 
@@ -86,7 +92,7 @@ func split(days []Day) ([][]Day, error) {
 		if err := days[i].check(); err != nil {
 			return nil, err
 		}
-		if i == 0 {
+		if i == 0 || days[i].Date == days[i-1].Date.Add(24*time.Hour) && days[i].Date.Location() == time.UTC {
 			continue
 		}
 		step := number(days[i].Date) - number(days[i-1].Date)
@@ -106,6 +112,9 @@ func split(days []Day) ([][]Day, error) {
 
 // weight of a winter by its age.
 func (f *fitting) weight(year int) float64 {
+	if year < f.lo || year > f.hi {
+		return 0
+	}
 	if f.half == 0 {
 		return 1
 	}
@@ -159,6 +168,59 @@ func (f *fitting) compare(p Params, give func(kind int, weight, e float64)) {
 		}
 		flush(f.first[k] + len(part))
 	}
+}
+
+// bendAll fits group after group, in three rounds since ice-on moves the rest.
+func (f *fitting) bendAll(ctx context.Context, start Params) (Params, error) {
+	keep := make([]bool, len(bends))
+	if n := len(f.years); n >= 9 {
+		split := f.years[2*n/3]
+		for i, block := range bends {
+			f.lo, f.hi = math.MinInt, split-1
+			p, err := f.bend(ctx, start, start, block, 90)
+			if err != nil {
+				return start, err
+			}
+			f.lo, f.hi = split, math.MaxInt
+			keep[i] = !(f.cost(p) < f.cost(start))
+		}
+		f.lo, f.hi = math.MinInt, math.MaxInt
+	}
+	p := start
+	for round := range 3 {
+		for i, block := range bends {
+			if keep[i] {
+				continue
+			}
+			var err error
+			if p, err = f.bend(ctx, start, p, block, 90-20*round); err != nil {
+				return start, err
+			}
+		}
+	}
+	return p, nil
+}
+
+// bend fits one group of params from where they are.
+func (f *fitting) bend(ctx context.Context, start, from Params, block []bend, rounds int) (Params, error) {
+	bent := func(x []float64) Params {
+		q := from
+		for i, b := range block {
+			b.do(&q, x[i]*b.sd)
+		}
+		return q
+	}
+	x, err := simplex(ctx, len(block), rounds, func(x []float64) float64 {
+		q := bent(x)
+		if q.check() != nil {
+			return math.Inf(1)
+		}
+		return ours*f.cost(q) + f.distance(start, q)
+	})
+	if err != nil {
+		return from, err
+	}
+	return bent(x), nil
 }
 
 func (f *fitting) cost(p Params) float64 {

@@ -159,7 +159,7 @@ func (m *Model) ensemble(ctx context.Context, soFar, past []Day, need float64) (
 		year := m.lake.year(last)
 		e.start = m.lake.opening(year)
 		from = last + 1 - e.start
-		s = states[len(states)-1].s
+		s = states[len(states)-1].sheet()
 		if w := m.Winters(states); len(w) > 0 && w[len(w)-1].Year == year {
 			if on := w[len(w)-1].On; !on.IsZero() && s.ice {
 				e.iced, e.icedOn = true, number(on)-e.start

@@ -37,7 +37,19 @@ type State struct {
 	// white ice + Gone.
 	Fell, Drawn, Gone float64
 
-	s sheet
+	rest rest
+}
+
+// rest is what the next day needs beside what is seen.
+type rest struct{ crust, mass, resist, skin, frost float64 }
+
+// sheet returns the state as the next day takes it up.
+func (s *State) sheet() sheet {
+	return sheet{
+		ice: s.Ice, clear: s.Clear, white: s.White, slush: s.Slush, depth: s.Snow,
+		water: s.Water, rot: s.Rot, frozen: s.FrostDays, fell: s.Fell, drawn: s.Drawn, gone: s.Gone,
+		crust: s.rest.crust, mass: s.rest.mass, resist: s.rest.resist, skin: s.rest.skin, frost: s.rest.frost,
+	}
 }
 
 // Total returns clear and white ice.
@@ -99,7 +111,7 @@ func Run(l Lake, p Params, days []Day) ([]State, error) {
 // open. The error is of class measure.ErrRange for weather that no day has,
 // measure.ErrSyntax for days out of order.
 func (m *Model) Run(days []Day) ([]State, error) {
-	return m.run(nil, begin(days), days)
+	return m.run(begin(days), days)
 }
 
 // Continue goes on from the state of the day before the first of days.
@@ -107,7 +119,7 @@ func (m *Model) Continue(from State, days []Day) ([]State, error) {
 	if len(days) > 0 && number(days[0].Date) != number(from.Date)+1 {
 		return nil, order(days[0].Date, "does not follow the state of "+from.Date.Format(time.DateOnly))
 	}
-	return m.run(nil, from.s, days)
+	return m.run(from.sheet(), days)
 }
 
 // begin returns the sheet before the first day: open water at the mean of the
@@ -118,34 +130,61 @@ func begin(days []Day) sheet {
 		s.water += (days[i].Mean - s.water) / float64(i+1)
 	}
 	s.skin = s.water
-	s.water = math.Max(0, s.water)
+	s.water = max(0, s.water)
 	return s
 }
 
-func (m *Model) run(dst []State, s sheet, days []Day) ([]State, error) {
-	if cap(dst) < len(days) {
-		dst = make([]State, 0, len(days))
-	}
-	dst = dst[:0]
+func (m *Model) run(s sheet, days []Day) ([]State, error) {
+	dst := make([]State, len(days))
 	if len(days) == 0 {
 		return dst, nil
 	}
-	n := number(days[0].Date)
+	c := calendarOf(days[0].Date)
 	for i := range days {
 		d := &days[i]
 		if err := d.check(); err != nil {
 			return nil, err
 		}
-		y, mo, da := d.Date.Date()
-		date := time.Date(y, mo, da, 0, 0, 0, 0, time.UTC)
-		if int(date.Unix()/86400) != n+i {
+		if !c.is(d.Date) {
 			return nil, order(d.Date, "does not follow the day before")
 		}
-		m.c.step(&s, d, m.sun[date.YearDay()])
-		dst = append(dst, State{})
+		m.c.step(&s, d, m.sun[c.yearDay])
 		m.state(&dst[i], &s, d)
+		c.next()
 	}
 	return dst, nil
+}
+
+// daily counts days, since taking dates apart costs more than the ice.
+type daily struct {
+	midnight      time.Time // UTC
+	number        int
+	yearDay, last int
+}
+
+func calendarOf(t time.Time) daily {
+	c := daily{number: number(t)}
+	c.midnight = dateOf(c.number)
+	c.year()
+	return c
+}
+
+// is reports whether t lies on the day.
+func (c *daily) is(t time.Time) bool {
+	return t == c.midnight || number(t) == c.number
+}
+
+func (c *daily) next() {
+	c.midnight = c.midnight.Add(24 * time.Hour)
+	c.number++
+	if c.yearDay++; c.yearDay > c.last {
+		c.year()
+	}
+}
+
+func (c *daily) year() {
+	c.yearDay = c.midnight.YearDay()
+	c.last = time.Date(c.midnight.Year(), time.December, 31, 0, 0, 0, 0, time.UTC).YearDay()
 }
 
 func order(t time.Time, why string) error {
@@ -154,7 +193,8 @@ func order(t time.Time, why string) error {
 
 // state fills in what is seen of a sheet.
 func (m *Model) state(o *State, s *sheet, d *Day) {
-	o.Date, o.Forecast, o.s = d.Date, d.Forecast, *s
+	o.Date, o.Forecast = d.Date, d.Forecast
+	o.rest = rest{s.crust, s.mass, s.resist, s.skin, s.frost}
 	o.Thaw = d.Mean >= 0 || d.Has&HasRange != 0 && d.High >= 0
 	if !s.ice {
 		o.Water = s.water
@@ -162,24 +202,22 @@ func (m *Model) state(o *State, s *sheet, d *Day) {
 	}
 	o.Ice, o.Clear, o.White, o.Slush, o.Snow = true, s.clear, s.white, s.slush, s.depth
 	o.Freeboard = ((water-clearIce)*s.clear + (water-whiteIce)*s.white + (water-slush)*s.slush - s.mass) / water
-	o.Rot, o.Strength, o.Effective = s.rot, strength(s.rot), s.effective()
+	left := s.firm()
+	o.Rot, o.Strength, o.Effective = s.rot, left*left, (s.clear+s.white/2)*left
 	o.FrostDays = s.frozen
 	o.Fell, o.Drawn, o.Gone = s.fell, s.drawn, s.gone
 }
 
-func strength(rot float64) float64 {
-	x := 1 - math.Sqrt(rot/rotten)
-	if !(x > 0) {
-		return 0
+// firm returns the root of the strength that rot leaves, 1 - √(rot/0.5).
+func (s *sheet) firm() float64 {
+	if s.rot == 0 {
+		return 1
 	}
-	return x * x
+	return max(0, 1-math.Sqrt(s.rot/rotten))
 }
 
-// effective returns the effective thickness in m; its root of the strength is
-// 1 - √(rot/0.5).
-func (s *sheet) effective() float64 {
-	return (s.clear + s.white/2) * math.Max(0, 1-math.Sqrt(s.rot/rotten))
-}
+// effective returns the effective thickness in m.
+func (s *sheet) effective() float64 { return (s.clear + s.white/2) * s.firm() }
 
 // A Winter is one season of a lake. A date that is not known is the zero time.
 type Winter struct {
@@ -224,7 +262,7 @@ func (m *Model) Winters(states []State) []Winter {
 		if t := s.Total(); t > w.Thickest {
 			w.Thickest, w.ThickDay = t, s.Date
 		}
-		w.WhiteMost = math.Max(w.WhiteMost, s.White)
+		w.WhiteMost = max(w.WhiteMost, s.White)
 	}
 	return out
 }

@@ -11,8 +11,17 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// normal is the distribution function of the standard normal.
-func normal(x float64) float64 { return math.Erfc(-x/math.Sqrt2) / 2 }
+// normal is the distribution function of the standard normal, to 1e-15: past 8
+// it is 0 or 1, where most days of a year lie.
+func normal(x float64) float64 {
+	switch {
+	case x < -8:
+		return 0
+	case x > 8:
+		return 1
+	}
+	return math.Erfc(-x/math.Sqrt2) / 2
+}
 
 // kernel returns the width that each past winter's date is smeared over: the
 // model's error, and the width of a normal kernel for so few winters
@@ -100,7 +109,7 @@ func (e *ensemble) odds(q Question) Odds {
 		d := &o.Days[i]
 		d.Date = dateOf(e.start + i)
 		d.On = on.by(float64(i))
-		d.Out = math.Min(d.On, out.by(float64(i)))
+		d.Out = min(d.On, out.by(float64(i)))
 		for _, r := range e.runs {
 			if h := float64(r.thickness[i]); h > 0 && !r.thaw[i] {
 				d.Carries += normal((h - q.Thickness.Bias - q.Need) / e.error(h, q.Thickness.SD))
@@ -120,7 +129,7 @@ func (e *ensemble) odds(q Question) Odds {
 // error returns the model's error in m at a thickness: it grows with the ice,
 // never below 2 cm, and is what the fit found from 0.5 m on.
 func (e *ensemble) error(h, sd float64) float64 {
-	return math.Max(0.02, sd*math.Min(1, h/0.5))
+	return max(0.02, sd*min(1, h/0.5))
 }
 
 // A Guess is what a handful of remembered dates tells.

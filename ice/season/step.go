@@ -72,7 +72,7 @@ func (c *coefficients) step(s *sheet, d *Day, sun float64) {
 		s.frozen -= d.Mean
 		s.grow(p, d.Mean, wind)
 	}
-	s.clear = math.Max(0, s.clear-p.WaterHeat*daySeconds/(clearIce*fusion))
+	s.clear = max(0, s.clear-p.WaterHeat*daySeconds/(clearIce*fusion))
 	if h := s.clear + s.white; h <= 0 || thaw && h < p.Thinnest {
 		// Meltwater at 0 °C: a cold night closes it again.
 		*s = sheet{skin: s.skin, frost: p.Frost}
@@ -85,7 +85,7 @@ func (c *coefficients) step(s *sheet, d *Day, sun float64) {
 func (c *coefficients) open(s *sheet, d *Day, sun, wind, keep float64) {
 	p := &c.p
 	level := d.Mean + (p.WaterSun*sun-p.WaterLoss)/(p.Exchange*wind)
-	s.water = math.Max(0, level+(s.water-level)*keep)
+	s.water = max(0, level+(s.water-level)*keep)
 	s.frost *= c.frostKeep
 	if f := p.SkinPoint - s.skin - p.Mixing*s.water; f > 0 {
 		s.frost += f
@@ -122,7 +122,7 @@ func (c *coefficients) snow(s *sheet, d *Day, fall float64) {
 		s.mass, s.depth, s.resist = mass, d.Depth, mass*c.oldR
 		return
 	}
-	cold := math.Min(d.Mean, 0)
+	cold := min(d.Mean, 0)
 	if s.mass > 0 {
 		keep := math.Exp(-math.Exp(p.SettleTrend*cold) / p.Settle)
 		depth, resist := s.mass/p.OldDensity, s.mass*c.oldR
@@ -133,8 +133,8 @@ func (c *coefficients) snow(s *sheet, d *Day, fall float64) {
 		loose := fall * math.Exp(-p.FreshTrend*(cold+8))
 		s.fell += fall
 		s.mass += fall
-		s.depth += math.Max(loose/p.NewDensity, fall/p.OldDensity)
-		s.resist += math.Max(loose*c.newR, fall*c.oldR)
+		s.depth += max(loose/p.NewDensity, fall/p.OldDensity)
+		s.resist += max(loose*c.newR, fall*c.oldR)
 	}
 }
 
@@ -146,11 +146,11 @@ func (c *coefficients) flood(s *sheet) {
 	if !(excess > 0) {
 		return
 	}
-	z := math.Min(excess/(water-slush+p.SlushSnow), s.mass/p.SlushSnow)
+	z := min(excess/(water-slush+p.SlushSnow), s.mass/p.SlushSnow)
 	took := z * p.SlushSnow
 	s.mass -= took
-	s.depth = math.Max(s.depth-took/p.OldDensity, s.mass/p.OldDensity)
-	s.resist = math.Max(s.resist-took*c.oldR, s.mass*c.oldR)
+	s.depth = max(s.depth-took/p.OldDensity, s.mass/p.OldDensity)
+	s.resist = max(s.resist-took*c.oldR, s.mass*c.oldR)
 	if s.mass < 1e-9 {
 		s.gone += s.mass
 		s.mass, s.depth, s.resist = 0, 0, 0
@@ -163,7 +163,7 @@ func (c *coefficients) flood(s *sheet) {
 // counts for ice and snow in proportion.
 func (c *coefficients) thaw(s *sheet, d *Day, sun, wind, rain float64) bool {
 	p := &c.p
-	bare := math.Max(0, 1-s.depth/p.Cover)
+	bare := max(0, 1-s.depth/p.Cover)
 	air := p.MeltExchange*wind*d.Mean - p.MeltLoss
 	if rain > 0 && d.Mean > 0 {
 		air += rain * heat * d.Mean / daySeconds
@@ -173,7 +173,7 @@ func (c *coefficients) thaw(s *sheet, d *Day, sun, wind, rain float64) bool {
 		return false
 	}
 	if h := s.clear + s.white; h > 0 {
-		s.rot = math.Min(1, s.rot+bare*p.Rot*p.IceSun*sun*daySeconds/(clearIce*fusion*h))
+		s.rot = min(1, s.rot+bare*p.Rot*p.IceSun*sun*daySeconds/(clearIce*fusion*h))
 	}
 	s.melt(flux*daySeconds/fusion, (air+p.IceSun*sun)/flux)
 	return true
@@ -190,21 +190,21 @@ func (s *sheet) melt(m, more float64) {
 			return
 		}
 		s.gone += s.mass
-		m = (m - s.mass) * math.Max(0, more)
+		m = (m - s.mass) * max(0, more)
 		s.mass, s.depth, s.resist = 0, 0, 0
 	}
-	take := math.Min(m, s.white*whiteIce)
-	s.white = math.Max(0, s.white-take/whiteIce)
+	take := min(m, s.white*whiteIce)
+	s.white = max(0, s.white-take/whiteIce)
 	s.gone += take
 	m -= take
 	// Slush lies below the crust of white ice that froze on it.
-	take = math.Min(m, s.slush*slush)
-	s.slush = math.Max(0, s.slush-take/slush)
+	take = min(m, s.slush*slush)
+	s.slush = max(0, s.slush-take/slush)
 	s.gone += take
 	if s.slush == 0 {
 		s.crust = 0
 	}
-	s.clear = math.Max(0, s.clear-(m-take)/clearIce)
+	s.clear = max(0, s.clear-(m-take)/clearIce)
 }
 
 // grow freezes for one day at a mean of t below 0 °C: first the slush, from its
@@ -219,7 +219,7 @@ func (s *sheet) grow(p *Params, t, wind float64) {
 		q := (slush - p.SlushSnow) * fusion // J/m³ to freeze the water in slush
 		all := q * s.slush * (top + (s.crust+s.slush/2)/whiteK) / -t
 		if all > dt {
-			x := math.Min(s.slush, thicken(s.crust+whiteK*top, 2*whiteK*dt*-t/q))
+			x := min(s.slush, thicken(s.crust+whiteK*top, 2*whiteK*dt*-t/q))
 			s.crust += x
 			s.slush -= x
 			s.white += x * slush / whiteIce

@@ -5,13 +5,18 @@ import (
 	"time"
 )
 
-// Usual is the thickness that holes of past winters showed by half-month, and
-// how much the model's own winter counts beside it.
+// Usual is the thickness that holes of past winters showed by half-month, less
+// one standard error so that a short record errs thin, and how much the
+// model's own winter counts beside it.
 type Usual struct {
 	Thickness [24]float64 // m, from the first half of January
 	N         [24]int     // holes behind it; without any, the model stands alone
 	Weight    float64     // of the model, 0 to 1; 1 leaves the model as it is
 }
+
+// unseen is what a winter's thickness differs from the usual by, in m: our
+// choice, of the order that lakes with long records show.
+const unseen = 0.08
 
 // half returns the half-month of a date.
 func half(t time.Time) int {
@@ -30,19 +35,25 @@ func (f *fitting) usual(p Params) Usual {
 	if len(f.inYear) < fewestWinters {
 		return u
 	}
-	var sum, weight [24]float64
+	var sum, weight, square [24]float64
 	for n, hs := range f.holes {
 		i := half(dateOf(n))
 		g := f.weight(f.m.lake.year(n))
 		for _, h := range hs {
 			sum[i] += g * h.total()
+			square[i] += g * h.total() * h.total()
 			weight[i] += g
 			u.N[i]++
 		}
 	}
 	for i := range sum {
 		if weight[i] > 0 {
-			u.Thickness[i] = sum[i] / weight[i]
+			mean := sum[i] / weight[i]
+			scatter := math.Max(0, square[i]/weight[i]-mean*mean)
+			n := float64(u.N[i])
+			// One more winter, off by what winters differ by, stands for those not seen.
+			error2 := (n*scatter + unseen*unseen) / (n + 1) / n
+			u.Thickness[i] = math.Max(0, mean-math.Sqrt(error2))
 		}
 	}
 	m := f.m.with(p)
