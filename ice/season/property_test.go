@@ -258,13 +258,16 @@ func TestContinue(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	rest, err := m.Continue(whole[140], days[141:])
-	if err != nil {
-		t.Fatal(err)
-	}
-	for i, s := range rest {
-		if s != whole[141+i] {
-			t.Fatalf("%s: %+v\n%+v", s.Date, s, whole[141+i])
+	// From open water on its way to freezing, from ice under slush, and in spring.
+	for from := 60; from < 280; from += 3 {
+		rest, err := m.Continue(whole[from], days[from+1:])
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, s := range rest {
+			if s != whole[from+1+i] {
+				t.Fatalf("from day %d, %s: %+v\n%+v", from, s.Date, s, whole[from+1+i])
+			}
 		}
 	}
 	if _, err := m.Continue(whole[140], days[150:]); err == nil {
