@@ -15,7 +15,7 @@
 // # What it does not answer
 //
 // Each report lists it: joints and fasteners, the frame's own bending afloat,
-// racking, lines and anchors, weeks on the ice, the season, and cutting. Those
+// racking, lines and anchors, weeks on the ice, and the season. Those
 // entries are no answers, never silence.
 //
 // # How verdicts rest on inputs
