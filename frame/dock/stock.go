@@ -153,20 +153,21 @@ func (d *Dock) cutNotes(c *Cutting) []string {
 	}
 	text := fmt.Sprintf("%d boards in hand are cut into, %d are bought; left over %s of %s",
 		inHand, bought, measure.Length.Print(c.Offcuts, d.system()), measure.Length.Print(c.Length, d.system()))
-	return append([]string{text, d.proof(c)}, c.Notes...)
+	return append([]string{text, proof(c, d.plan.Currency.Value, d.system())}, c.Notes...)
 }
 
-func (d *Dock) proof(c *Cutting) string {
+// proof says whether a cheaper cutting is ruled out.
+func proof(c *Cutting, currency string, units measure.System) string {
 	switch {
 	case math.IsNaN(c.Cost) && c.Proven:
 		return "proven for the sizes with prices; of those without, none buys less length"
 	case math.IsNaN(c.Cost):
 		return "the search was stopped: another plan may buy less"
 	case c.Proven:
-		return "proven: no plan by the board leaves fewer pieces uncut or costs less than " + price(c.Cost, d.plan.Currency.Value)
+		return "proven: no plan by the board leaves fewer pieces uncut or costs less than " + price(c.Cost, currency)
 	}
 	return fmt.Sprintf("the search was stopped at %s by the board: another plan may save %s at the most",
-		price(c.Cost, d.plan.Currency.Value), measure.Percent.Print(c.Gap(), d.system()))
+		price(c.Cost, currency), measure.Percent.Print(c.Gap(), units))
 }
 
 // price prints money with its label.
