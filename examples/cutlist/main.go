@@ -11,6 +11,7 @@
 package main
 
 import (
+	"context"
 	"flag"
 	"fmt"
 	"io"
@@ -45,14 +46,22 @@ func write(file, demo, list string, out io.Writer) error {
 		return err
 	}
 	defer in.Close()
-	d, err := dock.Read(file+demo, in)
+	name := file
+	if name == "" {
+		name = "demo " + demo
+	}
+	d, err := dock.Read(name, in)
 	if err != nil {
 		return err
 	}
-	r := d.Lists(d.Units())
+	s, err := d.Shop(context.Background())
+	if err != nil {
+		return err
+	}
+	r := dock.Report{Shop: s}
 	switch list {
 	case "":
-		return r.Shop.WriteText(out)
+		return s.WriteText(out)
 	case "cut":
 		return r.WriteCutList(out)
 	case "purchase":

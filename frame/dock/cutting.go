@@ -298,7 +298,7 @@ func (c *Cutting) cut(ctx context.Context, stock []lumber.Stock, prices []float6
 		switch s := &stock[i]; {
 		case s.InHand > 0:
 		case unpriced[s.Section]:
-			s.Price = math.Round(s.Length * 1000 * 100 / 10) / 100 // by length
+			s.Price = math.Round(s.Length*1000*100/10) / 100 // by length
 			s.Price = min(s.Price, mostPrice)
 		default:
 			s.Price = max(cent, math.Round(s.Price/factor*100)/100)

@@ -141,13 +141,13 @@ func (s *Shop) finishText(p *page) {
 func (s *Shop) carryText(p *page) {
 	p.heading("TO THE LAKE")
 	p.wrap("", "People by the weight of one: 23 kg (51 lb) each ["+srcLift.String()+"]. Crew by the pull or the brake on the slope: 100 N (22 lbf) each ["+srcPull.String()+"].")
-	p.line(fmt.Sprintf("%-28s %5s %10s %6s %5s %10s %9s %3s", "", "count", "one", "people", "trips", "load", "pull", "crew"))
+	p.line(fmt.Sprintf("%-24s %5s %9s %6s %5s %9s %9s %4s", "", "count", "one", "people", "trips", "load", "pull", "crew"))
 	for _, h := range s.Carry {
 		name := h.Piece
-		if r := []rune(name); len(r) > 28 {
-			name = string(r[:27]) + "…"
+		if r := []rune(name); len(r) > 24 {
+			name = string(r[:23]) + "…"
 		}
-		p.line(fmt.Sprintf("%-28s %5s %10s %6s %5s %10s %9s %3s", name, dash(h.Count), s.print(measure.Mass, h.Each), dash(h.People), dash(h.Trips),
+		p.line(fmt.Sprintf("%-24s %5s %9s %6s %5s %9s %9s %4s", name, dash(h.Count), s.print(measure.Mass, h.Each), dash(h.People), dash(h.Trips),
 			s.print(measure.Mass, h.Load), s.print(measure.Force, h.Pull), dash(h.Crew)))
 		if h.Err != nil {
 			p.wrap("  ", "no answer: "+h.Err.Error())

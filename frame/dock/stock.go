@@ -259,4 +259,3 @@ func currencyName(label string) string {
 	}
 	return label
 }
-
