@@ -346,3 +346,27 @@ func TestShopEdges(t *testing.T) {
 		}
 	}
 }
+
+// TestProofWords: each way in which a cutting may be proven or not is said.
+func TestProofWords(t *testing.T) {
+	nan := math.NaN()
+	for _, c := range []struct {
+		cut  Cutting
+		want string
+	}{
+		{Cutting{Cost: 10, Bound: 10, Proven: true}, "costs less than 10.00 EUR"},
+		{Cutting{Cost: 10, Bound: 9}, "may save 10.0 %"},
+		{Cutting{Cost: nan, Bound: nan, Proven: true}, "none buys less length"},
+		{Cutting{Cost: nan, Bound: nan}, "may buy less"},
+	} {
+		if got := proof(&c.cut, "EUR", measure.SI); !strings.Contains(got, c.want) {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+	if price(nan, "") != "not known" || price(2, "") != "2.00" || !strings.Contains(currencyName(""), "no name") {
+		t.Error("money without a label")
+	}
+	if s := HaulSources(); len(s) != 2 || s[0].Status == measure.Unstated || s[1].Status != measure.Memory {
+		t.Errorf("%v", s)
+	}
+}
