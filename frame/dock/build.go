@@ -30,6 +30,7 @@ type Dock struct {
 	errors plan.Errors
 
 	trial *trial // how a report tries another value; nil outside of one
+	shop  *shopMemo
 }
 
 // A mount is one float at its place, x and y from the dock's middle.
@@ -78,6 +79,7 @@ func build(p *plan.Plan) *Dock {
 	d := &Dock{
 		plan: p, length: f.Length.Value, width: f.Width.Value,
 		across: f.Run.Value != "along", rimPlies: max(1, f.Rims.Plies.Value),
+		shop: &shopMemo{},
 	}
 	d.units = d.Units()
 	d.joist = d.wood(&f.Joists.Wood)

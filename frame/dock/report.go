@@ -1,8 +1,8 @@
 package dock
 
 import (
+	"context"
 	"fmt"
-	"math"
 	"runtime"
 	"slices"
 	"sync"
@@ -27,6 +27,7 @@ type Report struct {
 	Deciding []measure.Assumption // assumed or unknown inputs on which a verdict turns
 	Assumed  []measure.Assumption // the other inputs that were not measured
 	Cautions []Caution
+	Shop     *Shop // what is cut, bought, put on the wood and carried
 }
 
 // A Caution is a warning that belongs to every report, and who gives it.
@@ -85,6 +86,7 @@ func (d *Dock) Report(units measure.System) *Report {
 		decide(checks, in.others(checks, docks, topic.make))
 		r.Topics = append(r.Topics, Topic{topic.title, checks})
 	}
+	r.Shop, _ = in.Shop(context.Background()) // it errs with the context alone
 	r.collect()
 	return r
 }
@@ -94,46 +96,8 @@ func (d *Dock) open() []measure.Check {
 	var out []measure.Check
 	for _, o := range []struct{ name, want string }{
 		{"First and last day of work on the ice, break-up", "your own holes, every day"},
-		{"Cutting plan and purchase list", "the lengths in the plan"},
 	} {
 		out = append(out, measure.Refuse(o.name, &measure.Error{Class: measure.ErrNotComputed, Want: o.want}))
-	}
-	return out
-}
-
-// stock checks that the longest piece of each size can be cut from a board.
-func (d *Dock) stock() []measure.Check {
-	var out []measure.Check
-	for _, p := range []struct {
-		name   string
-		w      wood
-		length float64
-		more   rests
-	}{
-		{"joist", d.joist, d.clear, rests{on(d.plan.Frame.Joists.Size), on(d.plan.Frame.Rims.Size), on(d.plan.Frame.Rims.Plies)}},
-		{"rim", d.rim, d.run(), rests{on(d.plan.Frame.Rims.Size)}},
-		{"deck board", d.board, d.run(), rests{on(d.plan.Frame.Decking.Size)}},
-	} {
-		rs := append(rests{on(d.plan.Frame.Length), on(d.plan.Frame.Width)}, p.more...)
-		c := measure.Check{
-			Name: "Longest board for a " + p.name, Kind: measure.Length, Value: math.NaN(), Limit: p.length, AtLeast: true, Rule: srcLength,
-		}
-		for i := range d.plan.Stock {
-			b := &d.plan.Stock[i]
-			s, err := size(b.Size.Value)
-			if err != nil || math.Abs(s.Width-p.w.section.Width) > slack || math.Abs(s.Depth-p.w.section.Depth) > slack {
-				continue
-			}
-			rs = append(rs, on(b.Length))
-			if !(c.Value >= b.Length.Value) {
-				c.Value = b.Length.Value
-			}
-		}
-		if c.Err = rs.err(); c.Err == nil && math.IsNaN(c.Value) {
-			c.Err = &measure.Error{Field: "stock", Class: measure.ErrUnknown, Want: "a board of this size in the plan's stock"}
-		}
-		c.Rests = rs.assumptions()
-		out = append(out, c)
 	}
 	return out
 }

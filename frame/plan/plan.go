@@ -56,6 +56,7 @@ type Plan struct {
 	Hardware Hardware
 	Mooring  Mooring
 	Local    Local
+	Shop     Shop
 }
 
 // A Frame is the lumber: two rims, joists between them, decking on top.
@@ -163,6 +164,7 @@ type Site struct {
 	IceGrip             Quantity // at which it lets go of one float
 	LevelLow, LevelHigh Quantity // against the level when measured
 	Depth               Quantity
+	Slope               Quantity // of the way to the lake, rise over level distance
 	Shore               []ShorePoint
 }
 
@@ -229,4 +231,5 @@ type Board struct {
 	Count  Count
 	Price  Quantity // of one, in the plan's currency
 	Have   Name     // "yes" or "no"
+	Lot    Count    // sold in bundles of so many
 }

@@ -22,6 +22,7 @@ var planFields = []field[Plan]{
 	sections("stock", "Lumber in hand, and lengths that can be bought.", boardFields, func(p *Plan) *[]Board { return &p.Stock }),
 	section("mooring", "Wind and water, and what holds the dock.", mooringFields, func(p *Plan) *Mooring { return &p.Mooring }),
 	section("local", "Limits of the lake's authority, and permits.", localFields, func(p *Plan) *Local { return &p.Local }),
+	section("shop", "The saw, the bill, coatings, and how things get to the lake.", shopFields, func(p *Plan) *Shop { return &p.Shop }),
 }
 
 var frameFields = []field[Frame]{
@@ -125,6 +126,7 @@ var siteFields = []field[Site]{
 	quantity("level_low", measure.Length, "-20 m", "20 m", "", "Lowest level of the year against the day of measuring.", func(s *Site) *Quantity { return &s.LevelLow }),
 	quantity("level_high", measure.Length, "-20 m", "20 m", "", "Highest level of the year against the day of measuring.", func(s *Site) *Quantity { return &s.LevelHigh }),
 	quantity("depth", measure.Length, "0 m", "200 m", "", "Water under the dock on the day of measuring.", func(s *Site) *Quantity { return &s.Depth }),
+	quantity("slope", measure.Percent, "0 %", "100 %", "", "Slope of the steepest part of the way to the lake, rise over level distance.", func(s *Site) *Quantity { return &s.Slope }),
 	sections("shore_points", "Trees, bolts or posts a line may be tied to.", shoreFields, func(s *Site) *[]ShorePoint { return &s.Shore }),
 }
 
@@ -189,5 +191,6 @@ var boardFields = []field[Board]{
 	required(quantity("length", measure.Length, "0.2 m", "15 m", "", "True length by tape: stock runs long.", func(b *Board) *Quantity { return &b.Length })),
 	count("count", 1, 10000, "1", "How many alike.", func(b *Board) *Count { return &b.Count }),
 	price("price", "Price of one.", func(b *Board) *Quantity { return &b.Price }),
+	count("lot", 1, 1000, "1", "How many are sold together, at so many times the price of one.", func(b *Board) *Count { return &b.Lot }),
 	choice("have", "no", "Whether it is in hand.", yesNo, func(b *Board) *Name { return &b.Have }),
 }

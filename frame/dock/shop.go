@@ -1,0 +1,40 @@
+package dock
+
+import (
+	"context"
+	"sync"
+
+	"example.org/floewright/frame/plan"
+	"example.org/floewright/lumber/measure"
+)
+
+// A Shop is what the garage and the way to the lake need: what is cut from which
+// board, what is bought, what goes on the wood, and what is carried. Each part
+// stands alone: what one of them lacks is in its own Err.
+type Shop struct {
+	Units   measure.System // of the texts
+	Cutting Cutting
+	Bill    Bill
+	Finish  []Coat
+	Carry   []Haul
+}
+
+// Shop works it out. The error is the context's.
+func (d *Dock) Shop(ctx context.Context) (*Shop, error) {
+	if d.plan == nil {
+		d = build(&plan.Plan{})
+	}
+	c, err := d.Cutting(ctx)
+	if err != nil {
+		return nil, err
+	}
+	finish := d.finish()
+	return &Shop{Units: d.units, Cutting: *c, Bill: d.bill(c, finish), Finish: finish, Carry: d.carry()}, nil
+}
+
+// shopMemo keeps a dock's cutting by the units of its texts: several parts of a
+// report ask for it.
+type shopMemo struct {
+	sync.Mutex
+	cutting [measure.SI + 1]*Cutting
+}

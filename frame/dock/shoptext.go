@@ -1,0 +1,170 @@
+package dock
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+
+	"example.org/floewright/lumber"
+	"example.org/floewright/lumber/measure"
+)
+
+// WriteText writes the lists for a person, in 80 columns: what is cut from which
+// board, what is bought, what goes on the wood, and what is carried. The error is
+// the writer's.
+func (s *Shop) WriteText(w io.Writer) error {
+	p := &page{w: bufio.NewWriter(w)}
+	s.cutText(p)
+	s.billText(p)
+	s.finishText(p)
+	s.carryText(p)
+	return p.w.Flush()
+}
+
+func (s *Shop) cutText(p *page) {
+	c := &s.Cutting
+	length := func(x float64) string { return measure.Length.Print(x, s.Units) }
+	p.heading("CUT LIST")
+	if c.Err != nil {
+		p.wrap("", "No answer: "+c.Err.Error())
+		return
+	}
+	p.wrap("", fmt.Sprintf("Saw cut %s, %s off each end of a board. Measure each board before you cut it.", length(c.Saw.Kerf), length(c.Saw.Trim)))
+	for i := 0; i < len(c.Boards); {
+		n := 1
+		for i+n < len(c.Boards) && alike(c.Boards[i], c.Boards[i+n]) {
+			n++
+		}
+		p.hang("", fmt.Sprintf("%d x %s", n, sawn(c.Boards[i], s.Units)))
+		i += n
+	}
+	for _, u := range c.Uncut {
+		p.hang("", fmt.Sprintf("WITHOUT A BOARD: %d x %s %s of %s", u.Count, u.Name, length(u.Length), u.Section))
+	}
+	for _, n := range c.Notes {
+		p.wrap("", n)
+	}
+}
+
+// sawn says what is cut from a board: "2x8, 12 ft, bought: joist 9 ft 6 in; rest 2 ft".
+func sawn(b lumber.Sawn, units measure.System) string {
+	var parts []string
+	for i := 0; i < len(b.Pieces); {
+		n := 1
+		for i+n < len(b.Pieces) && b.Pieces[i+n].Name == b.Pieces[i].Name && b.Pieces[i+n].Length == b.Pieces[i].Length {
+			n++
+		}
+		text := b.Pieces[i].Name + " " + measure.Length.Print(b.Pieces[i].Length, units)
+		if n > 1 {
+			text = fmt.Sprintf("%d %s", n, text)
+		}
+		parts = append(parts, text)
+		i += n
+	}
+	rest := 0.0
+	for _, o := range b.Offcuts {
+		rest += o.Length
+	}
+	name := b.Name[:strings.LastIndex(b.Name, " ")] // without the board's number
+	return name + ": " + strings.Join(parts, ", ") + "; rest " + measure.Length.Print(rest, units)
+}
+
+func (s *Shop) billText(p *page) {
+	b, c := &s.Bill, &s.Cutting
+	p.heading("PURCHASE LIST")
+	p.line(fmt.Sprintf("%-40s %5s %5s %5s %9s %10s", "", "need", "have", "buy", "price", "cost"))
+	for _, r := range b.Rows {
+		name := r.Item
+		if r.Lot > 1 {
+			name += fmt.Sprintf(", in lots of %d", r.Lot)
+		}
+		for len([]rune(name)) > 40 {
+			cut := strings.LastIndex(string([]rune(name)[:41]), " ")
+			if cut <= 0 {
+				break
+			}
+			p.line(name[:cut])
+			name = "  " + strings.TrimSpace(name[cut:])
+		}
+		if r := []rune(name); len(r) > 40 {
+			name = string(r[:39]) + "…"
+		}
+		if r.Err != nil {
+			p.line(name)
+			p.wrap("  ", "no answer: "+r.Err.Error())
+			continue
+		}
+		p.line(fmt.Sprintf("%-40s %5d %5d %5d %9s %10s", name, r.Need, r.Have, r.Buy, amount(r.Price), amount(r.Cost)))
+	}
+	for _, l := range []struct {
+		name string
+		x    float64
+	}{{"Goods", b.Goods}, {"Delivery", b.Delivery}, {"Tax on both", b.Tax}, {"Total, " + currencyName(b.Currency), b.Total}} {
+		p.line(fmt.Sprintf("%-68s %10s", l.name, amount(l.x)))
+	}
+	if b.Err != nil {
+		p.wrap("", "No total: "+b.Err.Error())
+	}
+	if c.Err == nil {
+		p.wrap("", "Lumber by the board: "+proof(c, b.Currency, s.Units)+".")
+	}
+}
+
+// amount prints an amount, a dash where it is not known.
+func amount(x float64) string {
+	if s := cents(x); s != "" {
+		return s
+	}
+	return "-"
+}
+
+func (s *Shop) finishText(p *page) {
+	p.heading("ON THE WOOD")
+	for _, f := range s.Finish {
+		switch {
+		case f.Err != nil:
+			p.hang("", fmt.Sprintf("%s, on %s: no answer: %v", f.Name, f.On, f.Err))
+		default:
+			text := fmt.Sprintf("%s, on %s: %s, %d coats, %s", f.Name, f.On, measure.Area.Print(f.Area, s.Units), f.Coats, measure.Volume.Print(f.Volume, s.Units))
+			if f.Spread != nil {
+				text += " [" + f.Spread.String() + "]"
+			}
+			p.hang("", text)
+		}
+		for _, g := range f.Gate {
+			p.hang("  ", g)
+		}
+	}
+}
+
+func (s *Shop) carryText(p *page) {
+	p.heading("TO THE LAKE")
+	p.wrap("", "People by the weight of one: 23 kg (51 lb) each ["+srcLift.String()+"]. Crew by the pull or the brake on the slope: 100 N (22 lbf) each ["+srcPull.String()+"].")
+	p.line(fmt.Sprintf("%-24s %5s %9s %6s %5s %9s %9s %4s", "", "count", "one", "people", "trips", "load", "pull", "crew"))
+	for _, h := range s.Carry {
+		name := h.Piece
+		if r := []rune(name); len(r) > 24 {
+			name = string(r[:23]) + "…"
+		}
+		p.line(fmt.Sprintf("%-24s %5s %9s %6s %5s %9s %9s %4s", name, dash(h.Count), s.print(measure.Mass, h.Each), dash(h.People), dash(h.Trips),
+			s.print(measure.Mass, h.Load), s.print(measure.Force, h.Pull), dash(h.Crew)))
+		if h.Err != nil {
+			p.wrap("  ", "no answer: "+h.Err.Error())
+		}
+	}
+}
+
+func (s *Shop) print(k measure.Kind, x float64) string {
+	if decimals(x, 0) == "" {
+		return "-"
+	}
+	return k.Print(x, s.Units)
+}
+
+func dash(n int) string {
+	if n == 0 {
+		return "-"
+	}
+	return some(n)
+}
