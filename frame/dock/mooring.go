@@ -24,7 +24,7 @@ func (d *Dock) lines() []measure.Check {
 	var s *moor.Survey
 	var lost []moor.Survey
 	if err == nil {
-		s, lost, err = h.survey()
+		s, lost, err = d.surveyed(h)
 	}
 	var out []measure.Check
 	for _, part := range []struct{ name, check string }{

@@ -132,7 +132,7 @@ func (d *Dock) pulled(i int, given *plan.Tie) (out [4]measure.Check, err error) 
 	if err != nil {
 		return out, err
 	}
-	l, err := d.Layout()
+	l, err := d.laid()
 	if err != nil {
 		return out, err
 	}
