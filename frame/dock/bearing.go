@@ -161,7 +161,7 @@ func (d *Dock) boardsOn(l *layout.Layout, err error, rs rests) measure.Check {
 		}
 	}
 	if err == nil && under == 0 {
-		return measure.Check{Name: name, Rule: srcFit, Rests: rs.assumptions(), Notes: []string{"no float bears on boards: none for the floats' sake"}}
+		return measure.Check{Name: name, Kind: measure.Count, Rule: srcFit, Rests: rs.assumptions(), Notes: []string{"no float bears on boards: none for the floats' sake"}}
 	}
 	f := &d.plan.Frame
 	rs = append(rs, on(f.Decking.Screw), on(f.Decking.Screws), on(f.Decking.Species).standsIn("the weakest of "+yardNames), on(f.Decking.Grade))
@@ -175,7 +175,7 @@ func (d *Dock) boardsOn(l *layout.Layout, err error, rs rests) measure.Check {
 	if err != nil {
 		return refuse(name, err, rs)
 	}
-	c := measure.Check{Name: name, Rule: srcFit, Limit: math.Inf(1), Rests: dedupe(rs).assumptions()}
+	c := measure.Check{Name: name, Kind: measure.Count, Rule: srcFit, Limit: math.Inf(1), Rests: dedupe(rs).assumptions()}
 	for i := range l.Bearings {
 		if l.Bearings[i].Seat != layout.UnderBoards {
 			continue

@@ -126,7 +126,7 @@ func (e *Envelope) governing() []string {
 
 // restless checks that the dock finds a rest whatever it meets.
 func (e *Envelope) restless(name string) measure.Check {
-	c := measure.Check{Name: name, Limit: 0, Rule: srcRest}
+	c := measure.Check{Name: name, Kind: measure.Count, Rule: srcRest}
 	for _, o := range e.Situations {
 		if o.Err != nil {
 			c.Value++
