@@ -37,29 +37,39 @@ func (p poly) crossings(lo, hi float64) []float64 {
 		if fa == 0 && a > lo {
 			out = append(out, a)
 		} else if fa < 0 && fb > 0 || fa > 0 && fb < 0 {
-			out = append(out, p.bisect(a, b, fa))
+			out = append(out, p.root(a, b, fa))
 		}
 		a, fa = b, fb
 	}
 	return out
 }
 
-// bisect narrows a sign change down to neighbouring numbers.
-func (p poly) bisect(a, b, fa float64) float64 {
+// root narrows a sign change down to neighbouring numbers, by Newton's steps and,
+// where these leave the bracket, by halves.
+func (p poly) root(a, b, fa float64) float64 {
+	t := a + (b-a)/2
 	for range 200 {
-		m := a + (b-a)/2
-		if m <= a || m >= b {
+		var f, slope float64
+		for i := len(p) - 1; i >= 0; i-- {
+			slope = float64(slope*t) + f
+			f = float64(f*t) + p[i]
+		}
+		if f == 0 {
+			return t
+		}
+		if f < 0 == (fa < 0) {
+			a = t
+		} else {
+			b = t
+		}
+		next := t - f/slope
+		if !(next > a && next < b) {
+			next = a + (b-a)/2
+		}
+		if next <= a || next >= b {
 			break
 		}
-		fm := p.at(m)
-		if fm == 0 {
-			return m
-		}
-		if fm < 0 == (fa < 0) {
-			a = m
-		} else {
-			b = m
-		}
+		t = next
 	}
 	return a + (b-a)/2
 }

@@ -103,6 +103,9 @@ func (a *Strength) factor(f measure.Factor, err error) {
 		a.fail(err)
 	case strings.HasPrefix(f.Why, notFor):
 	default:
+		if a.Factors == nil {
+			a.Factors = make([]measure.Factor, 0, 8) // few properties have more
+		}
 		a.Factors = append(a.Factors, f)
 		a.Value *= f.Value
 	}

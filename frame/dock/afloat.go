@@ -106,8 +106,8 @@ func (d *Dock) water() (rests, float64, error) {
 
 // dedupe keeps the first of each path.
 func dedupe(rs rests) rests {
-	seen := map[string]bool{}
-	var out rests
+	seen := make(map[string]bool, len(rs))
+	out := make(rests, 0, len(rs))
 	for _, r := range rs {
 		if !seen[r.path] {
 			seen[r.path] = true

@@ -17,18 +17,27 @@ import (
 //
 // The error is for a plan that does not say enough.
 func (d *Dock) Layout() (*layout.Layout, error) {
+	of, err := d.drawing()
+	if err != nil {
+		return nil, err
+	}
+	return layout.New(of)
+}
+
+// drawing returns the dock as it is drawn.
+func (d *Dock) drawing() (layout.Drawing, error) {
 	if d.plan == nil {
-		return nil, &measure.Error{Field: "plan", Class: measure.ErrUnknown, Want: "a plan"}
+		return layout.Drawing{}, &measure.Error{Field: "plan", Class: measure.ErrUnknown, Want: "a plan"}
 	}
 	if err := d.layoutRests().err(); err != nil {
-		return nil, err
+		return layout.Drawing{}, err
 	}
 	pieces, err := layout.Rectangle{
 		Length: d.length, Width: d.width, Across: d.across, Marks: d.centres, Centre: true,
 		Joist: d.joist.section, Rim: d.rim.section, RimPlies: d.rimPlies,
 	}.Pieces()
 	if err != nil {
-		return nil, err
+		return layout.Drawing{}, err
 	}
 	out := layout.Drawing{Pieces: pieces, Decks: []layout.Deck{{
 		Name: "deck", Max: layout.Point{X: d.length, Y: d.width}, Along: d.across,
@@ -49,7 +58,7 @@ func (d *Dock) Layout() (*layout.Layout, error) {
 		out.Drums = append(out.Drums, f)
 	}
 	out.Pieces = append(out.Pieces, d.stops()...)
-	return layout.New(out)
+	return out, nil
 }
 
 // stops returns the two stops at the ends of each row of floats in a bay, from joist
@@ -126,7 +135,7 @@ var faults = []struct {
 // the joists that they wedge between.
 func (d *Dock) fit() []measure.Check {
 	rs := d.layoutRests()
-	l, err := d.Layout()
+	l, err := d.laid()
 	var out []measure.Check
 	for _, f := range faults {
 		c := measure.Check{Name: f.name, Kind: measure.Length, Rule: srcFit}
@@ -152,7 +161,7 @@ func (d *Dock) boardsOn(l *layout.Layout, err error, rs rests) measure.Check {
 		}
 	}
 	if err == nil && under == 0 {
-		return measure.Check{Name: name, Rule: srcFit, Rests: rs.assumptions(), Notes: []string{"no float bears on boards: none for the floats' sake"}}
+		return measure.Check{Name: name, Kind: measure.Count, Rule: srcFit, Rests: rs.assumptions(), Notes: []string{"no float bears on boards: none for the floats' sake"}}
 	}
 	f := &d.plan.Frame
 	rs = append(rs, on(f.Decking.Screw), on(f.Decking.Screws), on(f.Decking.Species).standsIn("the weakest of "+yardNames), on(f.Decking.Grade))
@@ -166,7 +175,7 @@ func (d *Dock) boardsOn(l *layout.Layout, err error, rs rests) measure.Check {
 	if err != nil {
 		return refuse(name, err, rs)
 	}
-	c := measure.Check{Name: name, Rule: srcFit, Limit: math.Inf(1), Rests: dedupe(rs).assumptions()}
+	c := measure.Check{Name: name, Kind: measure.Count, Rule: srcFit, Limit: math.Inf(1), Rests: dedupe(rs).assumptions()}
 	for i := range l.Bearings {
 		if l.Bearings[i].Seat != layout.UnderBoards {
 			continue

@@ -95,7 +95,8 @@ func (d *Dock) Envelope(ctx context.Context) (*Envelope, error) {
 // envelope solves the situations given; the first is the dock afloat with nobody
 // aboard.
 func (d *Dock) envelope(ctx context.Context, met []Situation) (*Envelope, error) {
-	r, err := d.raft()
+	known := d.trial.known()
+	r, err := known.raftOf(d)
 	if err != nil {
 		return nil, err
 	}
@@ -121,7 +122,10 @@ func (d *Dock) envelope(ctx context.Context, met []Situation) (*Envelope, error)
 				near = rides[level]
 			}
 		}
-		if rides[i], out.Err = r.meet(&met[i], rides[0], near); out.Err == nil {
+		if rides[i], out.Err = known.ride(&met[i]); rides[i] == nil && out.Err == nil {
+			rides[i], out.Err = r.meet(&met[i], rides[0], near)
+		}
+		if out.Err == nil {
 			out.fill(rides[i])
 		}
 	}
@@ -161,6 +165,7 @@ func (d *Dock) envelope(ctx context.Context, met []Situation) (*Envelope, error)
 	if err := e.members(r, rides, flats); err != nil {
 		return nil, err
 	}
+	d.trial.keep(r, e, rides)
 	return e, e.comfort(r, rides)
 }
 
@@ -263,7 +268,7 @@ func (d *Dock) rimSides() [2]string {
 
 // bearings collects what the floats do.
 func (e *Envelope) bearings(r *raft, rides []*ride) error {
-	lay, err := r.dock.Layout()
+	lay, err := r.dock.laid()
 	if err != nil {
 		return err
 	}

@@ -2,7 +2,10 @@ package dock
 
 import (
 	"errors"
+	"maps"
 	"math"
+	"reflect"
+	"slices"
 	"sync"
 
 	"example.org/floewright/frame/rack"
@@ -16,6 +19,7 @@ type flat struct {
 	floats []float64    // by node, a share of what the floats hold: 1 in all
 
 	effects []map[push]*effect // by frame
+	known   *flat              // the same frame, solved before; nil is none
 }
 
 // bundles is how many boards stand for the deck: more change its forces by a few
@@ -92,7 +96,25 @@ func (d *Dock) flat() (*flat, error) {
 			out.floats[out.node(h.joist, 1)] += max(0, part) * far
 		}
 	}
+	out.share()
 	return out, nil
+}
+
+// share takes over what a report has found of the same frame: most inputs that it
+// tries do not touch the frame's own plane.
+func (f *flat) share() {
+	t := f.dock.trial
+	if t == nil {
+		return
+	}
+	t.plane.Lock()
+	defer t.plane.Unlock()
+	switch {
+	case t.plane.flat == nil:
+		t.plane.flat = f
+	case reflect.DeepEqual(t.plane.flat.frames, f.frames) && slices.Equal(t.plane.flat.floats, f.floats):
+		f.known = t.plane.flat
+	}
 }
 
 // flatRigidity returns EA and the EI of bending in the frame's plane, of all plies,
@@ -190,6 +212,9 @@ func (f *flat) solve(met []Situation) error {
 	var wait sync.WaitGroup
 	for i := range f.frames {
 		f.effects[i] = map[push]*effect{}
+		if f.known != nil && f.known.effects != nil {
+			f.effects[i] = maps.Clone(f.known.effects[i])
+		}
 		wait.Go(func() {
 			for _, s := range met {
 				for _, p := range s.pulls {

@@ -220,6 +220,6 @@ func unitOf(k measure.Kind) string {
 		measure.Length: "m", measure.Area: "m²", measure.Volume: "m³", measure.Mass: "kg", measure.Force: "N",
 		measure.Pressure: "Pa", measure.Stress: "Pa", measure.LineLoad: "N/m", measure.Moment: "N·m", measure.Density: "kg/m³",
 		measure.Speed: "m/s", measure.Temperature: "°C", measure.TemperatureDifference: "C deg", measure.DegreeDays: "C-days",
-		measure.Angle: "rad", measure.Time: "s", measure.Ratio: "1", measure.Percent: "1",
+		measure.Angle: "rad", measure.Time: "s", measure.Ratio: "1", measure.Percent: "1", measure.Count: "1",
 	}[k]
 }

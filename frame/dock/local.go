@@ -81,7 +81,7 @@ func (d *Dock) offIce() measure.Check {
 func (d *Dock) flotation() measure.Check {
 	l := &d.plan.Local
 	rs := rests{on(l.Flotation)}
-	c := measure.Check{Name: "Kinds of floats that the rule on flotation excludes", Rule: srcLocal}
+	c := measure.Check{Name: "Kinds of floats that the rule on flotation excludes", Kind: measure.Count, Rule: srcLocal}
 	if len(d.plan.Floats) == 0 {
 		rs = append(rs, rest{path: "floats", missing: true})
 	}
@@ -104,7 +104,7 @@ func (d *Dock) flotation() measure.Check {
 // mains is never silent: with electricity there is no answer.
 func (d *Dock) mains() measure.Check {
 	l := &d.plan.Local
-	c := without("Mains electricity on the dock", l.Mains, measure.Ratio)
+	c := without("Mains electricity on the dock", l.Mains, measure.Count)
 	if l.Mains.Value == "no" {
 		return c
 	}
@@ -120,7 +120,7 @@ func (d *Dock) mains() measure.Check {
 // asked has an answer once every office was asked.
 func (d *Dock) asked() measure.Check {
 	l := &d.plan.Local
-	c := measure.Check{Name: "Permits and notices still to ask about", Rule: srcLocal, Rests: rests{on(l.Asked)}.assumptions()}
+	c := measure.Check{Name: "Permits and notices still to ask about", Kind: measure.Count, Rule: srcLocal, Rests: rests{on(l.Asked)}.assumptions()}
 	for _, p := range d.Permits() {
 		c.Notes = append(c.Notes, p.Ask+": "+p.Whom+"; "+p.Why)
 	}

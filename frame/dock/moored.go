@@ -370,7 +370,7 @@ func (d *Dock) linePull() float64 {
 	if err != nil {
 		return d.plan.Loads.Cleat.Value
 	}
-	s, lost, err := h.survey()
+	s, lost, err := d.surveyed(h)
 	if err != nil {
 		return d.plan.Loads.Cleat.Value
 	}

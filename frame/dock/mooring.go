@@ -24,7 +24,7 @@ func (d *Dock) lines() []measure.Check {
 	var s *moor.Survey
 	var lost []moor.Survey
 	if err == nil {
-		s, lost, err = h.survey()
+		s, lost, err = d.surveyed(h)
 	}
 	var out []measure.Check
 	for _, part := range []struct{ name, check string }{
@@ -80,7 +80,7 @@ func worstOf(s *moor.Survey, line int, part string) measure.Check {
 
 // oneLost counts the lines without which the rest does not hold.
 func (d *Dock) oneLost(lost []moor.Survey, err error) measure.Check {
-	c := measure.Check{Name: "Lines whose loss the others do not stand", Limit: 0, Rule: srcLoss}
+	c := measure.Check{Name: "Lines whose loss the others do not stand", Kind: measure.Count, Rule: srcLoss}
 	if err != nil {
 		c = measure.Refuse(c.Name, err)
 		c.Value = math.NaN()

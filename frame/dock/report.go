@@ -3,6 +3,7 @@ package dock
 import (
 	"context"
 	"fmt"
+	"maps"
 	"runtime"
 	"slices"
 	"sync"
@@ -79,12 +80,16 @@ func (d *Dock) Report(units measure.System) *Report {
 	in := *d
 	in.units = units
 	in.trial = &trial{governing: &governing{}}
-	r := &Report{Name: called(d.plan.Name, "A dock without a name"), Units: units, Cautions: d.cautions()}
-	docks := map[string][]*Dock{} // with each other value at a path
-	for _, topic := range sheet {
-		checks := topic.make(&in)
-		decide(checks, in.others(checks, docks, topic.make))
-		r.Topics = append(r.Topics, Topic{topic.title, checks})
+	r := &Report{Name: called(d.plan.Name, "A dock without a name"), Units: units, Cautions: d.cautions(), Topics: make([]Topic, len(sheet))}
+	var wait sync.WaitGroup
+	for i, topic := range sheet {
+		wait.Go(func() { r.Topics[i] = Topic{topic.title, topic.make(&in)} })
+	}
+	wait.Wait()
+	for path, others := range in.others(r.Topics) {
+		for i := range r.Topics {
+			decide(r.Topics[i].Checks, path, others[i])
+		}
 	}
 	r.Shop, _ = in.Shop(context.Background()) // it errs with the context alone
 	r.collect()
@@ -102,45 +107,56 @@ func (d *Dock) open() []measure.Check {
 	return out
 }
 
-// others makes a topic's checks again for each other value that an input which was
-// not measured might plausibly have, by path.
-func (d *Dock) others(checks []measure.Check, docks map[string][]*Dock, topic func(*Dock) []measure.Check) map[string][][]measure.Check {
-	out := map[string][][]measure.Check{}
+// others makes the topics again with each other value that an input which was not
+// measured might plausibly have: by path and topic, one list of checks for each value.
+// A topic that does not rest on the input is left out.
+func (d *Dock) others(topics []Topic) map[string][][][]measure.Check {
+	resting := map[string][]int{} // topics, by path
+	for i, t := range topics {
+		for _, c := range t.Checks {
+			for _, a := range c.Rests {
+				if on := resting[a.Name]; a.Known != measure.Measured && (len(on) == 0 || on[len(on)-1] != i) {
+					resting[a.Name] = append(on, i)
+				}
+			}
+		}
+	}
+	out := map[string][][][]measure.Check{}
 	var wait sync.WaitGroup
 	turn := make(chan struct{}, runtime.GOMAXPROCS(0))
-	for i := range checks {
-		for _, a := range checks[i].Rests {
-			if _, done := out[a.Name]; done || a.Known == measure.Measured || len(plan.Plausible(a.Name)) == 0 {
-				continue
-			}
-			if _, built := docks[a.Name]; !built {
-				docks[a.Name] = d.variants(a.Name)
-			}
-			made := make([][]measure.Check, len(docks[a.Name]))
-			out[a.Name] = made
-			for k, v := range docks[a.Name] {
-				turn <- struct{}{}
-				wait.Go(func() {
-					made[k] = topic(v)
-					<-turn
-				})
-			}
+	for _, path := range slices.Sorted(maps.Keys(resting)) {
+		values := plan.Plausible(path)
+		made := make([][][]measure.Check, len(topics))
+		for _, i := range resting[path] {
+			made[i] = make([][]measure.Check, len(values))
+		}
+		out[path] = made
+		for k, value := range values {
+			turn <- struct{}{}
+			wait.Go(func() {
+				if v := d.variant(path, value); v != nil {
+					for _, i := range resting[path] {
+						made[i][k] = sheet[i].make(v)
+					}
+				}
+				<-turn
+			})
 		}
 	}
 	wait.Wait()
 	return out
 }
 
-// decide marks every input in each check that would turn with another value.
-func decide(checks []measure.Check, others map[string][][]measure.Check) {
+// decide marks an input in each check that would turn with another of its values.
+func decide(checks []measure.Check, path string, others [][]measure.Check) {
 	for i := range checks {
 		c := &checks[i]
 		for j := range c.Rests {
-			if c.Rests[j].Known == measure.Measured {
+			if c.Rests[j].Name != path || c.Rests[j].Known == measure.Measured {
 				continue
 			}
-			for _, other := range others[c.Rests[j].Name] {
-				if turns(*c, other[i]) {
+			for _, other := range others {
+				if other != nil && turns(*c, other[i]) {
 					c.Rests[j].Decides = true
 				}
 			}
@@ -148,20 +164,19 @@ func decide(checks []measure.Check, others map[string][][]measure.Check) {
 	}
 }
 
-// variants builds the dock with each other plausible value at a path.
-func (d *Dock) variants(path string) []*Dock {
-	var out []*Dock
-	for _, value := range plan.Plausible(path) {
-		p, err := d.plan.Vary(path, value)
-		if err != nil {
-			continue
-		}
-		if v := build(p); len(v.errors) == 0 {
-			v.trial = &trial{path: path, governing: d.trial.governing}
-			out = append(out, v)
-		}
+// variant builds the dock with another value at a path, nil where there is no such
+// dock.
+func (d *Dock) variant(path, value string) *Dock {
+	p, err := d.plan.Vary(path, value)
+	if err != nil {
+		return nil
 	}
-	return out
+	v := build(p)
+	if len(v.errors) > 0 {
+		return nil
+	}
+	v.trial = &trial{path: path, governing: d.trial.governing}
+	return v
 }
 
 // turns reports whether the same check comes out differently by its numbers.

@@ -3,6 +3,7 @@ package dock
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -17,6 +18,22 @@ type ride struct {
 	sinks  []float64   // by footing, m; of those afloat
 	push   []float64   // by footing, N
 	unbent float.State // where it would rest if it did not bend; of those afloat
+
+	peaks []peak // by member
+}
+
+// A peak is the extremes of a member, once they were asked for: trials of a report
+// share rides.
+type peak struct {
+	sync.Once
+	frame.Extremes
+}
+
+// extremes returns those of a member.
+func (r *ride) extremes(member int) *frame.Extremes {
+	p := &r.peaks[member]
+	p.Do(func() { p.Extremes = r.Lines[member].Extremes() })
+	return &p.Extremes
 }
 
 // A lake is the water under a raft: how high it stands over its mean level at a
@@ -30,6 +47,14 @@ type lake struct {
 // where the raft floats with nobody aboard: empty. The search begins from near, a ride
 // of the same kind, if there is one.
 func (r *raft) meet(s *Situation, empty, near *ride) (*ride, error) {
+	out, err := r.rest(s, empty, near)
+	if err == nil {
+		out.peaks = make([]peak, len(out.Lines))
+	}
+	return out, err
+}
+
+func (r *raft) rest(s *Situation, empty, near *ride) (*ride, error) {
 	l, err := r.laden(s.presses...)
 	if err != nil {
 		return nil, err

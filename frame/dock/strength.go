@@ -6,32 +6,10 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"sync"
 
 	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
 )
-
-// governing remembers which situations decided, so that a dock with another value
-// somewhere is tried in those and not in all, and what came of them all.
-type governing struct {
-	names []string
-	all   solved
-}
-
-// solved is the envelope that the topics of one report share.
-type solved struct {
-	once     sync.Once
-	envelope *Envelope
-	err      error
-}
-
-// trial is a dock with another value at a path of the plan.
-type trial struct {
-	path string
-	*governing
-	own solved
-}
 
 // strength returns the checks of the frame over all that it meets.
 func (d *Dock) strength() []measure.Check {
@@ -148,7 +126,7 @@ func (e *Envelope) governing() []string {
 
 // restless checks that the dock finds a rest whatever it meets.
 func (e *Envelope) restless(name string) measure.Check {
-	c := measure.Check{Name: name, Limit: 0, Rule: srcRest}
+	c := measure.Check{Name: name, Kind: measure.Count, Rule: srcRest}
 	for _, o := range e.Situations {
 		if o.Err != nil {
 			c.Value++

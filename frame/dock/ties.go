@@ -111,7 +111,7 @@ func (d *Dock) tied(i int) []measure.Check {
 		c.Name, c.Rests = n, rs.assumptions()
 		out = append(out, c)
 	}
-	metal := measure.Check{Name: coat, Rule: srcAsked, Notes: []string{"no metal in it"}}
+	metal := measure.Check{Name: coat, Kind: measure.Count, Rule: srcAsked, Notes: []string{"no metal in it"}}
 	switch {
 	case tie == nil || tie.Of.Value == "" || set.Tied.Value != "yes":
 		metal = refuse(coat, &measure.Error{Field: "hardware.ties", Class: measure.ErrUnknown, Want: "what the tie is made of"}, rests{on(set.Tied)})
@@ -132,7 +132,7 @@ func (d *Dock) pulled(i int, given *plan.Tie) (out [4]measure.Check, err error) 
 	if err != nil {
 		return out, err
 	}
-	l, err := d.Layout()
+	l, err := d.laid()
 	if err != nil {
 		return out, err
 	}
@@ -236,13 +236,13 @@ func (d *Dock) duty(i int) []measure.Check {
 	out := make([]measure.Check, 5)
 	duty := d.drumOf(i)
 	for k, n := range names {
-		c := measure.Check{Name: n, Rule: srcDrum, Limit: 1, AtLeast: true}
+		c := measure.Check{Name: n, Kind: measure.Count, Rule: srcDrum, Limit: 1, AtLeast: true}
 		rs := rests{on(set.Shape)}
 		switch {
 		case rs.err() != nil:
 			c = refuse(n, rs.err(), rs)
 		case set.Shape.Value == "block":
-			c = measure.Check{Name: n, Rule: srcDrum, Notes: []string{"a block has neither residue nor bungs"}, Rests: rs.assumptions()}
+			c = measure.Check{Name: n, Kind: measure.Count, Rule: srcDrum, Notes: []string{"a block has neither residue nor bungs"}, Rests: rs.assumptions()}
 		case duty == nil:
 			c = refuse(n, &measure.Error{Field: "hardware.drums", Class: measure.ErrUnknown, Want: "an entry for " + name}, rs)
 		case k < 3:

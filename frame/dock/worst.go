@@ -72,7 +72,7 @@ func (e *Envelope) member(i int, r *raft, rides []*ride, flats []*flatRide, of *
 		}
 		can := &of.by[e.Situations[c].Duration]
 		for k := 1; k < len(st.at); k++ {
-			x := ride.Lines[st.first+k-1].Extremes()
+			x := ride.extremes(st.first + k - 1)
 			sag.take(x.Sag.Moment, can.sag, st.at[k-1]+x.Sag.X, c)
 			hog.take(-x.Hog.Moment, can.hog, st.at[k-1]+x.Hog.X, c)
 			shear.take(math.Abs(x.Shear.Shear), can.shear, st.at[k-1]+x.Shear.X, c)

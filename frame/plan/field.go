@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 
 	"example.org/floewright/lumber/measure"
@@ -156,9 +157,12 @@ type span struct {
 	lo, hi string
 }
 
-// rng turns a span into a range. The spans are those of the tables; a test reads
-// every one.
+// rng turns a span into a range, once for each. The spans are those of the tables; a
+// test reads them all.
 func (s span) rng() measure.Range {
+	if r, ok := ranges.Load(s); ok {
+		return r.(measure.Range)
+	}
 	r := measure.Range{Kind: s.kind, Lo: math.Inf(-1), Hi: math.Inf(1)}
 	if x, err := s.kind.Parse(s.lo); err == nil {
 		r.Lo = x
@@ -166,8 +170,11 @@ func (s span) rng() measure.Range {
 	if x, err := s.kind.Parse(s.hi); err == nil {
 		r.Hi = x
 	}
+	ranges.Store(s, r)
 	return r
 }
+
+var ranges sync.Map // of spans
 
 func (s span) words() string {
 	return "a " + s.kind.String() + " from " + s.lo + " to " + s.hi

@@ -4,7 +4,9 @@ import (
 	"errors"
 	"io"
 	"regexp"
+	"slices"
 	"strconv"
+	"sync"
 
 	"example.org/floewright/lumber/measure"
 )
@@ -67,14 +69,16 @@ var index = regexp.MustCompile(`\[\d+\]`)
 // Plausible returns the other values that the field at a path might have where it
 // is not known, as they would be written; none where the tables name none.
 func Plausible(path string) []string {
-	path = index.ReplaceAllString(path, "[]")
-	for _, e := range Explain() {
-		if e.Path == path {
-			return e.Plausible
-		}
-	}
-	return nil
+	return slices.Clone(others()[index.ReplaceAllString(path, "[]")])
 }
+
+var others = sync.OnceValue(func() map[string][]string {
+	out := map[string][]string{}
+	for _, e := range Explain() {
+		out[e.Path] = e.Plausible
+	}
+	return out
+})
 
 // Vary returns the plan as it would read with another value at one path, so that
 // a caller can see what hangs on it. Errors are those of [Read]; a plan that was

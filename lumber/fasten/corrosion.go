@@ -146,7 +146,7 @@ func (e Exposure) Check(parts ...Metal) ([]measure.Check, error) {
 	var open error
 	aluminium := 0.0
 	for _, p := range parts {
-		c := measure.Check{Name: "coating of the " + p.title(), Limit: float64(level), AtLeast: true, Rule: rule, Rests: e.rests()}
+		c := measure.Check{Name: "coating of the " + p.title(), Kind: measure.Count, Limit: float64(level), AtLeast: true, Rule: rule, Rests: e.rests()}
 		if treated.note != "" {
 			c.Notes = append(c.Notes, treated.note)
 		}
@@ -168,7 +168,7 @@ func (e Exposure) Check(parts ...Metal) ([]measure.Check, error) {
 		out = append(out, c)
 	}
 	if len(parts) > 1 {
-		c := measure.Check{Name: "one family of metal", Value: float64(len(families)), Limit: 1, Rule: srcFamily, Err: open}
+		c := measure.Check{Name: "one family of metal", Kind: measure.Count, Value: float64(len(families)), Limit: 1, Rule: srcFamily, Err: open}
 		if len(families) > 1 {
 			c.Notes = append(c.Notes, strings.Join(families, " against ")+": the baser one is eaten; never mix")
 			c.Err = nil // two are too many, whatever the unknown one is
@@ -176,7 +176,7 @@ func (e Exposure) Check(parts ...Metal) ([]measure.Check, error) {
 		out = append(out, c)
 	}
 	if aluminium > 0 && treated.copper {
-		out = append(out, measure.Check{Name: "aluminium against copper-treated wood", Value: aluminium, Limit: 0, Rule: srcAlu})
+		out = append(out, measure.Check{Name: "aluminium against copper-treated wood", Kind: measure.Count, Value: aluminium, Limit: 0, Rule: srcAlu})
 	}
 	return out, nil
 }

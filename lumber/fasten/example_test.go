@@ -98,12 +98,12 @@ func Example() {
 	// tail off the drum: head at the main piece, nut at the side piece
 	// through hole 9/16 in
 	// bolt long enough: 7 in, at least 5-15/16 in: holds
-	// washers under head and nut: 2.000, at least 2.000: holds
-	// nut kept from working loose: 1.000, at least 1.000: holds
-	// coating of the bolt: 2.000, at least 2.000: holds
-	// coating of the washer: 2.000, at least 2.000: holds
-	// coating of the nut: 2.000, at least 2.000: holds
-	// one family of metal: 1.000, at most 1.000: holds
+	// washers under head and nut: 2, at least 2: holds
+	// nut kept from working loose: 1, at least 1: holds
+	// coating of the bolt: 2, at least 2: holds
+	// coating of the washer: 2, at least 2: holds
+	// coating of the nut: 2, at least 2: holds
+	// one family of metal: 1, at most 1: holds
 	// 10 1/2 bolt, 7 in long, hot-dip galvanized A153
 	// 10 lock nut 1/2 in, hot-dip galvanized A153
 	// 18 washer 1/2 in, 1-3/8 in across, hot-dip galvanized A153
@@ -194,11 +194,11 @@ func ExampleExposure_Check() {
 		fasten.Metal{Part: "washer"},
 	)))
 	// Output:
-	// coating of the bolt: 2.000, at least 2.000: holds
-	// coating of the nut: 1.000, at least 2.000: short
-	// coating of the bracket: 3.000, at least 2.000: holds
-	// coating of the washer: 0.000, at least 2.000: no answer
-	// one family of metal: 2.000, at most 1.000: short
+	// coating of the bolt: 2, at least 2: holds
+	// coating of the nut: 1, at least 2: short
+	// coating of the bracket: 3, at least 2: holds
+	// coating of the washer: 0, at least 2: no answer
+	// one family of metal: 2, at most 1: short
 }
 
 // A hinge pin between two dock sections, worn by a millimetre.

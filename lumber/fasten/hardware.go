@@ -156,7 +156,7 @@ func (p Place) bolt(r *Row, s steel, goes part) error {
 	}
 	r.Checks = append(r.Checks,
 		measure.Check{Name: "bolt long enough", Kind: measure.Length, Value: r.Length, Limit: r.Needed, AtLeast: true, Rule: srcNeeded},
-		measure.Check{Name: "washers under head and nut", Value: float64(r.Washers), Limit: 2, AtLeast: true, Rule: srcWashed},
+		measure.Check{Name: "washers under head and nut", Kind: measure.Count, Value: float64(r.Washers), Limit: 2, AtLeast: true, Rule: srcWashed},
 		p.kept(),
 	)
 	if over := r.Length - r.Needed; over > measure.Inch {
@@ -177,7 +177,7 @@ func (p Place) bolt(r *Row, s steel, goes part) error {
 
 // kept checks that something keeps the nut from turning.
 func (p Place) kept() measure.Check {
-	c := measure.Check{Name: "nut kept from working loose", Value: 1, Limit: 1, AtLeast: true, Rule: srcNut}
+	c := measure.Check{Name: "nut kept from working loose", Kind: measure.Count, Value: 1, Limit: 1, AtLeast: true, Rule: srcNut}
 	if p.Compound {
 		c.Value = 0
 		c.Notes = append(c.Notes, "thread-locking compound gets no credit in wet, moving joints: lock nuts, drawn up snug")

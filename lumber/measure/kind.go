@@ -28,6 +28,7 @@ const (
 	Angle                      // rad
 	Time                       // s
 	Percent                    // a share: 1 is 100 %
+	Count                      // a whole number of things, or a level on a scale; parses nothing
 	kinds
 )
 
@@ -86,6 +87,7 @@ var kindTable = [kinds]kindInfo{
 	Angle:   {"angle", "rad", "5 deg", -1000, 1000, [2]style{{"deg", degree, 1}, {"deg", degree, 1}}},
 	Time:    {"time", "s", "2 h or 3 weeks", -1e10, 1e10, [2]style{{"h", 3600, 1}, {"h", 3600, 1}}},
 	Percent: {"share", "", "85 %", -100, 100, [2]style{{"%", 0.01, 1}, {"%", 0.01, 1}}},
+	Count:   {"count", "", "", -1e9, 1e9, [2]style{{"", 1, 0}, {"", 1, 0}}},
 }
 
 // info returns the row of a kind; an unknown kind counts as a ratio.

@@ -170,7 +170,7 @@ var (
 // The error is an [*Error]: of class [ErrSyntax] if the text is no quantity of
 // this kind, of class [ErrRange] if it is beyond anything on a lake.
 func (k Kind) Parse(text string) (float64, error) {
-	if k <= Ratio || k >= kinds {
+	if k <= Ratio || k >= Count {
 		return math.NaN(), k.syntax(text, "a "+k.String()+" has no unit to read")
 	}
 	s := strings.TrimSpace(spaces.ReplaceAllString(spelling.Replace(text), " "))
