@@ -29,6 +29,9 @@ type Report struct {
 	Assumed  []measure.Assumption // the other inputs that were not measured
 	Cautions []Caution
 	Shop     *Shop // what is cut, bought, put on the wood and carried
+
+	envelope   *Envelope
+	noEnvelope error
 }
 
 // A Caution is a warning that belongs to every report, and who gives it.
@@ -86,6 +89,7 @@ func (d *Dock) Report(units measure.System) *Report {
 		wait.Go(func() { r.Topics[i] = Topic{topic.title, topic.make(&in)} })
 	}
 	wait.Wait()
+	r.envelope, r.noEnvelope = in.tried()
 	for path, others := range in.others(r.Topics) {
 		for i := range r.Topics {
 			decide(r.Topics[i].Checks, path, others[i])

@@ -21,6 +21,8 @@ type Heeled struct {
 	Height float64   // of the frame's underside, in its middle, above the water
 	People []float64 // where they stand, y
 	Load   string    // the load in words: "5 people at one edge, 560 lb"
+	Along  bool      // seen from the side: y runs along the dock, and Width is its length
+	Sides  [2]string // what lies at the side of negative y and at the other
 }
 
 // An Endwise is a float from the end of the dock: its middle and its size.

@@ -33,6 +33,7 @@ type Tie struct {
 	X, Y, Over       float64 // where it leaves the dock; Over counts from the water
 	FarX, FarY, FarZ float64 // the fixed point; FarZ counts as the heights do
 	Spare            float64 // length kept in hand, m
+	Made             float64 // length of the line as it is made, m; 0 is not known
 }
 
 // At returns the length of the line at a water level, in metres: straight, with
@@ -56,6 +57,7 @@ func (l Lines) check() error {
 	for i, t := range l.Ties {
 		g.in(near, fmt.Sprintf("Lines.Ties[%d]", i), t.X, t.Y, t.Over, t.FarX, t.FarY, t.FarZ)
 		g.in(measure.Range{Kind: measure.Length, Lo: 0, Hi: 500, Source: srcPicture}, fmt.Sprintf("Lines.Ties[%d].Spare", i), t.Spare)
+		g.in(measure.Range{Kind: measure.Length, Lo: 0, Hi: 500, Source: srcPicture}, fmt.Sprintf("Lines.Ties[%d].Made", i), t.Made)
 	}
 	return g.err
 }

@@ -13,14 +13,16 @@ import (
 // and moments in newton metres; down is positive for loads.
 type Moments struct {
 	Units    measure.System
-	Member   string // "rim, second drum lost"
+	Member   string // "near rim"
+	When     string // "second drum lost"
 	Length   float64
 	Supports []float64
 	Points   []PointLoad
 	Lines    []LineLoad
 	X        []float64 // stations, rising
 	Moment   []float64 // at each; positive where the member sags
-	Limit    float64   // the moment the member may carry either way; 0 is not drawn
+	Limit    float64   // the moment the member may carry; 0 is not drawn
+	LimitHog float64   // that where it bends up over a support, if it is another; 0 is none
 }
 
 // A PointLoad is a force at a place.
@@ -46,8 +48,9 @@ func (m Moments) check() error {
 	g.rise("Moments.X", m.X)
 	g.in(moments, "Moments.Moment", m.Moment...)
 	g.in(measure.Range{Kind: measure.Moment, Lo: 0, Hi: 1e9, Source: srcPicture}, "Moments.Limit", m.Limit)
+	g.in(measure.Range{Kind: measure.Moment, Lo: 0, Hi: 1e9, Source: srcPicture}, "Moments.LimitHog", m.LimitHog)
 	g.count("Moments.Supports", len(m.Supports), 0, 100)
-	g.count("Moments.Points", len(m.Points), 0, 26)
+	g.count("Moments.Points", len(m.Points), 0, 200)
 	g.count("Moments.Lines", len(m.Lines), 0, 12)
 	g.count("Moments.X", len(m.X), 2, 5000)
 	if g.err == nil && len(m.X) != len(m.Moment) {

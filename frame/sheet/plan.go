@@ -20,8 +20,13 @@ type Plan struct {
 	Things        []Thing   // what is fixed to the dock
 	Along         []float64 // running marks along the dock, from the end
 	Across        []float64 // running marks across it, from the side
+	FloatsAlong   []float64 // running marks of the floats' middles, on the frame's other sides
+	FloatsAcross  []float64
+	Middles       bool      // Along and Across are the middles of joists, else their faces
 	Diagonal      float64   // of the square frame, corner to corner; 0 is left out
 	Ends          [2]string // what lies at x = 0 and at the other end
+	Sides         [2]string // what lies at y = 0 and at the other side
+	Without       string    // what is not drawn, and why
 }
 
 // A Rectangle has two opposite corners, in metres.
@@ -50,6 +55,8 @@ func (p Plan) check() error {
 	across := measure.Range{Kind: measure.Length, Lo: -0.1 * p.Width, Hi: 1.1 * p.Width, Source: srcPicture}
 	g.in(along, "Plan.Along", p.Along...)
 	g.in(across, "Plan.Across", p.Across...)
+	g.in(along, "Plan.FloatsAlong", p.FloatsAlong...)
+	g.in(across, "Plan.FloatsAcross", p.FloatsAcross...)
 	for i, m := range p.Members {
 		field := fmt.Sprintf("Plan.Members[%d]", i)
 		g.in(along, field+" along", m.X0, m.X1)
@@ -71,6 +78,8 @@ func (p Plan) check() error {
 	g.count("Plan.Floats", len(p.Floats), 0, 200)
 	g.count("Plan.Along", len(p.Along), 0, 120)
 	g.count("Plan.Across", len(p.Across), 0, 40)
+	g.count("Plan.FloatsAlong", len(p.FloatsAlong), 0, 60)
+	g.count("Plan.FloatsAcross", len(p.FloatsAcross), 0, 40)
 	g.count("Plan.Things", len(p.Things), 0, 40)
 	return g.err
 }

@@ -16,14 +16,17 @@ type Section struct {
 	Clear      float64 // between the joists' faces
 	JoistThick float64
 	JoistDepth float64
-	Deck       float64 // thickness of the decking
-	Broad      float64 // the float's width in the cut
-	High       float64 // its height; of a drum both are its diameter
-	Round      bool    // a drum
-	Middle     float64 // height of the float's middle
-	Name       string  // of the float, "plastic drum"
-	Bears      string  // on what it bears, in words; pointed to where it touches
+	Deck       float64   // thickness of the decking
+	Broad      float64   // the float's width in the cut
+	High       float64   // its height; of a drum both are its diameter
+	Round      bool      // a drum
+	Middle     float64   // height of the float's middle
+	Aside      float64   // of the float's middle from the middle of the bay
+	Others     []float64 // middles of further joists over the float, from the middle of the bay
+	Name       string    // of the float, "plastic drum"
+	Bears      string    // on what it bears, in words; pointed to where it touches
 	Water      []Waterline
+	Where      string // what is cut, and what is not known
 }
 
 // A Waterline is where the water stands against the frame in one condition.
