@@ -14,6 +14,7 @@ import (
 // tape hooks on.
 type Diagram struct {
 	Member    string
+	From      string // its end that lies where the tape hooks on: "near side"
 	Situation string
 	Why       string // that is looked at
 	Length    float64
@@ -115,7 +116,13 @@ const parts = 12
 func (r *ride) diagram(i int) *Diagram {
 	st := &r.strips[i]
 	first, last := st.at[0], st.at[len(st.at)-1]
-	out := &Diagram{Member: st.name, Length: last - first}
+	out := &Diagram{Member: st.name, From: r.dock.rimSides()[0], Length: last - first}
+	if i >= len(r.dock.centres) { // a rim runs the other way
+		out.From = ends[0]
+		if !r.dock.across {
+			out.From = sides[0]
+		}
+	}
 	before := 0.0 // the shear
 	push := func(at, shear float64) {
 		if f := shear - before; math.Abs(f) > 1e-9 {
@@ -157,10 +164,10 @@ func (g *Diagram) sample(line *frame.Line, from, h float64) {
 	}
 	at = slices.DeleteFunc(at, func(x float64) bool { return !(x >= 0 && x <= h) })
 	slices.Sort(at)
-	for _, x := range at {
+	for i, x := range at {
 		s := line.At(x)
 		if n := len(g.X); n > 0 && from+x-g.X[n-1] < apart/2 {
-			if x > 0 {
+			if i > 0 {
 				continue
 			}
 			g.X[n-1] -= apart // the end before a node
@@ -178,7 +185,7 @@ func merged(loads []frame.Load) []frame.Load {
 		edges = append(edges, l.From, l.To)
 	}
 	slices.Sort(edges)
-	edges = slices.CompactFunc(edges, func(a, b float64) bool { return b-a < 1e-9 })
+	edges = slices.CompactFunc(edges, func(a, b float64) bool { return math.Abs(a-b) < 1e-9 })
 	var out []frame.Load
 	for i := 1; i < len(edges); i++ {
 		from, to, q := edges[i-1], edges[i], 0.0

@@ -75,7 +75,7 @@ func (g *drawing) moments() (Picture, error) {
 	if err != nil {
 		return Picture{}, err
 	}
-	m := Moments{Units: g.units, Member: d.Member, When: d.Situation, Length: d.Length, X: d.X, Moment: d.Moment, Limit: d.Sags, LimitHog: d.Hogs}
+	m := Moments{Units: g.units, Member: d.Member, When: d.Situation, From: d.From, Length: d.Length, X: d.X, Moment: d.Moment, Limit: d.Sags, LimitHog: d.Hogs}
 	for _, p := range d.Points {
 		m.Points = append(m.Points, PointLoad{p.From, p.P})
 	}

@@ -18,7 +18,7 @@ func (g *drawing) plan() (Picture, error) {
 	s := g.shape
 	p := Plan{
 		Units: g.units, Length: s.Length, Width: s.Width, Diagonal: s.Diagonal,
-		Ends: [2]string{"near end: hook the tape here", "far end"}, Sides: [2]string{"near side", "far side"},
+		Ends: [2]string{"near end", "far end"}, Sides: [2]string{"near side", "far side"},
 	}
 	if s.Err != nil {
 		p.Without = "Not all floats and fixed things are drawn: " + s.Err.Error() + "."
@@ -54,7 +54,7 @@ func (g *drawing) plan() (Picture, error) {
 // rising returns places in order, those apart that a tape tells apart.
 func rising(xs []float64) []float64 {
 	slices.Sort(xs)
-	return slices.CompactFunc(xs, func(a, b float64) bool { return b-a < measure.Inch/32 })
+	return slices.CompactFunc(xs, func(a, b float64) bool { return math.Abs(a-b) < measure.Inch/32 })
 }
 
 // standing says who stands where.
@@ -111,7 +111,7 @@ func (g *drawing) section() (Picture, error) {
 	c.Water = append(c.Water, Waterline{"nobody aboard", g.water(empty, f)})
 	if g.crowd.Err == nil {
 		c.Water = append(c.Water, Waterline{g.standing(), g.water(g.crowd.Rest, f)})
-		c.Where += " It lies deepest then."
+		c.Where += " It lies deepest with " + g.standing() + "."
 	} else {
 		c.Where += " With " + g.standing() + " the dock finds no rest: " + g.crowd.Err.Error() + "."
 	}
@@ -135,7 +135,10 @@ func (g *drawing) heeled() (Picture, error) {
 		return Picture{}, fmt.Errorf("with %s the dock finds no rest: %w", g.standing(), c.Err)
 	}
 	e := Heeled{Units: g.units, Width: s.Width, Depth: s.Depth, Deck: s.Deck, Heel: -math.Asin(c.Rest.Up.Y), People: []float64{c.Y}, Sides: [2]string{"near side", "far side"}}
-	e.Load = fmt.Sprintf("%s, %s, one behind the other", g.standing(), measure.Mass.Print(c.Mass, g.units))
+	e.Load = fmt.Sprintf("%s, %s", g.standing(), measure.Mass.Print(c.Mass, g.units))
+	if c.People > 1 {
+		e.Load += ", one behind the other"
+	}
 	// The end that lies lower is the one seen.
 	x, y := math.Copysign(s.Length/2, c.Rest.Trim), 0.0
 	if e.Along = c.Edge == "near end" || c.Edge == "far end"; e.Along {
@@ -169,7 +172,7 @@ func (g *drawing) lines() (Picture, error) {
 	if l.Low < -same {
 		out.Levels = append(out.Levels, Level{"low water", l.Low})
 	}
-	out.Levels = append(out.Levels, Level{Name: "as measured"})
+	out.Levels = append(out.Levels, Level{Name: "today"})
 	if l.High > same {
 		out.Levels = append(out.Levels, Level{"high water", l.High})
 	}
