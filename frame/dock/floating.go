@@ -246,7 +246,7 @@ func (d *Dock) loaded() []measure.Check {
 // crowded returns the checks with everyone at the worst edge.
 func (d *Dock) crowded() []measure.Check {
 	fl, rs := d.worst(d.crowd())
-	return fl.checks(rs, d.tilt, d.edgeDry, d.draft, d.immersion)
+	return append(fl.checks(rs, d.tilt, d.edgeDry, d.draft, d.immersion), d.posted())
 }
 
 // worst floats the dock under each of the loadings, which rest on the same

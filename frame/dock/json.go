@@ -5,6 +5,7 @@ import (
 	"errors"
 	"io"
 	"math"
+	"strings"
 
 	"example.org/floewright/lumber/measure"
 )
@@ -20,6 +21,9 @@ const Schema = 1
 //
 //   - schema: the number [Schema]; name; status: the exit status of [Report.Status]
 //     as a number; printed: "us" or "si", the units of the texts;
+//   - twelve: the twelve checks, the worst first: name, verdict, and the names of the
+//     checks that answer, the worst first;
+//   - steps: the order of work: stage, do, gates, stops and rests;
 //   - topics: title and checks. A check has name; kind, of value and limit, and their
 //     SI unit; value and limit; side: "at most" or "at least"; verdict: "holds",
 //     "short", "no answer", or "not ruled out" where nobody's life may be staked on
@@ -75,6 +79,7 @@ type (
 		Name     string        `json:"name"`
 		Status   int           `json:"status"`
 		Printed  string        `json:"printed"`
+		Twelve   []twelveJSON  `json:"twelve"`
 		Topics   []topicJSON   `json:"topics"`
 		Deciding []restJSON    `json:"deciding"`
 		Assumed  []restJSON    `json:"assumed"`
@@ -83,6 +88,19 @@ type (
 		Bill     *billJSON     `json:"bill"`
 		Finish   []coatJSON    `json:"finish"`
 		Carry    []haulJSON    `json:"carry"`
+		Steps    []stepJSON    `json:"steps"`
+	}
+	twelveJSON struct {
+		Name    string   `json:"name"`
+		Verdict string   `json:"verdict"`
+		Checks  []string `json:"checks"`
+	}
+	stepJSON struct {
+		Stage string   `json:"stage"`
+		Do    string   `json:"do"`
+		Gates []string `json:"gates"`
+		Stops []string `json:"stops"`
+		Rests []string `json:"rests"`
 	}
 	topicJSON struct {
 		Title  string      `json:"title"`
@@ -134,7 +152,7 @@ type (
 func (r *Report) json() reportJSON {
 	out := reportJSON{
 		Schema: Schema, Name: r.Name, Status: int(r.Status()), Printed: "us",
-		Topics: []topicJSON{}, Deciding: restsJSON(r.Deciding), Assumed: restsJSON(r.Assumed), Cautions: []cautionJSON{},
+		Twelve: []twelveJSON{}, Steps: []stepJSON{}, Topics: []topicJSON{}, Deciding: restsJSON(r.Deciding), Assumed: restsJSON(r.Assumed), Cautions: []cautionJSON{},
 		Finish: []coatJSON{}, Carry: []haulJSON{},
 	}
 	if r.Units == measure.SI {
@@ -147,6 +165,16 @@ func (r *Report) json() reportJSON {
 		}
 		out.Topics = append(out.Topics, topic)
 	}
+	for _, h := range r.Twelve {
+		one := twelveJSON{Name: h.Name, Verdict: strings.ToLower(words(h.worst())), Checks: []string{}}
+		for _, c := range h.Checks {
+			one.Checks = append(one.Checks, c.Name)
+		}
+		out.Twelve = append(out.Twelve, one)
+	}
+	for _, s := range r.Steps {
+		out.Steps = append(out.Steps, stepJSON{s.Stage, s.Do, texts(s.Gates), texts(s.Stops), texts(s.Rests)})
+	}
 	for _, c := range r.Cautions {
 		out.Cautions = append(out.Cautions, cautionJSON(c))
 	}
@@ -156,17 +184,17 @@ func (r *Report) json() reportJSON {
 	return out
 }
 
+// texts is never null.
+func texts(s []string) []string { return append([]string{}, s...) }
+
 func checkOf(c measure.Check) checkJSON {
 	out := checkJSON{
 		Name: c.Name, Kind: c.Kind.String(), Unit: unitOf(c.Kind), Value: number(c.Value), Limit: number(c.Limit), Side: "at most",
-		Verdict: c.Verdict().String(), Rule: sourceOf(c.Rule), Factors: []factorJSON{}, Rests: restsJSON(c.Rests),
-		Notes: append([]string{}, c.Notes...), Error: errorOf(c.Err),
+		Verdict: strings.ToLower(words(c)), Rule: sourceOf(c.Rule), Factors: []factorJSON{}, Rests: restsJSON(c.Rests),
+		Notes: texts(c.Notes), Error: errorOf(c.Err),
 	}
 	if c.AtLeast {
 		out.Side = "at least"
-	}
-	if c.Hazard && c.Verdict() == measure.Holds {
-		out.Verdict = "not ruled out"
 	}
 	for _, f := range c.Factors {
 		out.Factors = append(out.Factors, factorJSON{f.Symbol, f.Name, number(f.Value), f.Why, sourceOf(f.Source)})

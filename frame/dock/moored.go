@@ -3,6 +3,7 @@ package dock
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/floewright/float/moor"
@@ -370,12 +371,12 @@ func (d *Dock) linePull() float64 {
 	if err != nil {
 		return d.plan.Loads.Cleat.Value
 	}
-	s, lost, err := d.surveyed(h)
+	s, err := d.surveyed(h)
 	if err != nil {
 		return d.plan.Loads.Cleat.Value
 	}
 	most := 0.0
-	for _, of := range append(lost, *s) {
+	for _, of := range append(slices.Clone(s.lost), *s.whole) {
 		for _, e := range of.Ties {
 			most = max(most, e.Tension)
 		}
@@ -383,12 +384,18 @@ func (d *Dock) linePull() float64 {
 	return most
 }
 
-// survey moors the dock in the storm, with all lines and with each one lost.
-func (h *hold) survey() (*moor.Survey, []moor.Survey, error) {
+// A storm is what it does to a mooring: with all lines, and with each one lost.
+type storm struct {
+	whole *moor.Survey
+	lost  []moor.Survey
+}
+
+// survey moors the dock in the storm.
+func (h *hold) survey() (*storm, error) {
 	s, err := h.Survey(h.levels, h.load(false), 16)
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
 	lost, err := h.Losses([]float64{h.levels[0], h.levels[2]}, h.load(false), 12)
-	return s, lost, err
+	return &storm{s, lost}, err
 }

@@ -21,10 +21,14 @@ func (d *Dock) mooring() []measure.Check {
 // lines follows every line to ground, and finds what levels and losses do.
 func (d *Dock) lines() []measure.Check {
 	h, rs, err := d.hold()
+	var of *storm
 	var s *moor.Survey
 	var lost []moor.Survey
 	if err == nil {
-		s, lost, err = d.surveyed(h)
+		of, err = d.surveyed(h)
+	}
+	if err == nil {
+		s, lost = of.whole, of.lost
 	}
 	var out []measure.Check
 	for _, part := range []struct{ name, check string }{

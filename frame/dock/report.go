@@ -24,11 +24,13 @@ type Topic struct {
 type Report struct {
 	Name     string
 	Units    measure.System
+	Twelve   []Headline // what decides whether it works, the worst first
 	Topics   []Topic
 	Deciding []measure.Assumption // assumed or unknown inputs on which a verdict turns
 	Assumed  []measure.Assumption // the other inputs that were not measured
 	Cautions []Caution
-	Shop     *Shop // what is cut, bought, put on the wood and carried
+	Shop     *Shop  // what is cut, bought, put on the wood and carried
+	Steps    []Step // the order of work
 
 	envelope   *Envelope
 	noEnvelope error
@@ -62,6 +64,7 @@ var sheet = []struct {
 	{"AFLOAT, UNIFORM LOAD", (*Dock).loaded},
 	{"AFLOAT, EVERYONE AT ONE EDGE", (*Dock).crowded},
 	{"AFLOAT, STANDARD LOADS", (*Dock).standard},
+	{"AFLOAT, ONE FLOAT FULL OF WATER", (*Dock).leaking},
 	{"LUMBER", (*Dock).lumber},
 	{"WHAT BEARS ON WHAT", (*Dock).fit},
 	{"FRAME, THE WORST OF EVERYTHING", (*Dock).strength},
@@ -97,6 +100,8 @@ func (d *Dock) Report(units measure.System) *Report {
 	}
 	r.Shop, _ = in.Shop(context.Background()) // it errs with the context alone
 	r.collect()
+	r.Twelve = headlines(r.Topics)
+	r.Steps = in.steps(r)
 	return r
 }
 

@@ -19,6 +19,10 @@ func (r *Report) WriteText(w io.Writer) error {
 	p.line(r.Name)
 	p.line(strings.Repeat("=", min(columns, utf8.RuneCountInString(r.Name))))
 	p.wrap("", r.summary())
+	p.heading("THE TWELVE CHECKS, WORST FIRST")
+	for _, h := range r.Twelve {
+		p.headline(h, r.Units)
+	}
 	for _, t := range r.Topics {
 		p.heading(t.Title)
 		said := map[string]bool{}
@@ -39,6 +43,15 @@ func (r *Report) WriteText(w io.Writer) error {
 	}
 	for _, a := range r.Assumed {
 		p.hang("  ", assumption(a))
+	}
+	p.heading("ORDER OF WORK")
+	stage := ""
+	for i, s := range r.Steps {
+		if s.Stage != stage {
+			stage = s.Stage
+			p.line(stage)
+		}
+		p.step(i+1, s)
 	}
 	p.heading("CAUTIONS")
 	for _, c := range r.Cautions {
@@ -100,16 +113,51 @@ func (p *page) flow(first, rest, text string) {
 	p.line(line)
 }
 
+// headline writes one of the twelve checks with its worst part.
+func (p *page) headline(h Headline, s measure.System) {
+	p.flow(fmt.Sprintf("%-*s", len(margin), words(h.worst())), margin, h.Name)
+	if len(h.Checks) == 0 {
+		return
+	}
+	c := h.worst()
+	text := c.Name + ": "
+	switch {
+	case c.Verdict() == measure.NoAnswer && c.Err != nil:
+		text += c.Err.Error()
+	default:
+		text += c.Numbers(s)
+	}
+	p.flow(margin, margin+"  ", text)
+}
+
+// step writes one step of the work.
+func (p *page) step(n int, s Step) {
+	p.flow(fmt.Sprintf("%3d. ", n), "     ", s.Do)
+	for i, g := range s.Gates {
+		p.flow([2]string{"     opens when: ", "       and: "}[min(i, 1)], "       ", g)
+	}
+	for _, x := range s.Stops {
+		p.flow("     STOP: ", "       ", x)
+	}
+	if len(s.Rests) > 0 {
+		p.flow("     rests on: ", "       ", strings.Join(s.Rests, "; "))
+	}
+}
+
+// words returns a verdict as it is printed.
+func words(c measure.Check) string {
+	if c.Hazard && c.Verdict() == measure.Holds {
+		return "NOT RULED OUT"
+	}
+	return strings.ToUpper(c.Verdict().String())
+}
+
 const margin = "               " // where a check's text begins
 
 // check writes one check: verdict and name, the numbers, the rule, what decides
 // it. A remark that was made in the topic is not repeated.
 func (p *page) check(c measure.Check, s measure.System, said map[string]bool) {
-	verdict := c.Verdict().String()
-	if c.Hazard && c.Verdict() == measure.Holds {
-		verdict = "not ruled out"
-	}
-	p.flow(fmt.Sprintf("%-*s", len(margin), strings.ToUpper(verdict)), margin, c.Name)
+	p.flow(fmt.Sprintf("%-*s", len(margin), words(c)), margin, c.Name)
 	item := func(label, text string) {
 		if text != "" {
 			p.flow(margin+label, margin+"  ", text)

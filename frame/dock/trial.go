@@ -6,7 +6,7 @@ import (
 	"strings"
 	"sync"
 
-	"example.org/floewright/float/moor"
+	"example.org/floewright/float"
 	"example.org/floewright/frame/layout"
 )
 
@@ -28,14 +28,37 @@ type governing struct {
 		sync.Mutex
 		*flat
 	}
-	layouts struct {
-		sync.Mutex
-		seen []*laidOut
+	layouts memo[layout.Drawing, *layout.Layout]
+	storms  memo[*hold, *storm]
+	posts   memo[post, float.Posting]
+}
+
+// A memo keeps what was made of equal inputs.
+type memo[K, V any] struct {
+	mu   sync.Mutex
+	seen []*entry[K, V]
+}
+
+// An entry is made once, by whoever comes first.
+type entry[K, V any] struct {
+	sync.Once
+	of   K
+	made V
+	err  error
+}
+
+// once returns the entry of an input.
+func once[K, V any](m *memo[K, V], of K) *entry[K, V] {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	for _, e := range m.seen {
+		if reflect.DeepEqual(e.of, of) {
+			return e
+		}
 	}
-	storms struct {
-		sync.Mutex
-		seen []*stormed
-	}
+	e := &entry[K, V]{of: of}
+	m.seen = append(m.seen, e)
+	return e
 }
 
 // solved is the envelope that the topics of one report share.
@@ -99,14 +122,6 @@ func (b *base) ride(s *Situation) (*ride, error) {
 	return nil, nil
 }
 
-// laidOut is a drawing worked out.
-type laidOut struct {
-	once sync.Once
-	of   layout.Drawing
-	l    *layout.Layout
-	err  error
-}
-
 // laid returns the dock's layout, worked out once in a report for each drawing.
 func (d *Dock) laid() (*layout.Layout, error) {
 	of, err := d.drawing()
@@ -116,54 +131,17 @@ func (d *Dock) laid() (*layout.Layout, error) {
 	if d.trial == nil {
 		return layout.New(of)
 	}
-	l := d.trial.layout(of)
-	l.once.Do(func() { l.l, l.err = layout.New(l.of) })
-	return l.l, l.err
-}
-
-// layout returns what the report keeps of a drawing.
-func (g *governing) layout(of layout.Drawing) *laidOut {
-	g.layouts.Lock()
-	defer g.layouts.Unlock()
-	for _, l := range g.layouts.seen {
-		if reflect.DeepEqual(l.of, of) {
-			return l
-		}
-	}
-	l := &laidOut{of: of}
-	g.layouts.seen = append(g.layouts.seen, l)
-	return l
-}
-
-// stormed is what a storm does to a mooring.
-type stormed struct {
-	once sync.Once
-	of   *hold
-	s    *moor.Survey
-	lost []moor.Survey
-	err  error
+	l := once(&d.trial.layouts, of)
+	l.Do(func() { l.made, l.err = layout.New(of) })
+	return l.made, l.err
 }
 
 // surveyed returns the survey of a mooring, made once in a report for each.
-func (d *Dock) surveyed(h *hold) (*moor.Survey, []moor.Survey, error) {
+func (d *Dock) surveyed(h *hold) (*storm, error) {
 	if d.trial == nil {
 		return h.survey()
 	}
-	st := d.trial.storm(h)
-	st.once.Do(func() { st.s, st.lost, st.err = st.of.survey() })
-	return st.s, st.lost, st.err
-}
-
-// storm returns what the report keeps of a mooring like this one.
-func (g *governing) storm(h *hold) *stormed {
-	g.storms.Lock()
-	defer g.storms.Unlock()
-	for _, st := range g.storms.seen {
-		if reflect.DeepEqual(st.of, h) {
-			return st
-		}
-	}
-	st := &stormed{of: h}
-	g.storms.seen = append(g.storms.seen, st)
-	return st
+	st := once(&d.trial.storms, h)
+	st.Do(func() { st.made, st.err = h.survey() })
+	return st.made, st.err
 }

@@ -49,11 +49,11 @@ var rules = []rule{
 	{"frame/plan", []string{"lumber/measure"}, nil},
 	{"frame/dock", []string{
 		"float", "float/moor", "frame", "frame/layout", "frame/plan", "frame/rack",
-		"ice", "lumber", "lumber/fasten", "lumber/measure", numeric,
+		"ice", "ice/action", "ice/season", "lumber", "lumber/fasten", "lumber/measure", numeric,
 	}, []string{gonum}},
 	{"frame/sheet", []string{
 		"float", "float/moor", "frame", "frame/dock", "frame/layout", "frame/plan", "frame/rack",
-		"ice", "lumber", "lumber/fasten", "lumber/measure", numeric,
+		"ice", "ice/action", "ice/season", "lumber", "lumber/fasten", "lumber/measure", numeric,
 	}, []string{gonum}},
 
 	// The handbook shows the proof of this library, so it alone reads the outside checks; no

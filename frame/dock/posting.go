@@ -1,0 +1,158 @@
+package dock
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.org/floewright/float"
+	"example.org/floewright/frame/plan"
+	"example.org/floewright/lumber/measure"
+)
+
+// shoulders is what one of a crowd takes of the edge, m (our choice: a person's
+// breadth, side by side).
+const shoulders = 18 * measure.Inch
+
+var srcPost = &measure.Source{
+	Title: "as many as may stand together at any place of the edge with the deck's tilt, its edge and the floats within their limits", Status: measure.OwnChoice,
+}
+
+// posting returns how many people of the heaviest one's weight may stand together
+// along any one edge, side by side.
+func (d *Dock) posting(base *float.Platform) (float.Posting, error) {
+	l := &d.plan.Loads
+	crowd := float.Crowd{Each: d.heaviest(), Height: l.Centre.Value, Inset: l.FromEdge.Value, Room: shoulders}
+	if d.trial == nil {
+		return base.Post(crowd, d.bearable)
+	}
+	p := once(&d.trial.posts, post{base, crowd, d.deckTop()})
+	p.Do(func() { p.made, p.err = base.Post(crowd, d.bearable) })
+	return p.made, p.err
+}
+
+// A post is what a number for the sign is found from.
+type post struct {
+	base  *float.Platform
+	crowd float.Crowd
+	deck  float64
+}
+
+// bearable is the rule of tilt, edge and immersion in one: the first that does not
+// hold, or the last.
+func (d *Dock) bearable(p *float.Platform) (measure.Check, error) {
+	fl := settle(p, loading{})
+	if fl.err != nil {
+		return measure.Check{}, fl.err
+	}
+	var c measure.Check
+	for _, made := range []func(floating) measure.Check{d.tilt, d.edgeDry, d.immersion} {
+		if c = made(fl); c.Verdict() != measure.Holds {
+			break
+		}
+	}
+	c.Name = strings.TrimSpace(c.Name)
+	return c, nil
+}
+
+// posted holds the people of the plan against the number for the sign.
+func (d *Dock) posted() measure.Check {
+	c := measure.Check{Name: "Everyone together at one edge, in people as heavy as the heaviest, against the number to post", Kind: measure.Count, Rule: srcPost, Limit: math.NaN()}
+	mass := 0.0
+	base, rs, err := d.platform()
+	rs = append(rs, on(d.plan.Loads.FromEdge), on(d.plan.Loads.Centre))
+	if len(d.plan.People) == 0 {
+		rs = append(rs, rest{path: "people", missing: true})
+	}
+	for i := range d.plan.People {
+		p := &d.plan.People[i]
+		rs = append(rs, on(p.Count), on(p.Mass))
+		mass += float64(p.Count.Value) * p.Mass.Value
+	}
+	c.Value = math.Ceil(mass/d.heaviest() - 1e-9)
+	rs = dedupe(rs)
+	c.Rests = rs.assumptions()
+	if err == nil {
+		err = rs.err()
+	}
+	var post float.Posting
+	if err == nil {
+		post, err = d.posting(base)
+	}
+	if err != nil {
+		c.Err, c.Value = err, math.NaN()
+		return c
+	}
+	c.Limit = float64(max(0, post.People))
+	each := measure.Mass.Print(d.heaviest(), d.system())
+	switch {
+	case post.People < 0:
+		c.Notes = append(c.Notes, "post: nobody; the empty dock breaks a limit already")
+	case post.Full:
+		c.Notes = append(c.Notes, fmt.Sprintf("post: %d people of %s each at any one edge, which has no room for more", post.People, each))
+	default:
+		c.Notes = append(c.Notes, fmt.Sprintf("post: %d people of %s each at any one edge; one more, and %s", post.People, each, d.broken(post)))
+	}
+	return c
+}
+
+// broken says what the next one of a crowd does.
+func (d *Dock) broken(post float.Posting) string {
+	switch {
+	case post.Failure != nil:
+		return "the dock finds no rest"
+	case post.Wet:
+		return "a corner goes under water"
+	}
+	return fmt.Sprintf("it breaks %q: %s", post.Breaks.Name, post.Breaks.Numbers(d.system()))
+}
+
+// leaking returns the checks of the dock with everyone spread over it and the float
+// full of water that is missed most.
+func (d *Dock) leaking() []measure.Check {
+	base, rs, err := d.platform()
+	l := loading{name: "with one float full of water", rests: rests{on(d.plan.Loads.Centre)}}
+	mass := 0.0
+	if len(d.plan.People) == 0 {
+		l.rests = append(l.rests, rest{path: "people", missing: true})
+	}
+	for i := range d.plan.People {
+		p := &d.plan.People[i]
+		l.rests = append(l.rests, on(p.Count), on(p.Mass))
+		if plan.Has(p.Mass) {
+			mass += float64(p.Count.Value) * p.Mass.Value
+		}
+	}
+	rs = dedupe(append(rs, l.rests...))
+	if err == nil {
+		err = rs.err()
+	}
+	fl := floating{loading: l, err: err}
+	if err == nil {
+		fl = d.worstLoss(base, l, mass)
+	}
+	return fl.checks(rs, d.tilt, d.edgeDry)
+}
+
+// worstLoss floods each float in turn and returns the worst: no rest, then the
+// lowest edge.
+func (d *Dock) worstLoss(base *float.Platform, l loading, mass float64) floating {
+	l.weights = []float.Weight{{Mass: mass, At: r3.Vec{Z: d.deckTop() + d.plan.Loads.Centre.Value}}}
+	var out floating
+	for i := range base.Units {
+		p := *base
+		p.Units = append([]float.Unit(nil), base.Units...)
+		p.Units[i].Flooded = true
+		one := l
+		one.notes = []string{
+			measure.Mass.Print(mass, d.system()) + " of people spread over the deck; full of water: " + d.at(i),
+		}
+		fl := settle(&p, one)
+		if i == 0 || out.err == nil && (fl.err != nil || fl.edge < out.edge-1e-9) {
+			out = fl
+		}
+	}
+	return out
+}
