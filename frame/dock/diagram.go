@@ -123,28 +123,38 @@ func (r *ride) diagram(i int) *Diagram {
 			out.From = sides[0]
 		}
 	}
-	before := 0.0 // the shear
+	// before is the shear before a node and here what loads lie on it: the rest of the
+	// shear's jump is what the member meets there.
+	before, here := 0.0, 0.0
 	push := func(at, shear float64) {
-		if f := shear - before; math.Abs(f) > 1e-9 {
+		if f := shear - before + here; math.Abs(f) > 1e-9 {
 			out.Pushes = append(out.Pushes, Push{at, f})
 		}
+		here = 0
 	}
 	var spread []frame.Load
 	for k := 1; k < len(st.at); k++ {
 		from, h := st.at[k-1]-first, st.at[k]-st.at[k-1]
 		line := &r.Lines[st.first+k-1]
-		push(from, line.At(0).Shear)
+		atEnd := 0.0
 		for _, l := range r.laden.Members[st.first+k-1].Loads {
 			if l.To > l.From {
 				l.From, l.To = l.From+from, l.To+from
 				spread = append(spread, l)
-			} else {
-				l.From, l.To = l.From+from, 0
-				out.Points = append(out.Points, l)
+				continue
 			}
+			switch {
+			case l.From <= 0:
+				here += l.P
+			case l.From >= h:
+				atEnd += l.P
+			}
+			l.From, l.To = l.From+from, 0
+			out.Points = append(out.Points, l)
 		}
+		push(from, line.At(0).Shear)
 		out.sample(line, from, h)
-		before = line.Before(h).Shear
+		before, here = line.Before(h).Shear, atEnd
 	}
 	push(out.Length, 0)
 	out.Spread = merged(spread)
@@ -156,9 +166,10 @@ func (g *Diagram) sample(line *frame.Line, from, h float64) {
 	const apart = 1e-5
 	x := line.Extremes()
 	at := []float64{x.Sag.X, x.Hog.X}
-	for i := range parts + 1 {
+	for i := range parts {
 		at = append(at, h*float64(i)/parts)
 	}
+	at = append(at, h)
 	for _, p := range line.Pieces { // a force on one place makes the shear jump there
 		at = append(at, p.Start.X, p.Start.X-apart)
 	}
