@@ -11,6 +11,9 @@
 // Numbers that are not finite, or past what a sheet shows, are an error that
 // names the field.
 //
+// [Draw] fills them from a dock and its report: what package dock found of it, and
+// nothing beside. A picture whose data are not known is missing, with the reason.
+//
 // # Pages
 //
 // A [Document] lays its cards out on sides that both A4 and Letter hold, in type
@@ -25,7 +28,9 @@
 // so that a side holds what was laid on it; a reader's own larger type may turn
 // one side into two. The package computes no strength and no flotation: it draws
 // the numbers it is given, but for the deck's edges in [Heeled] and the lengths in
-// [Lines], which are plain geometry.
+// [Lines], which are plain geometry. In the section the water is level, as the
+// heeled dock's joists are nearly; of people one behind the other one is drawn; of
+// the forces on a member, those under a hundredth of the greatest are left out.
 //
 // [WriteFiles] writes a set of files whole or not at all.
 package sheet
