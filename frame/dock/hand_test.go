@@ -16,6 +16,7 @@ var (
 	thinWork = []string{
 		`"rims": { "size": "38 mm x 235 mm", "species": "unknown", "plies": 2 }`,
 		`"rims": { "size": "38 mm x 184 mm", "species": "unknown", "plies": 1 }`,
+		`"joists": { "size": "38 mm x 235 mm"`, `"joists": { "size": "38 mm x 184 mm"`,
 	}
 )
 
