@@ -66,6 +66,8 @@ type Envelope struct {
 	Joints     []Joint // two ends of each joist in turn
 	Bearings   []Bearing
 	Comfort    Comfort
+
+	dock *Dock
 }
 
 // Envelope solves every situation and keeps the worst of each member, joint and
@@ -106,7 +108,7 @@ func (d *Dock) envelope(ctx context.Context, met []Situation) (*Envelope, error)
 	}
 	rides := make([]*ride, len(met))
 	flats := make([]*flatRide, len(met))
-	e := &Envelope{Situations: make([]Outcome, len(met))}
+	e := &Envelope{Situations: make([]Outcome, len(met)), dock: d}
 	for i := range met {
 		e.Situations[i].Situation = met[i]
 	}

@@ -31,6 +31,9 @@ type Report struct {
 	Cautions []Caution
 	Shop     *Shop  // what is cut, bought, put on the wood and carried
 	Steps    []Step // the order of work
+
+	envelope   *Envelope
+	noEnvelope error
 }
 
 // A Caution is a warning that belongs to every report, and who gives it.
@@ -89,6 +92,7 @@ func (d *Dock) Report(units measure.System) *Report {
 		wait.Go(func() { r.Topics[i] = Topic{topic.title, topic.make(&in)} })
 	}
 	wait.Wait()
+	r.envelope, r.noEnvelope = in.tried()
 	for path, others := range in.others(r.Topics) {
 		for i := range r.Topics {
 			decide(r.Topics[i].Checks, path, others[i])

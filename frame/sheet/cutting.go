@@ -22,6 +22,7 @@ type Board struct {
 	Count  int     // boards cut alike; 0 counts as 1
 	Pieces []Piece
 	Kerf   float64 // width of a saw cut, m
+	Trim   float64 // cut off the left end to square it, m
 }
 
 // A Piece is a part of a board.
@@ -37,6 +38,7 @@ func (k Cutting) check() error {
 		field := fmt.Sprintf("Cutting.Boards[%d]", i)
 		g.in(lengths, field+".Length", b.Length)
 		g.in(measure.Range{Kind: measure.Length, Lo: 0, Hi: 0.02, Source: srcPicture}, field+".Kerf", b.Kerf)
+		g.in(measure.Range{Kind: measure.Length, Lo: 0, Hi: 0.5, Source: srcPicture}, field+".Trim", b.Trim)
 		g.count(field+".Pieces", len(b.Pieces), 0, 60)
 		for j, p := range b.Pieces {
 			g.in(lengths, fmt.Sprintf("%s.Pieces[%d]", field, j), p.Length)
@@ -51,7 +53,7 @@ func (k Cutting) check() error {
 // left returns what remains of the board, in metres: its length less pieces and
 // saw cuts, one cut a piece but for a piece that ends with the board.
 func (b Board) left() float64 {
-	used := 0.0
+	used := b.Trim
 	for _, p := range b.Pieces {
 		used += p.Length + b.Kerf
 	}
@@ -75,7 +77,10 @@ type barPart struct {
 // parts lays out a board whose metre is drawn scale units long.
 func (b Board) parts(scale, x0 float64, units measure.System) []barPart {
 	var out []barPart
-	at := 0.0
+	at := b.Trim
+	if at > 0 {
+		out = append(out, barPart{x0: x0, x1: x0 + scale*at, waste: true})
+	}
 	add := func(name string, length float64) {
 		p := barPart{x0: x0 + scale*at, x1: x0 + scale*(at+length)}
 		size := measure.Length.Print(length, units)

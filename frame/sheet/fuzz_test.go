@@ -44,7 +44,7 @@ func FuzzPictures(f *testing.F) {
 			k.Pieces = append(k.Pieces, sheet.Piece{Name: name, Length: b})
 			w.Thin, w.Middle, w.Thick = append(w.Thin, c*x), append(w.Middle, (c+e)*x), append(w.Thick, (c+e+e)*x)
 			r.Heel, r.Rights = append(r.Heel, e*x/50), append(r.Rights, g*x)
-			l.Ties = append(l.Ties, sheet.Tie{name, x, a, b, c, e, g, c})
+			l.Ties = append(l.Ties, sheet.Tie{name, x, a, b, c, e, g, c, b})
 			h.Floats = append(h.Floats, sheet.Endwise{Y: x - 1, Z: g, Broad: a, High: b, Round: n%2 == 0})
 			h.People = append(h.People, x*e)
 		}

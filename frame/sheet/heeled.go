@@ -21,6 +21,8 @@ type Heeled struct {
 	Height float64   // of the frame's underside, in its middle, above the water
 	People []float64 // where they stand, y
 	Load   string    // the load in words: "5 people at one edge, 560 lb"
+	Along  bool      // seen from the side: y runs along the dock, and Width is its length
+	Sides  [2]string // what lies at the side of negative y and at the other
 }
 
 // An Endwise is a float from the end of the dock: its middle and its size.
@@ -97,9 +99,13 @@ func (e Heeled) Draw() (Picture, error) {
 	const side, top = 27.0, titleRow + 3
 	h := max(24, min(85, (wide-2*side)*(z1-z0)/(y1-y0)))
 	negative, positive := e.Edges()
-	desc := fmt.Sprintf("The dock from its end, heeled %s. One deck edge is %s above the water, the other %s.",
+	title, from := "End view under the worst crowd", "end"
+	if e.Along {
+		title, from = "Side view under the worst crowd", "side"
+	}
+	desc := fmt.Sprintf("The dock from its "+from+", heeled %s. One deck edge is %s above the water, the other %s.",
 		measure.Angle.Print(math.Abs(e.Heel), e.Units), level(max(negative, positive), e.Units), level(min(negative, positive), e.Units))
-	c := begin("heeled", "End view under the worst crowd", desc, e.Units, wide, h+10, e.note())
+	c := begin("heeled", title, desc, e.Units, wide, h+10, e.note())
 	v := svg.Fit(y0, z0, y1, z1, svg.Box{X0: side, Y0: top, X1: wide - side, Y1: top + h})
 	at := func(y, z float64) svg.Point { return v.At(e.turned(y, z)) }
 
@@ -140,6 +146,9 @@ func (e Heeled) note() string {
 	s := "Heights: from the water to the deck's upper edge; a minus sign means under water."
 	if e.Load != "" {
 		s = "Load: " + e.Load + ". " + s
+	}
+	if e.Sides != [2]string{} {
+		s += " On the left: " + svg.Shorten(e.Sides[0], 40, small) + "; on the right: " + svg.Shorten(e.Sides[1], 40, small) + "."
 	}
 	return s
 }

@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"example.org/floewright/internal/svg"
 	"example.org/floewright/lumber/measure"
@@ -33,6 +35,7 @@ type Tie struct {
 	X, Y, Over       float64 // where it leaves the dock; Over counts from the water
 	FarX, FarY, FarZ float64 // the fixed point; FarZ counts as the heights do
 	Spare            float64 // length kept in hand, m
+	Made             float64 // length of the line as it is made, m; 0 is not known
 }
 
 // At returns the length of the line at a water level, in metres: straight, with
@@ -56,6 +59,7 @@ func (l Lines) check() error {
 	for i, t := range l.Ties {
 		g.in(near, fmt.Sprintf("Lines.Ties[%d]", i), t.X, t.Y, t.Over, t.FarX, t.FarY, t.FarZ)
 		g.in(measure.Range{Kind: measure.Length, Lo: 0, Hi: 500, Source: srcPicture}, fmt.Sprintf("Lines.Ties[%d].Spare", i), t.Spare)
+		g.in(measure.Range{Kind: measure.Length, Lo: 0, Hi: 500, Source: srcPicture}, fmt.Sprintf("Lines.Ties[%d].Made", i), t.Made)
 	}
 	return g.err
 }
@@ -87,14 +91,22 @@ func (l Lines) Draw() (Picture, error) {
 
 	table := l.table()
 	desc := fmt.Sprintf("The dock from the side at %s, with %s to fixed points.", count(len(l.Levels), "water level"), count(len(l.Ties), "line"))
-	note := "Lengths from point to point, straight, with what is kept in hand. "
+	note := "Lengths from point to point, straight"
+	if slices.ContainsFunc(l.Ties, func(t Tie) bool { return t.Spare > 0 }) {
+		note += ", with what is kept in hand"
+	}
+	note += ". "
 	if math.Abs(up/scale-1) > 0.02 {
 		note += "Heights and lengths are drawn to different scales."
 	} else {
 		note += "Heights and lengths are drawn to one scale."
 	}
+	notes := []string{note}
+	if s := l.short(); s != "" {
+		notes = append(notes, s)
+	}
 	h := tall + 9
-	c := begin("lines", "Lines at low and high water", desc, l.Units, wide, h+row*1.2*float64(len(table))+2, note)
+	c := begin("lines", "Lines at low and high water", desc, l.Units, wide, h+row*1.2*float64(len(table))+2, notes...)
 	c.table(table, titleRow+h)
 	c.Block(svg.Box{Y0: titleRow + h, X1: wide, Y1: c.h})
 	pens := []svg.Weight{svg.Phantom, svg.Outline, svg.Hidden, svg.Dimension}
@@ -128,10 +140,33 @@ func (l Lines) Draw() (Picture, error) {
 	return c.picture()
 }
 
+// short names the lines that are made shorter than the way at a level.
+func (l Lines) short() string {
+	var out []string
+	for i, t := range l.Ties {
+		if t.Made > 0 && slices.ContainsFunc(l.Levels, func(v Level) bool { return t.Made < t.At(v) }) {
+			out = append(out, letter(i))
+		}
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return "Shorter as made than the way at one of the levels: " + strings.Join(out, ", ") + "."
+}
+
 // signed prints a rise with its sign.
 func signed(x float64, units measure.System) string {
 	if x > 0 {
 		return "+" + level(x, units)
+	}
+	return level(x, units)
+}
+
+// paid prints the length of a line: nobody pays out ten feet of it to the quarter of
+// an inch.
+func paid(x float64, units measure.System) string {
+	if units == measure.US && x >= 10*measure.Foot {
+		return measure.FeetInches(x, 1)
 	}
 	return level(x, units)
 }
@@ -146,11 +181,21 @@ func (l Lines) table() [][]string {
 	for _, v := range l.Levels {
 		head = append(head, v.Name)
 	}
+	made := slices.ContainsFunc(l.Ties, func(t Tie) bool { return t.Made > 0 })
+	if made {
+		head = append(head, "as made")
+	}
 	out := [][]string{head}
 	for i, t := range l.Ties {
 		r := []string{letter(i) + ": " + t.Name}
 		for _, v := range l.Levels {
-			r = append(r, level(t.At(v), l.Units))
+			r = append(r, paid(t.At(v), l.Units))
+		}
+		switch {
+		case t.Made > 0:
+			r = append(r, paid(t.Made, l.Units))
+		case made:
+			r = append(r, "not known")
 		}
 		out = append(out, r)
 	}
@@ -162,8 +207,17 @@ func (c *canvas) table(rows [][]string, y float64) {
 	if len(rows) == 0 {
 		return
 	}
-	first := 44.0
-	rest := (c.w - 2 - first) / float64(len(rows[0])-1)
+	// The columns take what they need, the names the rest.
+	rest, columns := 0.0, float64(len(rows[0])-1)
+	for i, r := range rows {
+		o := start
+		o.Bold = i == 0
+		for _, s := range r[1:] {
+			rest = max(rest, svg.Width(s, o)+1.5)
+		}
+	}
+	rest = min(rest, (c.w-2-24)/columns)
+	first := c.w - 2 - rest*columns
 	for i, r := range rows {
 		o := start
 		o.Bold = i == 0

@@ -20,8 +20,13 @@ type Plan struct {
 	Things        []Thing   // what is fixed to the dock
 	Along         []float64 // running marks along the dock, from the end
 	Across        []float64 // running marks across it, from the side
+	FloatsAlong   []float64 // running marks of the floats' middles, on the frame's other sides
+	FloatsAcross  []float64
+	Middles       bool      // Along and Across are the middles of joists, else their faces
 	Diagonal      float64   // of the square frame, corner to corner; 0 is left out
 	Ends          [2]string // what lies at x = 0 and at the other end
+	Sides         [2]string // what lies at y = 0 and at the other side
+	Without       string    // what is not drawn, and why
 }
 
 // A Rectangle has two opposite corners, in metres.
@@ -50,6 +55,8 @@ func (p Plan) check() error {
 	across := measure.Range{Kind: measure.Length, Lo: -0.1 * p.Width, Hi: 1.1 * p.Width, Source: srcPicture}
 	g.in(along, "Plan.Along", p.Along...)
 	g.in(across, "Plan.Across", p.Across...)
+	g.in(along, "Plan.FloatsAlong", p.FloatsAlong...)
+	g.in(across, "Plan.FloatsAcross", p.FloatsAcross...)
 	for i, m := range p.Members {
 		field := fmt.Sprintf("Plan.Members[%d]", i)
 		g.in(along, field+" along", m.X0, m.X1)
@@ -71,6 +78,8 @@ func (p Plan) check() error {
 	g.count("Plan.Floats", len(p.Floats), 0, 200)
 	g.count("Plan.Along", len(p.Along), 0, 120)
 	g.count("Plan.Across", len(p.Across), 0, 40)
+	g.count("Plan.FloatsAlong", len(p.FloatsAlong), 0, 60)
+	g.count("Plan.FloatsAcross", len(p.FloatsAcross), 0, 40)
 	g.count("Plan.Things", len(p.Things), 0, 40)
 	return g.err
 }
@@ -80,6 +89,21 @@ func (p Plan) notes() []string {
 	notes := []string{"Decking taken off. Every figure along the dock counts from the end with the ring, every one across it from the same corner."}
 	if len(p.Floats) > 0 {
 		notes[0] += " Dashed: floats under the deck, by number."
+	}
+	if len(p.Along)+len(p.Across) > 0 && len(p.FloatsAlong)+len(p.FloatsAcross) > 0 {
+		to := "near faces"
+		if p.Middles {
+			to = "middles"
+		}
+		notes[0] += " Figures at the foot and on the right: joists' " + to + "; at the top and on the left: floats' middles."
+	}
+	for i, s := range p.Sides {
+		if s != "" {
+			notes[0] += " " + [2]string{"Lower edge: ", "Upper edge: "}[i] + svg.Shorten(s, 60, small) + "."
+		}
+	}
+	if p.Without != "" {
+		notes = append(notes, svg.Shorten(p.Without, 300, start))
 	}
 	if p.Diagonal > 0 {
 		notes = append(notes, "Square when both diagonals measure "+measure.Length.Print(p.Diagonal, p.Units)+".")
@@ -100,22 +124,29 @@ func (p Plan) Draw() (Picture, error) {
 	if err := p.check(); err != nil {
 		return Picture{}, err
 	}
-	var along, across []svg.Mark // places follow once the scale is known
-	for _, x := range p.Along {
-		along = append(along, svg.Mark{At: x, Text: mark(x, p.Units)})
+	marks := func(at []float64) (out []svg.Mark) { // places follow once the scale is known
+		for _, x := range at {
+			out = append(out, svg.Mark{At: x, Text: mark(x, p.Units)})
+		}
+		return out
 	}
-	for _, y := range p.Across {
-		across = append(across, svg.Mark{At: y, Text: mark(y, p.Units)})
+	along, across, floatsAlong, floatsAcross := marks(p.Along), marks(p.Across), marks(p.FloatsAlong), marks(p.FloatsAcross)
+	above, beside := 0.0, 0.0 // what the floats' marks take
+	if len(floatsAlong) > 0 {
+		above = svg.RunningRoom(floatsAlong, small) + 1
 	}
-	const left, top = 12.0, titleRow + 13
+	if len(floatsAcross) > 0 {
+		beside = svg.RunningRoom(floatsAcross, small) + 1
+	}
+	left, top := 12+beside, titleRow+13+above
 	right := svg.RunningRoom(across, small) + 3
-	need := row * float64(len(along))
+	need := row * float64(max(len(along), len(floatsAlong)))
 	w := max(wide, need+left+right-4)
 	names := 7 * float64(len(p.Things)) // the rings, and what they push aside
 	for _, f := range p.Floats {
 		names += svg.Width(svg.Shorten(f.Name, 20, small), small)
 	}
-	h := max(12, min(90, (w-left-right)*p.Width/p.Length), row*float64(len(across)), 2*row*names/(w-left-right))
+	h := max(12, min(90, (w-left-right)*p.Width/p.Length), row*float64(max(len(across), len(floatsAcross))), 2*row*names/(w-left-right))
 	foot := svg.RunningRoom(along, small) + 2
 	desc := fmt.Sprintf("The frame from above, %s long and %s wide, with %s and running marks along and across.",
 		measure.Length.Print(p.Length, p.Units), measure.Length.Print(p.Width, p.Units), count(len(p.Floats), "float"))
@@ -124,14 +155,20 @@ func (p Plan) Draw() (Picture, error) {
 	v := svg.Fit(0, 0, p.Length, p.Width, svg.Box{X0: left, Y0: top, X1: w - right, Y1: top + h})
 	frame := v.Box(0, 0, p.Length, p.Width)
 	// The marks have their fixed places; every other text goes where they leave room.
-	for i := range along {
-		along[i].At = v.At(along[i].At, 0).X
+	for _, list := range [][]svg.Mark{along, floatsAlong} {
+		for i := range list {
+			list[i].At = v.At(list[i].At, 0).X
+		}
 	}
-	for i := range across {
-		across[i].At = v.At(0, across[i].At).Y
+	for _, list := range [][]svg.Mark{across, floatsAcross} {
+		for i := range list {
+			list[i].At = v.At(0, list[i].At).Y
+		}
 	}
 	c.RunningX(along, frame.Y1, top+h+6, 1, w-1, small)
 	c.RunningY(across, frame.X1, frame.X1+6, top-row, top+h+row, small)
+	c.RunningX(floatsAlong, frame.Y0, frame.Y0-5, 1, w-1, small)
+	c.RunningY(floatsAcross, frame.X0, frame.X0-5, top-row, top+h+row, small)
 	c.Rect(frame, line(svg.Outline))
 	for _, m := range p.Members {
 		c.Rect(v.Box(m.X0, m.Y0, m.X1, m.Y1), filled(svg.Dimension, svg.White))
@@ -150,8 +187,8 @@ func (p Plan) Draw() (Picture, error) {
 		c.balloon(v.At(t.X, t.Y), letter(i), v.At(p.Length/2, p.Width/2))
 	}
 
-	c.Across(frame.X0, frame.X1, frame.Y0-6, frame.Y0, c.length(p.Length), small)
-	c.Upright(frame.Y0, frame.Y1, frame.X0-5, frame.X0, c.length(p.Width), small)
+	c.Across(frame.X0, frame.X1, frame.Y0-6-above, frame.Y0, c.length(p.Length), small)
+	c.Upright(frame.Y0, frame.Y1, frame.X0-5-beside, frame.X0, c.length(p.Width), small)
 	for i, s := range p.Ends {
 		at, st := pt(frame.X0, titleRow+2), start
 		if i == 1 {

@@ -74,7 +74,11 @@ func (r Righting) Draw() (Picture, error) {
 	desc := fmt.Sprintf("The righting moment over the heel. Its greatest value is %s at %s.", measure.Moment.Print(r.Rights[top], r.Units), measure.Angle.Print(r.Heel[top], r.Units))
 	var notes []string
 	if len(heels) > 0 {
-		notes = append(notes, "Where the curves first cross the dock comes to rest. Under that load, heeled past where they cross again, it turns over.")
+		if r.Rest > 0 {
+			notes = append(notes, "Where the curves first cross the dock comes to rest. Under that load, heeled past where they cross again, it turns over.")
+		} else {
+			notes = append(notes, "Under that load the dock finds no rest.")
+		}
 		if r.Load != "" {
 			notes = append(notes, "Heeling moment: "+svg.Shorten(r.Load, 200, start)+".")
 		}
@@ -125,13 +129,13 @@ func (c *canvas) uprights(p *svg.Plot, ups []svg.Mark) {
 	}
 	moved, ok := svg.Spread(at, size, 0, c.w)
 	for i, u := range ups {
-		y := b.Y0 - 3.5 - row*1.5
+		y := b.Y0 - 5.5 - row*1.5
 		if !ok {
 			y -= row * float64(len(ups)-1-i)
 			half := size[i]/2 - 1
 			moved[i] = min(at[i]+half, c.w-half)
 		}
-		bend := b.Y0 - 1
+		bend := y + row/2 + 1.2
 		if !ok {
 			bend = y + row/2
 			c.Polyline(svg.Dimension, pt(at[i], b.Y0), pt(at[i], bend))
@@ -143,4 +147,4 @@ func (c *canvas) uprights(p *svg.Plot, ups []svg.Mark) {
 }
 
 // uprightsRoom is the height that the texts of so many uprights may take.
-func uprightsRoom(n int) float64 { return 3.5 + row*float64(max(n, 1)+1) }
+func uprightsRoom(n int) float64 { return 5.5 + row*float64(max(n, 1)+1) }

@@ -16,14 +16,17 @@ type Section struct {
 	Clear      float64 // between the joists' faces
 	JoistThick float64
 	JoistDepth float64
-	Deck       float64 // thickness of the decking
-	Broad      float64 // the float's width in the cut
-	High       float64 // its height; of a drum both are its diameter
-	Round      bool    // a drum
-	Middle     float64 // height of the float's middle
-	Name       string  // of the float, "plastic drum"
-	Bears      string  // on what it bears, in words; pointed to where it touches
+	Deck       float64   // thickness of the decking
+	Broad      float64   // the float's width in the cut
+	High       float64   // its height; of a drum both are its diameter
+	Round      bool      // a drum
+	Middle     float64   // height of the float's middle
+	Aside      float64   // of the float's middle from the middle of the bay
+	Others     []float64 // middles of further joists over the float, from the middle of the bay
+	Name       string    // of the float, "plastic drum"
+	Bears      string    // on what it bears, in words; pointed to where it touches
 	Water      []Waterline
+	Where      string // what is cut, and what is not known
 }
 
 // A Waterline is where the water stands against the frame in one condition.
@@ -47,9 +50,13 @@ func (s Section) check() error {
 	} {
 		g.in(measure.Range{Kind: measure.Length, Lo: 1e-3, Hi: 20, Source: srcPicture}, "Section."+l.field, l.x)
 	}
-	g.in(measure.Range{Kind: measure.Length, Lo: -20, Hi: 20, Source: srcPicture}, "Section.Middle", s.Middle)
+	near := measure.Range{Kind: measure.Length, Lo: -20, Hi: 20, Source: srcPicture}
+	g.in(near, "Section.Middle", s.Middle)
+	g.in(near, "Section.Aside", s.Aside)
+	g.in(near, "Section.Others", s.Others...)
+	g.count("Section.Others", len(s.Others), 0, 60)
 	for i, w := range s.Water {
-		g.in(measure.Range{Kind: measure.Length, Lo: -20, Hi: 20, Source: srcPicture}, fmt.Sprintf("Section.Water[%d]", i), w.Height)
+		g.in(near, fmt.Sprintf("Section.Water[%d]", i), w.Height)
 	}
 	g.count("Section.Water", len(s.Water), 0, 6)
 	return g.err
@@ -62,14 +69,30 @@ func (s Section) contacts() [][2]float64 {
 	half, top := s.Clear/2, s.Middle+s.High/2
 	touches := func(a, b float64) bool { return math.Abs(a-b) <= near }
 	switch {
-	case s.Round && touches(math.Hypot(half, s.Middle), s.High/2) && s.Middle <= 0:
+	case s.Round && touches(s.Aside, 0) && touches(math.Hypot(half, s.Middle), s.High/2) && s.Middle <= 0:
 		return [][2]float64{{-half, 0}, {half, 0}}
-	case s.Broad <= s.Clear && touches(top, s.JoistDepth):
-		return [][2]float64{{0, s.JoistDepth}}
-	case touches(top, 0) && s.Broad > s.Clear && !s.Round:
-		return [][2]float64{{-half, 0}, {half, 0}}
+	case math.Abs(s.Aside)+s.Broad/2 <= half && touches(top, s.JoistDepth):
+		return [][2]float64{{s.Aside, s.JoistDepth}}
+	case touches(top, 0):
+		var out [][2]float64
+		reach := s.Broad / 2
+		if s.Round {
+			reach = 0 // its crown
+		}
+		for _, m := range s.joists() {
+			if lo, hi := max(m-s.JoistThick/2, s.Aside-reach), min(m+s.JoistThick/2, s.Aside+reach); lo <= hi {
+				out = append(out, [2]float64{(lo + hi) / 2, 0})
+			}
+		}
+		return out
 	}
 	return nil
+}
+
+// joists returns the middles of the joists that are cut, the bay's right one last.
+func (s Section) joists() []float64 {
+	side := (s.Clear + s.JoistThick) / 2
+	return append(append([]float64{-side}, s.Others...), side)
 }
 
 // Draw draws the section.
@@ -78,12 +101,17 @@ func (s Section) Draw() (Picture, error) {
 		return Picture{}, err
 	}
 	deck := s.JoistDepth + s.Deck
-	out := max(s.Clear/2+s.JoistThick+s.Clear/8, s.Broad/2)
+	first, last := min(-s.Clear/2, s.Aside-s.Broad/2), max(s.Clear/2, s.Aside+s.Broad/2)
+	for _, m := range s.joists() {
+		first, last = min(first, m-s.JoistThick/2-s.Clear/8), max(last, m+s.JoistThick/2+s.Clear/8)
+	}
 	low, high := min(0, s.Middle-s.High/2), max(deck, s.Middle+s.High/2)
 	for _, w := range s.Water {
 		low, high = min(low, w.Height), max(high, w.Height)
 	}
 	const left, right, tall = 24.0, 48.0, 62.0
+	// A broad float makes a low drawing.
+	natural := min(tall, (wide-right-6-left)*(high-low)/(last-first))
 	var list []callout
 	lines := 0
 	for _, w := range s.Water {
@@ -91,23 +119,23 @@ func (s Section) Draw() (Picture, error) {
 		list = append(list, k)
 		lines += len(k.lines) + 1
 	}
-	h := max(tall, row*float64(lines+8))
+	h := max(natural, row*float64(lines+4))
 	desc := fmt.Sprintf("A cut through one bay, %s between the joists, with %s and %s.", measure.Length.Print(s.Clear, s.Units), s.float(), count(len(s.Water), "water line"))
-	c := begin("section", "Section through a bay", desc, s.Units, wide, h+21, "Hatched: lumber that is cut. Do not measure from the drawing; the figures govern.")
+	c := begin("section", "Section through a bay", desc, s.Units, wide, h+21, s.notes()...)
 
 	area := svg.Box{X0: left, Y0: titleRow + 10, X1: wide - right - 6, Y1: titleRow + 10 + h}
-	v := svg.Fit(-out, low, out, high, area)
-	edge := svg.Box{X0: v.At(-out, 0).X, X1: v.At(out, 0).X}
+	v := svg.Fit(first, low, last, high, area)
+	edge := svg.Box{X0: v.At(first, 0).X, X1: v.At(last, 0).X}
 	for i := range list {
 		list[i].from = pt(edge.X1+3, v.At(0, s.Water[i].Height).Y)
 	}
-	body := v.Box(-s.Broad/2, s.Middle-s.High/2, s.Broad/2, s.Middle+s.High/2)
+	body := v.Box(s.Aside-s.Broad/2, s.Middle-s.High/2, s.Aside+s.Broad/2, s.Middle+s.High/2)
 	if s.Round {
-		c.Circle(v.At(0, s.Middle), v.Scale*s.High/2, filled(svg.Outline, svg.White))
+		c.Circle(v.At(s.Aside, s.Middle), v.Scale*s.High/2, filled(svg.Outline, svg.White))
 	} else {
 		c.Rect(body, filled(svg.Outline, svg.White))
 	}
-	m := v.At(0, s.Middle)
+	m := v.At(s.Aside, s.Middle)
 	c.Line(pt(m.X-3, m.Y), pt(m.X+3, m.Y), svg.Dimension)
 	c.Line(pt(m.X, m.Y-3), pt(m.X, m.Y+3), svg.Dimension)
 	for i, w := range s.Water {
@@ -120,12 +148,12 @@ func (s Section) Draw() (Picture, error) {
 		c.BlockLine(pt(edge.X0-3, y), pt(edge.X1+3, y))
 		c.water(pt(edge.X1+0.5-4.5*float64(i), y))
 	}
-	for _, side := range []float64{-1, 1} {
-		face := side * s.Clear / 2
-		c.Rect(v.Box(face, 0, face+side*s.JoistThick, s.JoistDepth), filled(svg.Heavy, svg.White))
-		c.Rect(v.Box(face, 0, face+side*s.JoistThick, s.JoistDepth), filled(svg.Heavy, svg.Wood))
+	for _, m := range s.joists() {
+		b := v.Box(m-s.JoistThick/2, 0, m+s.JoistThick/2, s.JoistDepth)
+		c.Rect(b, filled(svg.Heavy, svg.White))
+		c.Rect(b, filled(svg.Heavy, svg.Wood))
 	}
-	planks := v.Box(-out, s.JoistDepth, out, deck)
+	planks := v.Box(first, s.JoistDepth, last, deck)
 	c.Rect(planks, filled(svg.Heavy, svg.White))
 	c.Rect(planks, filled(svg.Heavy, svg.Wood))
 
@@ -140,7 +168,7 @@ func (s Section) Draw() (Picture, error) {
 	c.column(wide-right+2, titleRow+2, titleRow+19+h, list)
 
 	c.Across(v.At(-s.Clear/2, 0).X, v.At(s.Clear/2, 0).X, planks.Y0-5, planks.Y0, "clear "+c.length(s.Clear), small)
-	foot := max(body.Y1, area.Y1) + 7
+	foot := max(body.Y1, v.At(0, low).Y) + 7
 	c.Across(body.X0, body.X1, foot, body.Y1, c.length(s.Broad), small)
 	x := edge.X0 - 6
 	under := v.At(0, 0).Y
@@ -150,6 +178,14 @@ func (s Section) Draw() (Picture, error) {
 	}
 	c.Place(svg.Shorten(s.float(), 40, small), svg.Spot{At: pt(m.X, m.Y+7), Style: small})
 	return c.picture()
+}
+
+func (s Section) notes() []string {
+	out := []string{"Hatched: lumber that is cut. Do not measure from the drawing; the figures govern."}
+	if s.Where != "" {
+		out = append(out, svg.Shorten(s.Where, 400, start))
+	}
+	return out
 }
 
 // over says on which side of the water a height is.

@@ -1,0 +1,89 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.org/floewright/lumber"
+	"example.org/floewright/lumber/measure"
+)
+
+// cutting draws how the stock is cut, boards that are cut alike together.
+func (g *drawing) cutting() (Picture, error) {
+	if g.report.Shop == nil {
+		return Picture{}, &measure.Error{Field: "report", Class: measure.ErrUnknown, Want: "a report with its shop"}
+	}
+	c := &g.report.Shop.Cutting
+	if c.Err != nil {
+		return Picture{}, c.Err
+	}
+	k := Cutting{Units: g.units}
+	var first []lumber.Sawn // of each kind
+	for _, b := range c.Boards {
+		if len(b.Pieces) == 0 {
+			continue
+		}
+		if i := slices.IndexFunc(first, func(o lumber.Sawn) bool { return cutAlike(o, b) }); i >= 0 {
+			k.Boards[i].Count++
+			continue
+		}
+		out := Board{Size: b.Section, Length: b.Length, Count: 1, Kerf: c.Saw.Kerf, Trim: b.Pieces[0].At}
+		for _, p := range b.Pieces {
+			out.Pieces = append(out.Pieces, Piece{Name: p.Name, Length: p.Length})
+		}
+		first, k.Boards = append(first, b), append(k.Boards, out)
+	}
+	if len(k.Boards) == 0 {
+		return Picture{}, &measure.Error{Field: "stock", Class: measure.ErrUnknown, Want: "boards that pieces are cut from"}
+	}
+	return k.Draw()
+}
+
+// cutAlike reports whether two boards look alike when cut.
+func cutAlike(a, b lumber.Sawn) bool {
+	same := func(x, y float64) bool { return math.Abs(x-y) < 1e-6 }
+	return a.Section == b.Section && same(a.Length, b.Length) && slices.EqualFunc(a.Pieces, b.Pieces, func(p, q lumber.Piece) bool {
+		return p.Name == q.Name && same(p.At, q.At) && same(p.Length, q.Length)
+	})
+}
+
+// winter draws the ice through the winter.
+func (g *drawing) winter() (Picture, error) {
+	return Picture{}, &measure.Error{Field: "season", Class: measure.ErrUnknown, Want: "a report with the winters of this place"}
+}
+
+// righting draws the righting curve toward the worst crowd.
+func (g *drawing) righting() (Picture, error) {
+	c, err := g.dock.Righting()
+	if err != nil {
+		return Picture{}, err
+	}
+	return Righting{
+		Units: g.units, Heel: c.Heel, Rights: c.Rights, Heels: c.Heels, Rest: c.AtRest, DeckWet: c.Wet,
+		Load: fmt.Sprintf("%s, %s", g.standing(), measure.Mass.Print(c.Mass, g.units)),
+	}.Draw()
+}
+
+// moments draws the member whose bending uses most of what its wood takes.
+func (g *drawing) moments() (Picture, error) {
+	e, err := g.report.Envelope()
+	if err != nil {
+		return Picture{}, err
+	}
+	d, err := e.Diagram()
+	if err != nil {
+		return Picture{}, err
+	}
+	m := Moments{Units: g.units, Member: d.Member, When: d.Situation, From: d.From, Length: d.Length, X: d.X, Moment: d.Moment, Limit: d.Sags, LimitHog: d.Hogs}
+	for _, p := range d.Points {
+		m.Points = append(m.Points, PointLoad{p.From, p.P})
+	}
+	for _, p := range d.Pushes {
+		m.Points = append(m.Points, PointLoad{p.At, -p.Force})
+	}
+	for _, l := range d.Spread {
+		m.Lines = append(m.Lines, LineLoad{l.From, l.To, l.Q})
+	}
+	return m.Draw()
+}
