@@ -16,6 +16,9 @@ var (
 	thinWork = []string{
 		`"rims": { "size": "38 mm x 235 mm", "species": "unknown", "plies": 2 }`,
 		`"rims": { "size": "38 mm x 184 mm", "species": "unknown", "plies": 1 }`,
+		`,
+    { "name": "rope ladder", "ladder": "yes", "mass": "6 kg", "along": "6.0 m", "across": "1.2 m", "above": "0 m" }`, ``,
+		`"joists": { "size": "38 mm x 235 mm"`, `"joists": { "size": "38 mm x 184 mm"`,
 	}
 )
 

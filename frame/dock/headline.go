@@ -42,8 +42,9 @@ var twelve = []struct {
 		"TIES AND DRUMS":     {"Screws of a board"},
 	}},
 	{"Everyone at one edge, and the number to post", map[string][]string{
-		"AFLOAT, EVERYONE AT ONE EDGE": nil,
-		"AFLOAT, STANDARD LOADS":       {"Criterion: " + tiltMost, "Criterion: " + endDrop},
+		"AFLOAT, EVERYONE AT ONE EDGE":   nil,
+		"FRAME, THE WORST OF EVERYTHING": {"Lowest deck corner"},
+		"AFLOAT, STANDARD LOADS":         {"Criterion: " + tiltMost, "Criterion: " + endDrop},
 	}},
 	{"Uniform load and immersion", map[string][]string{
 		"AFLOAT, NOBODY ABOARD":  nil,

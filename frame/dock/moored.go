@@ -364,16 +364,21 @@ func lineOf(p *plan.LinePiece, air bool) (moor.Piece, error) {
 	return out, nil
 }
 
-// linePull returns the worst pull of a line at a corner: that of the mooring, also
-// with one line lost, or loads.cleat where the plan describes none or not enough.
-func (d *Dock) linePull() float64 {
+// linePull returns the worst pull of a line at a corner, and whose it is: that of the
+// mooring, also with one line lost, or loads.cleat where the plan describes none or
+// not enough.
+func (d *Dock) linePull() (pull float64, whose string) {
+	const cleat = "; its pull is loads.cleat"
 	h, _, err := d.hold()
 	if err != nil {
-		return d.plan.Loads.Cleat.Value
+		if len(d.plan.Mooring.Lines) == 0 {
+			return d.plan.Loads.Cleat.Value, cleat
+		}
+		return d.plan.Loads.Cleat.Value, cleat + ", since the lines are not known: " + err.Error()
 	}
 	s, err := d.surveyed(h)
 	if err != nil {
-		return d.plan.Loads.Cleat.Value
+		return d.plan.Loads.Cleat.Value, cleat + ", since the lines find no rest: " + err.Error()
 	}
 	most := 0.0
 	for _, of := range append(slices.Clone(s.lost), *s.whole) {
@@ -381,7 +386,7 @@ func (d *Dock) linePull() float64 {
 			most = max(most, e.Tension)
 		}
 	}
-	return most
+	return most, "; its pull is that of the worst line in the plan's storm, also with one lost"
 }
 
 // A storm is what it does to a mooring: with all lines, and with each one lost.

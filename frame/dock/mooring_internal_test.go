@@ -2,6 +2,7 @@ package dock
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"example.org/floewright/frame/plan"
@@ -44,8 +45,8 @@ func BruteForce(t testing.TB, d *Dock, line int) (coarse, fine float64) {
 // The frame is pulled at its corners by the mooring where there is one, its worst
 // with any one line lost; else by loads.cleat.
 func TestLinePull(t *testing.T) {
-	if none := build(emptyPlan()); none.linePull() != 1234 {
-		t.Errorf("no mooring: %g N", none.linePull())
+	if pull, whose := build(emptyPlan()).linePull(); pull != 1234 || !strings.Contains(whose, "loads.cleat") {
+		t.Errorf("no mooring: %g N%s", pull, whose)
 	}
 	r, err := plan.Demo("swim")
 	if err != nil {
@@ -56,7 +57,10 @@ func TestLinePull(t *testing.T) {
 		t.Fatal(err)
 	}
 	whole, _ := BruteForce(t, d, 2)
-	most := d.linePull()
+	most, whose := d.linePull()
+	if strings.Contains(whose, "loads.cleat") {
+		t.Errorf("the storm's pull is said to be %s", whose)
+	}
 	if !(most > whole) || most > 3*whole {
 		t.Errorf("with a line lost %g N, with all %g N", most, whole)
 	}

@@ -87,13 +87,13 @@ func (r *raft) laden(presses ...press) (*laden, error) {
 	}
 	joist += f.Hardware.Value / float64(len(d.centres))
 	for i := range r.strips {
-		mass := joist
+		mass, height := joist, d.joist.section.Depth/2
 		if i >= len(d.centres) {
-			mass = rim * float64(d.rimPlies)
+			mass, height = rim*float64(d.rimPlies), d.rimMiddle()
 		}
 		st := &r.strips[i]
-		l.stiffen(st.middle(r), mass, d.joist.section.Depth/2)
-		l.line(i, st.at[0], st.at[len(st.at)-1], mass*measure.Gravity, d.joist.section.Depth/2)
+		l.stiffen(st.middle(r), mass, height)
+		l.line(i, st.at[0], st.at[len(st.at)-1], mass*measure.Gravity, height)
 	}
 	for i := range r.feet {
 		foot := &r.feet[i]

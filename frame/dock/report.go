@@ -72,6 +72,7 @@ var sheet = []struct {
 	{"TIES AND DRUMS", (*Dock).ties},
 	{"STOCK", (*Dock).stock},
 	{"LINES AND WATER LEVEL", (*Dock).mooring},
+	{"FENDERS AND LADDERS", (*Dock).fittings},
 	{"ICE", (*Dock).onIce},
 	{"LOCAL LIMITS AND PERMITS", (*Dock).local},
 	{"NOT ANSWERED BY THIS SHEET", (*Dock).open},

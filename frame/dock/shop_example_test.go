@@ -62,10 +62,10 @@ func ExampleReport_WritePurchaseList() {
 	}
 	// Output:
 	// item,kind,need,have,lot,lots,buy,spare,price,cost,currency
-	// "38 mm x 184 mm, 2.44 m",lumber,16,0,1,16,16,0,11.20,179.20,EUR
+	// "38 mm x 235 mm, 2.44 m",lumber,16,0,1,16,16,0,15.60,249.60,EUR
 	// "38 mm x 235 mm, 6.1 m",lumber,4,0,1,4,4,0,41.00,164.00,EUR
 	// "38 mm x 140 mm, 6.1 m",lumber,17,17,1,0,0,0,21.00,0.00,EUR
-	// goods,sum,,,,,,,,343.20,EUR
+	// goods,sum,,,,,,,,413.60,EUR
 	// delivery,sum,,,,,,,,,EUR
 	// tax,sum,,,,,,,,,EUR
 	// total,sum,,,,,,,,,EUR

@@ -24,14 +24,14 @@ func (s *scene) sideways() []Situation {
 		out = append(out, Situation{Name: name, Why: why, Duration: t, inputs: []string{input}, pulls: pulls})
 	}
 	tow := l.Skid.Value * s.weighs()
-	line := s.linePull()
+	line, whose := s.linePull()
 	for i, end := range ends {
 		for j, side := range sides {
 			at := corner(i, j)
 			place := "at the corner of the " + end + " and " + side
 			for axis, way := range [2]string{"lengthwise", "sideways"} {
 				out := toward[[2]int{i, j}[axis]]
-				add("a line pulls "+way+" "+place, "a storm, a boat or a stuck anchor hangs on it", lumber.TenMinutes, "loads.cleat", along(at, axis, out*line))
+				add("a line pulls "+way+" "+place, "a storm, a boat or a stuck anchor hangs on it"+whose, lumber.TenMinutes, "loads.cleat", along(at, axis, out*line))
 				add("a boat bumps "+way+" "+place, "nobody moors by the book", lumber.TenMinutes, "loads.bump", along(at, axis, -out*l.Bump.Value))
 				add("dragged "+way+" on skids by one line "+place, "the other line goes slack", lumber.SevenDays, "loads.skid_friction", along(at, axis, out*tow))
 			}
@@ -49,7 +49,7 @@ func (s *scene) sideways() []Situation {
 			along(at[0], axis, toward[k]*tow/2), along(at[1], axis, toward[k]*tow/2))
 		for j := range 2 {
 			pulled := [2]string{"near", "far"}[j]
-			add("the hinge at the "+name+" is wrung, its "+pulled+" pin pulled", "wind swings a dock that hangs on its hinge",
+			add("the hinge at the "+name+" is wrung, its "+pulled+" pin pulled", "wind swings a dock that hangs on its hinge"+whose,
 				lumber.TenMinutes, "loads.cleat", along(at[j], axis, toward[k]*line), along(at[1-j], axis, -toward[k]*line))
 		}
 	}

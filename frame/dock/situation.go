@@ -22,6 +22,7 @@ type Situation struct {
 	ground  ground // nil: it floats
 	pulls   []pull // in the frame's plane, where nothing else is looked at
 	bare    bool   // nobody aboard
+	edge    bool   // everyone at a corner or at the middle of an edge
 	level   bool   // on level ground
 	uniform bool   // the uniform load over all of it
 	swings  bool   // a trough that follows the crest before it
@@ -109,7 +110,9 @@ func (s *scene) edges() []Situation {
 	l := &s.plan.Loads
 	x, y, z := s.length/2-l.FromEdge.Value, s.width/2-l.FromEdge.Value, s.deckTop()+l.Centre.Value
 	at := func(name string, x, y float64) Situation {
-		return s.decked("afloat, everyone at the "+name, "everyone goes to see", lumber.TenYears, s.spot(x, y, s.people(), z))
+		out := s.decked("afloat, everyone at the "+name, "everyone goes to see", lumber.TenYears, s.spot(x, y, s.people(), z))
+		out.edge = true
+		return out
 	}
 	var out []Situation
 	for i, end := range ends {

@@ -20,6 +20,7 @@ func (d *Dock) strength() []measure.Check {
 		"Worst rim, whatever the dock meets: bending", "Worst rim, whatever the dock meets: shear",
 		"Worst rim, bent sideways",
 		"Sag of joists and rims between the floats, uniform load", "Give of the springiest joist under the heaviest person",
+		"Lowest deck corner with everyone at one place of the edge, the frame bending",
 	}
 	e, err := d.tried()
 	out := make([]measure.Check, len(names))
@@ -35,8 +36,10 @@ func (d *Dock) strength() []measure.Check {
 			out[i] = d.worstMember(e, name, true, "sideways")
 		case i == 6:
 			out[i] = d.sags(e, name)
-		default:
+		case i == 7:
 			out[i] = d.gives(e, name)
+		default:
+			out[i] = d.dips(e, name)
 		}
 		out[i].Rests = rs.assumptions()
 	}
@@ -116,6 +119,9 @@ func (e *Envelope) governing() []string {
 	for _, i := range e.holding() {
 		add(i)
 	}
+	if i, _ := e.lowest(); i >= 0 {
+		add(i)
+	}
 	for i, o := range e.Situations {
 		if o.Err != nil {
 			add(i)
@@ -176,6 +182,38 @@ func (d *Dock) sags(e *Envelope, name string) measure.Check {
 	c.Name = name
 	c.Notes = append(c.Notes, fmt.Sprintf("%s; twist between corners %s, %s", e.Comfort.Bends,
 		measure.Length.Print(e.Comfort.Twist.Value, d.system()), e.Situations[e.Comfort.Twist.Situation].Name))
+	return c
+}
+
+// lowest returns the afloat situation with everyone at one place of the edge that puts
+// a corner of the frame lowest, and how high that is; -1 where one finds no rest.
+func (e *Envelope) lowest() (situation int, height float64) {
+	situation, height = -1, math.Inf(1)
+	for i, o := range e.Situations {
+		if !o.edge {
+			continue
+		}
+		if o.Err != nil {
+			return -1, math.NaN()
+		}
+		if low := slices.Min(o.Corners[:]); low < height-1e-9 {
+			situation, height = i, low
+		}
+	}
+	return situation, height
+}
+
+// dips holds the deck's lowest corner over the water with everyone at one place: a
+// frame that bends and twists goes further down there than one that does not.
+func (d *Dock) dips(e *Envelope, name string) measure.Check {
+	c := limit(name, deckDry)
+	i, low := e.lowest()
+	if i < 0 {
+		c.Value, c.Err = math.NaN(), &measure.Error{Why: "the dock finds no rest with everyone at one place", Class: measure.ErrUnknown}
+		return c
+	}
+	c.Value = low + d.deckTop()
+	c.Notes = append(c.Notes, e.Situations[i].Name, "boards count as beams from joist to joist: what they do against twisting is left out")
 	return c
 }
 

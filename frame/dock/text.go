@@ -127,6 +127,12 @@ func (p *page) headline(h Headline, s measure.System) {
 	default:
 		text += c.Numbers(s)
 	}
+	for _, a := range c.Rests {
+		if c.Verdict() == measure.NoAnswer && c.Err == nil && a.Decides && a.Known == measure.Unknown {
+			text += "; turns on " + a.Name + ", which is unknown"
+			break
+		}
+	}
 	p.flow(margin, margin+"  ", text)
 }
 

@@ -46,7 +46,7 @@ func (d *Dock) pieces() []piece {
 	board.what = fmt.Sprintf("%s, %d rows", board.what, boards)
 	out := []piece{
 		lumber("joist", d.joist, d.clear, float64(len(d.centres)), depth/2, d.marks(), on(f.Rims.Size), on(f.Rims.Plies)),
-		lumber("rim", d.rim, d.run(), float64(2*d.rimPlies), depth/2, on(f.Rims.Plies)),
+		lumber("rim", d.rim, d.run(), float64(2*d.rimPlies), d.rimMiddle(), on(f.Rims.Plies)),
 		board,
 	}
 	for _, c := range d.centres {
@@ -59,6 +59,10 @@ func (d *Dock) pieces() []piece {
 	})
 	return out
 }
+
+// rimMiddle is the height of a rim's middle over the underside of the joists: their
+// tops are flush, so that the boards lie on all of them.
+func (d *Dock) rimMiddle() float64 { return d.joist.section.Depth - d.rim.section.Depth/2 }
 
 // why returns why a piece has no weight, nil if it has one.
 func (p piece) why() error {

@@ -59,7 +59,8 @@ type Rectangle struct {
 }
 
 // Pieces returns its rims, "rim 1" and "rim 2", and its joists, "joist 1" and so
-// on in the order of their marks. The rims run through, the joists between them.
+// on in the order of their marks. The rims run through, the joists between them, their
+// tops flush, so that the boards lie on all of them.
 func (r Rectangle) Pieces() ([]Piece, error) {
 	for _, c := range []struct {
 		what string
@@ -112,7 +113,7 @@ func (r Rectangle) Pieces() ([]Piece, error) {
 		}
 		out = append(out, Piece{
 			Name: fmt.Sprintf("%srim %d", prefix, i+1), Kind: Rim, From: place(s, 0), To: place(s, run),
-			Width: r.Rim.Width, Depth: r.Rim.Depth, Plies: max(1, r.RimPlies),
+			Width: r.Rim.Width, Depth: r.Rim.Depth, Bottom: r.Joist.Depth - r.Rim.Depth, Plies: max(1, r.RimPlies),
 		})
 	}
 	for i, s := range lines {

@@ -41,22 +41,23 @@ func Has(q Quantity) bool { return !math.IsNaN(q.Value) }
 type Plan struct {
 	root *node // the file as read, for Vary
 
-	File     string
-	Name     Name
-	Units    Name // "us" or "si": how to print
-	Currency Name
-	Frame    Frame
-	Floats   []Floats
-	Weights  []Weight
-	People   []Person
-	Loads    Loads
-	Site     Site
-	Ice      Ice
-	Stock    []Board
-	Hardware Hardware
-	Mooring  Mooring
-	Local    Local
-	Shop     Shop
+	File      string
+	Name      Name
+	Units     Name // "us" or "si": how to print
+	Currency  Name
+	Frame     Frame
+	Floats    []Floats
+	Weights   []Weight
+	People    []Person
+	Loads     Loads
+	Site      Site
+	Ice       Ice
+	Stock     []Board
+	Hardware  Hardware
+	Mooring   Mooring
+	Alongside Alongside
+	Local     Local
+	Shop      Shop
 }
 
 // A Frame is the lumber: two rims, joists between them, decking on top.
