@@ -126,8 +126,12 @@ func TestAlong(t *testing.T) {
 // TestRightingMeetsRest: two ways to the heel under the crowd, the curve by a couple
 // with the weight in the middle and the rest with the weight at the edge, agree.
 func TestRightingMeetsRest(t *testing.T) {
-	aside := built(t, "swim", `"along": "23 ft 6 in", "across": "5 ft"`, `"along": "0 ft 6 in", "across": "9 ft"`, `"mass": "45 lb"`, `"mass": "400 lb"`)
-	for _, d := range []*dock.Dock{built(t, "swim"), built(t, "work"), aside} {
+	aside := func(across string) *dock.Dock {
+		return built(t, "swim", `"along": "23 ft 6 in", "across": "5 ft"`, `"along": "0 ft 6 in", "across": "`+across+`"`, `"mass": "45 lb"`, `"mass": "400 lb"`)
+	}
+	near, far := turned(t, "0.3 m"), turned(t, "2.1 m")
+	edges := map[string]bool{}
+	for _, d := range []*dock.Dock{built(t, "swim"), built(t, "work"), aside("9 ft"), aside("1 ft"), near, far} {
 		c, err := d.Righting()
 		if err != nil || c.Err != nil {
 			t.Fatal(err, c)
@@ -136,6 +140,11 @@ func TestRightingMeetsRest(t *testing.T) {
 		if math.Abs(rights-heels) > 0.03*heels {
 			t.Errorf("at rest under the crowd at the %s, %g deg, it rights with %g N·m and heels with %g N·m", c.Edge, c.AtRest*180/math.Pi, rights, heels)
 		}
+		// A weight that is moved along the deck moves as far, level, as the deck's cosine.
+		if last := len(c.Heel) - 1; math.Abs(c.Heels[last]-c.Heels[0]*math.Cos(c.Heel[last])) > 1e-9*c.Heels[0] {
+			t.Errorf("it heels with %g N·m level and with %g N·m at %g", c.Heels[0], c.Heels[last], c.Heel[last])
+		}
+		edges[c.Edge] = true
 		crowd, err := d.Crowded()
 		if err != nil || crowd.Rest.Tilt() < c.AtRest-1e-9 || crowd.Edge != c.Edge || crowd.People == 0 {
 			t.Errorf("%v, %v", crowd, err)
@@ -144,6 +153,30 @@ func TestRightingMeetsRest(t *testing.T) {
 			t.Errorf("the edge goes under at %g, at rest it heels %g", c.Wet, c.AtRest)
 		}
 	}
+	if len(edges) != 4 {
+		t.Errorf("the crowd stood at %v only", edges)
+	}
+}
+
+// turned is the work float turned by a quarter, broader than long, its chest at a place
+// along it.
+func turned(t testing.TB, chest string) *dock.Dock {
+	t.Helper()
+	// Joists along a dock of 2.4 m by 6.0 m are those across one of 6.0 m by 2.4 m.
+	text := strings.NewReplacer(`"length": "6.0 m"`, `"length": "2.4 m"`, `"width": "2.4 m"`, `"width": "6.0 m"`, `"joists_run": "across"`, `"joists_run": "along"`,
+		`"lies": "along"`, `"lies": "across"`).Replace(demoText(t, "work"))
+	for _, x := range []string{"0.72", "2.24", "3.76", "5.28"} {
+		for _, y := range []string{"0.5", "1.9"} {
+			text = strings.Replace(text, `{ "along": "`+x+` m", "across": "`+y+` m" }`, `{ "along": "`+y+` m", "across": "`+x+` m" }`, 1)
+		}
+	}
+	text = strings.Replace(text, `"along": "0.6 m", "across": "1.2 m", "above"`, `"along": "`+chest+`", "across": "0.6 m", "above"`, 1)
+	text = strings.Replace(text, `"along": "6.0 m", "across": "1.2 m", "above"`, `"along": "1.2 m", "across": "6.0 m", "above"`, 1)
+	d, err := dock.Read("turned", strings.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
 }
 
 // at interpolates.
@@ -159,20 +192,7 @@ func at(xs, ys []float64, x float64) float64 {
 // by as much as the same dock turned by a quarter does over a side.
 func TestRightingOverTheEnds(t *testing.T) {
 	side := built(t, "work")
-	// Joists along a dock of 2.4 m by 6.0 m are those across one of 6.0 m by 2.4 m.
-	text := strings.NewReplacer(`"length": "6.0 m"`, `"length": "2.4 m"`, `"width": "2.4 m"`, `"width": "6.0 m"`, `"joists_run": "across"`, `"joists_run": "along"`,
-		`"lies": "along"`, `"lies": "across"`).Replace(demoText(t, "work"))
-	for _, x := range []string{"0.72", "2.24", "3.76", "5.28"} {
-		for _, y := range []string{"0.5", "1.9"} {
-			text = strings.Replace(text, `{ "along": "`+x+` m", "across": "`+y+` m" }`, `{ "along": "`+y+` m", "across": "`+x+` m" }`, 1)
-		}
-	}
-	text = strings.Replace(text, `"along": "0.6 m", "across": "1.2 m", "above"`, `"along": "1.2 m", "across": "0.6 m", "above"`, 1)
-	text = strings.Replace(text, `"along": "6.0 m", "across": "1.2 m", "above"`, `"along": "1.2 m", "across": "6.0 m", "above"`, 1)
-	end, err := dock.Read("turned", strings.NewReader(text))
-	if err != nil {
-		t.Fatal(err)
-	}
+	end := turned(t, "1.2 m")
 	a, err := side.Righting()
 	b, err2 := end.Righting()
 	if err != nil || err2 != nil {

@@ -107,7 +107,11 @@ func TestDraw(t *testing.T) {
 			if got := strings.Join(without, " "); got != missing {
 				t.Errorf("%s: without %s, want without %s: %v", name, got, missing, g.Missing)
 			}
-			again, err := sheet.Draw(d, d.Report(u))
+			r := d.Report(u)
+			if p, _ := g.Picture("cutting"); !strings.Contains(p.Desc, fmt.Sprintf("%d boards of stock", len(r.Shop.Cutting.Boards))) {
+				t.Errorf("%s: %d boards are cut: %s", name, len(r.Shop.Cutting.Boards), p.Desc)
+			}
+			again, err := sheet.Draw(d, r)
 			if err != nil || len(again.Pictures) != len(g.Pictures) {
 				t.Fatal(err)
 			}
@@ -131,13 +135,29 @@ func TestDrawAgrees(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		low, high := math.Inf(1), math.Inf(-1)
+		low := math.Inf(1)
 		for _, h := range c.Rest.Freeboards() {
-			low, high = min(low, h), max(high, h)
+			low = min(low, h)
 		}
 		p, _ := g.Picture("heeled")
 		if want := "the other " + measure.FeetInches(low, 4); !strings.Contains(p.Desc, want) {
 			t.Errorf("%s: %s; want %s", name, p.Desc, want)
+		}
+		sides := map[string]svg.Box{}
+		stop := sheet.Watch(func(d *svg.Drawing) {
+			for _, l := range d.Labels() {
+				if strings.HasPrefix(p.Title, "End") {
+					sides[l.Text] = l.Box
+				}
+			}
+		})
+		if _, err := sheet.Draw(d, r); err != nil {
+			t.Fatal(err)
+		}
+		stop()
+		// They stand at the near side, which is on the left and low.
+		if a := sides[measure.FeetInches(low, 4)]; c.Edge != "near side" || a.X1 == 0 || a.X1 > p.Width/2 {
+			t.Errorf("%s: the lower edge at %v, people at the %s", name, a, c.Edge)
 		}
 		s, err := d.Shape()
 		if err != nil {

@@ -160,13 +160,19 @@ func TestContacts(t *testing.T) {
 		change func(*sheet.Section)
 		want   bool
 	}{
-		"wedged":           {func(*sheet.Section) {}, true},
-		"10 mm lower":      {func(s *sheet.Section) { s.Middle -= 0.01 }, false},
-		"under the deck":   {func(s *sheet.Section) { s.Clear = 0.7; s.Middle = s.JoistDepth - s.High/2 }, true},
-		"short of it":      {func(s *sheet.Section) { s.Clear = 0.7; s.Middle = s.JoistDepth - s.High/2 - 0.01 }, false},
-		"block under":      {func(s *sheet.Section) { s.Round = false; s.Broad = 1; s.High = 0.4; s.Middle = -0.2 }, true},
-		"block, a gap":     {func(s *sheet.Section) { s.Round = false; s.Broad = 1; s.High = 0.4; s.Middle = -0.22 }, false},
-		"touching, unsaid": {func(s *sheet.Section) { s.Bears = "" }, false},
+		"wedged":               {func(*sheet.Section) {}, true},
+		"10 mm lower":          {func(s *sheet.Section) { s.Middle -= 0.01 }, false},
+		"under the deck":       {func(s *sheet.Section) { s.Clear = 0.7; s.Middle = s.JoistDepth - s.High/2 }, true},
+		"short of it":          {func(s *sheet.Section) { s.Clear = 0.7; s.Middle = s.JoistDepth - s.High/2 - 0.01 }, false},
+		"block under":          {func(s *sheet.Section) { s.Round = false; s.Broad = 1; s.High = 0.4; s.Middle = -0.2 }, true},
+		"block, a gap":         {func(s *sheet.Section) { s.Round = false; s.Broad = 1; s.High = 0.4; s.Middle = -0.22 }, false},
+		"drum under a joist":   {func(s *sheet.Section) { s.Middle = -s.High / 2; s.Aside = (s.Clear + s.JoistThick) / 2 }, true},
+		"drum under a third":   {func(s *sheet.Section) { s.Middle = -s.High / 2; s.Aside = 1; s.Others = []float64{1} }, true},
+		"drum under no joist":  {func(s *sheet.Section) { s.Middle = -s.High / 2 }, false},
+		"block beside joists":  {func(s *sheet.Section) { s.Round = false; s.Broad = 0.1; s.High = 0.4; s.Middle = -0.2 }, false},
+		"wedged, but off":      {func(s *sheet.Section) { s.Aside = 0.05 }, false},
+		"aside under the deck": {func(s *sheet.Section) { s.Clear = 0.8; s.Middle = s.JoistDepth - s.High/2; s.Aside = 0.1 }, true},
+		"touching, unsaid":     {func(s *sheet.Section) { s.Bears = "" }, false},
 	} {
 		s := demoSection(measure.US)
 		c.change(&s)
@@ -246,5 +252,102 @@ func TestCrowded(t *testing.T) {
 				t.Errorf("%T: %v", d, err)
 			}
 		}
+	}
+}
+
+// labels returns the texts of a picture with where they stand.
+func labels(t testing.TB, d drawer) map[string]svg.Box {
+	t.Helper()
+	out := map[string]svg.Box{}
+	defer sheet.Watch(func(d *svg.Drawing) {
+		for _, l := range d.Labels() {
+			out[l.Text] = l.Box
+		}
+	})()
+	if _, err := d.Draw(); err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// TestForces: what pushes up stands below the member, forces at one place are one, and
+// small ones are left out and said to be.
+func TestForces(t *testing.T) {
+	m := sheet.Moments{
+		Units: measure.SI, Length: 2, X: []float64{0, 2}, Moment: []float64{10, -10}, Limit: 20, LimitHog: 15, From: "near side", When: "in spring",
+		Points: []sheet.PointLoad{{X: 1.5, Force: -700}, {X: 0.5, Force: 200}, {X: 0.5, Force: 100}, {X: 1, Force: 2}},
+	}
+	got := labels(t, m)
+	down, ok := got["300 N"]
+	up, ok2 := got["700 N"]
+	if !ok || !ok2 || !(down.Y1 < up.Y0 && down.X1 < up.X0) {
+		t.Errorf("300 N down at %v, 700 N up at %v", down, up)
+	}
+	if _, there := got["2.0 N"]; there {
+		t.Error("2 N beside 700 N are drawn")
+	}
+	said := ""
+	for s := range got {
+		said += s + " "
+	}
+	for _, want := range []string{"Forces under 7.0 N are left out.", "from the axis at the near side, m", "When: in spring."} {
+		if !strings.Contains(said, want) {
+			t.Errorf("the picture does not say %q: %q", want, said)
+		}
+	}
+}
+
+// TestMade: a line made shorter than its way is named, others are not.
+func TestMade(t *testing.T) {
+	l := demoLines(measure.SI)
+	l.Ties[0].Made, l.Ties[1].Made = 20, 1
+	p, err := l.Draw()
+	if err != nil || !strings.Contains(p.SVG, "levels: B.") || !strings.Contains(p.SVG, "as made") {
+		t.Errorf("%v, or line B is not said to be too short", err)
+	}
+	l.Ties[1].Made = 0
+	p, err = l.Draw()
+	if err != nil || strings.Contains(p.SVG, "levels: ") || !strings.Contains(p.SVG, "not known") {
+		t.Errorf("%v, or a line that nobody measured is too short", err)
+	}
+}
+
+// TestRims: rims that reach below the joists are drawn, seen from their ends or from
+// the side.
+func TestRims(t *testing.T) {
+	e := demoHeeled(measure.SI)
+	plain, err := e.Draw()
+	if err != nil {
+		t.Fatal(err)
+	}
+	e.Rim = 0.05
+	side, err := e.Draw()
+	if err != nil {
+		t.Fatal(err)
+	}
+	e.Broad = 0.076
+	ends, err := e.Draw()
+	if err != nil || strings.Count(ends.SVG, "<polygon") <= strings.Count(side.SVG, "<polygon") || side.SVG == plain.SVG {
+		t.Errorf("%v, or the rims' ends are not drawn", err)
+	}
+	e.Along, e.Sides = true, [2]string{"near end", "far end"}
+	if p, err := e.Draw(); err != nil || !strings.HasPrefix(p.Title, "Side view") || !strings.Contains(strings.Join(strings.Fields(tags.ReplaceAllString(p.SVG, " ")), " "), "On the left: near end") {
+		t.Errorf("%v, %q", err, p.Title)
+	}
+	s := demoSection(measure.SI)
+	bare, _ := s.Draw()
+	s.Rim = 0.05
+	if p, err := s.Draw(); err != nil || strings.Count(p.SVG, "<rect") != strings.Count(bare.SVG, "<rect")+1 {
+		t.Errorf("%v, or the rim behind is not drawn", err)
+	}
+}
+
+// TestMarks: joists' marks stand at the foot, floats' at the top.
+func TestMarks(t *testing.T) {
+	p := sheet.Plan{Units: measure.SI, Length: 6, Width: 2.4, Along: []float64{0, 1}, FloatsAlong: []float64{3}, FloatsAcross: []float64{1.2}, Across: []float64{0.5}}
+	got := labels(t, p)
+	joist, float, left, right := got["1.000 m"], got["3.000 m"], got["1.200 m"], got["500 mm"]
+	if !(float.Y1 < joist.Y0) || !(left.X1 < right.X0) || joist == (svg.Box{}) || left == (svg.Box{}) {
+		t.Errorf("joist %v, float %v; across: float %v, joist %v", joist, float, left, right)
 	}
 }
