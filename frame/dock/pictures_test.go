@@ -168,6 +168,7 @@ func TestRightingOverTheEnds(t *testing.T) {
 		}
 	}
 	text = strings.Replace(text, `"along": "0.6 m", "across": "1.2 m", "above"`, `"along": "1.2 m", "across": "0.6 m", "above"`, 1)
+	text = strings.Replace(text, `"along": "6.0 m", "across": "1.2 m", "above"`, `"along": "1.2 m", "across": "6.0 m", "above"`, 1)
 	end, err := dock.Read("turned", strings.NewReader(text))
 	if err != nil {
 		t.Fatal(err)

@@ -15,6 +15,7 @@ type Shape struct {
 	Across        bool    // the joists run across, else along
 	Joists, Rims  []Timber
 	Depth         float64 // of the joists
+	RimDepth      float64 // of the rims, their tops flush with the joists'
 	Deck          float64 // thickness of the decking
 
 	Marks  []float64 // of the joists, along the dock where they run across it, else across
@@ -60,7 +61,7 @@ func (d *Dock) Shape() (*Shape, error) {
 	}
 	s := &Shape{
 		Length: d.length, Width: d.width, Diagonal: math.Hypot(d.length, d.width), Across: d.across,
-		Depth: d.joist.section.Depth, Deck: d.board.section.Width, Centre: f.Joists.MarksAt.Value == "centre" && len(f.Joists.Marks) > 0,
+		Depth: d.joist.section.Depth, RimDepth: d.rim.section.Depth, Deck: d.board.section.Width, Centre: f.Joists.MarksAt.Value == "centre" && len(f.Joists.Marks) > 0,
 	}
 	s.frame(d)
 	s.floats(d)

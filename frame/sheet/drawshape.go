@@ -94,7 +94,7 @@ func (g *drawing) section() (Picture, error) {
 	right, far := span(s.Joists[bay])
 	middle := (left + right) / 2
 	c := Section{
-		Units: g.units, Clear: right - left, JoistThick: far - right, JoistDepth: s.Depth, Deck: s.Deck,
+		Units: g.units, Clear: right - left, JoistThick: far - right, JoistDepth: s.Depth, Deck: s.Deck, Rim: g.hangs(),
 		Broad: broad, High: f.High, Round: f.Drum && f.Along != s.Across, Middle: f.Z, Aside: at - middle,
 		Name: f.Name, Bears: "bears: " + f.Bears, Where: fmt.Sprintf("Cut through float %d, between joists %d and %d.", i+1, bay, bay+1),
 	}
@@ -118,6 +118,16 @@ func (g *drawing) section() (Picture, error) {
 	return c.Draw()
 }
 
+// hangs returns how far the rims reach below the joists.
+func (g *drawing) hangs() float64 { return max(0, g.shape.RimDepth-g.shape.Depth) }
+
+// rims returns the thickness of one side's rim, all plies.
+func (g *drawing) rims() float64 {
+	r := g.shape.Rims[0]
+	ply := min(r.X1-r.X0, r.Y1-r.Y0)
+	return ply * float64(len(g.shape.Rims)/2)
+}
+
 // water returns how high the water stands over the joists' underside at a float.
 func (g *drawing) water(s float.State, f dock.Lying) float64 {
 	at := r3.Vec{X: f.X - g.shape.Length/2, Y: f.Y - g.shape.Width/2}
@@ -134,7 +144,7 @@ func (g *drawing) heeled() (Picture, error) {
 	if c.Err != nil {
 		return Picture{}, fmt.Errorf("with %s the dock finds no rest: %w", g.standing(), c.Err)
 	}
-	e := Heeled{Units: g.units, Width: s.Width, Depth: s.Depth, Deck: s.Deck, Heel: -math.Asin(c.Rest.Up.Y), People: []float64{c.Y}, Sides: [2]string{"near side", "far side"}}
+	e := Heeled{Units: g.units, Width: s.Width, Depth: s.Depth, Deck: s.Deck, Rim: g.hangs(), Heel: -math.Asin(c.Rest.Up.Y), People: []float64{c.Y}, Sides: [2]string{"near side", "far side"}}
 	e.Load = fmt.Sprintf("%s, %s", g.standing(), measure.Mass.Print(c.Mass, g.units))
 	if c.People > 1 {
 		e.Load += ", one behind the other"
@@ -144,6 +154,9 @@ func (g *drawing) heeled() (Picture, error) {
 	if e.Along = c.Edge == "near end" || c.Edge == "far end"; e.Along {
 		e.Width, e.Heel, e.People, e.Sides = s.Length, -math.Asin(c.Rest.Up.X), []float64{c.X}, [2]string{"near end", "far end"}
 		x, y = 0, math.Copysign(s.Width/2, c.Rest.Heel)
+	}
+	if e.Along != s.Across { // the rims run away from who looks
+		e.Broad = g.rims()
 	}
 	e.Height = c.Rest.Height(r3.Vec{X: x, Y: y})
 	for _, f := range s.Floats {

@@ -16,6 +16,8 @@ type Heeled struct {
 	Width  float64
 	Depth  float64 // of the frame, without the decking
 	Deck   float64 // thickness of the decking
+	Rim    float64 // how far the rims reach below the frame's underside
+	Broad  float64 // of the rims at either side, seen from their ends; 0 where a rim is seen from its side
 	Floats []Endwise
 	Heel   float64   // positive: the side of positive y down
 	Height float64   // of the frame's underside, in its middle, above the water
@@ -37,6 +39,8 @@ func (e Heeled) check() error {
 	g.in(lengths, "Heeled.Width", e.Width)
 	g.in(lengths, "Heeled.Depth", e.Depth)
 	g.in(lengths, "Heeled.Deck", e.Deck)
+	g.in(measure.Range{Kind: measure.Length, Lo: 0, Hi: 2, Source: srcPicture}, "Heeled.Rim", e.Rim)
+	g.in(measure.Range{Kind: measure.Length, Lo: 0, Hi: e.Width / 2, Source: srcPicture}, "Heeled.Broad", e.Broad)
 	g.in(angles, "Heeled.Heel", e.Heel)
 	near := measure.Range{Kind: measure.Length, Lo: -200, Hi: 200, Source: srcPicture}
 	g.in(near, "Heeled.Height", e.Height)
@@ -81,7 +85,7 @@ func (e Heeled) Draw() (Picture, error) {
 		ys, zs = append(ys, a), append(zs, b)
 	}
 	for _, y := range []float64{-e.Width / 2, e.Width / 2} {
-		take(y, 0)
+		take(y, -e.Rim)
 		take(y, deck)
 	}
 	for _, f := range e.Floats {
@@ -120,20 +124,32 @@ func (e Heeled) Draw() (Picture, error) {
 	for _, f := range e.Floats {
 		c.BlockLine(at(f.Y-f.Broad/2, f.Z), at(f.Y+f.Broad/2, f.Z))
 	}
-	slab := func(z0, z1 float64, f svg.Fill) {
-		corners := []svg.Point{at(-e.Width/2, z0), at(e.Width/2, z0), at(e.Width/2, z1), at(-e.Width/2, z1)}
+	slab := func(y0, y1, z0, z1 float64, f svg.Fill) {
+		corners := []svg.Point{at(y0, z0), at(y1, z0), at(y1, z1), at(y0, z1)}
 		c.Polygon(filled(svg.Outline, svg.White), corners...)
 		c.Polygon(filled(svg.Outline, f), corners...)
 	}
 	c.BlockLine(at(-e.Width/2, e.Depth/2), at(e.Width/2, e.Depth/2))
-	slab(0, e.Depth, svg.Open)
-	slab(e.Depth, deck, svg.Wood)
+	half := e.Width / 2
+	if e.Broad > 0 {
+		slab(-half, half, 0, e.Depth, svg.Open)
+		slab(-half, e.Broad-half, -e.Rim, e.Depth, svg.Wood)
+		slab(half-e.Broad, half, -e.Rim, e.Depth, svg.Wood)
+	} else {
+		slab(-half, half, -e.Rim, e.Depth, svg.Open)
+	}
+	slab(-half, half, e.Depth, deck, svg.Wood)
 	for _, y := range e.People {
 		c.person(at(y, deck), v.Scale)
 	}
 	c.Line(pt(2, surface), pt(wide-2, surface), svg.Outline)
 	c.BlockLine(pt(2, surface), pt(wide-2, surface))
-	c.water(pt(5, surface))
+	mark := 5.0 // on the side of the higher edge, where the heights have more room
+	if positive > negative {
+		mark = wide - 5
+	}
+	c.water(pt(mark, surface))
+	c.Block(svg.Box{X0: mark - 2.4, Y0: surface - 2.8, X1: mark + 2.4, Y1: surface + 3})
 
 	left, right := at(-e.Width/2, deck), at(e.Width/2, deck)
 	c.Upright(left.Y, surface, v.At(y0, 0).X-7, left.X, level(negative, e.Units), small)

@@ -17,6 +17,7 @@ type Section struct {
 	JoistThick float64
 	JoistDepth float64
 	Deck       float64   // thickness of the decking
+	Rim        float64   // how far the rim behind reaches below the joists
 	Broad      float64   // the float's width in the cut
 	High       float64   // its height; of a drum both are its diameter
 	Round      bool      // a drum
@@ -51,6 +52,7 @@ func (s Section) check() error {
 		g.in(measure.Range{Kind: measure.Length, Lo: 1e-3, Hi: 20, Source: srcPicture}, "Section."+l.field, l.x)
 	}
 	near := measure.Range{Kind: measure.Length, Lo: -20, Hi: 20, Source: srcPicture}
+	g.in(measure.Range{Kind: measure.Length, Lo: 0, Hi: 2, Source: srcPicture}, "Section.Rim", s.Rim)
 	g.in(near, "Section.Middle", s.Middle)
 	g.in(near, "Section.Aside", s.Aside)
 	g.in(near, "Section.Others", s.Others...)
@@ -105,7 +107,7 @@ func (s Section) Draw() (Picture, error) {
 	for _, m := range s.joists() {
 		first, last = min(first, m-s.JoistThick/2-s.Clear/8), max(last, m+s.JoistThick/2+s.Clear/8)
 	}
-	low, high := min(0, s.Middle-s.High/2), max(deck, s.Middle+s.High/2)
+	low, high := min(-s.Rim, s.Middle-s.High/2), max(deck, s.Middle+s.High/2)
 	for _, w := range s.Water {
 		low, high = min(low, w.Height), max(high, w.Height)
 	}
@@ -130,6 +132,9 @@ func (s Section) Draw() (Picture, error) {
 		list[i].from = pt(edge.X1+3, v.At(0, s.Water[i].Height).Y)
 	}
 	body := v.Box(s.Aside-s.Broad/2, s.Middle-s.High/2, s.Aside+s.Broad/2, s.Middle+s.High/2)
+	if s.Rim > 0 { // it is seen behind the joists
+		c.Rect(v.Box(first, -s.Rim, last, s.JoistDepth), line(svg.Dimension))
+	}
 	if s.Round {
 		c.Circle(v.At(s.Aside, s.Middle), v.Scale*s.High/2, filled(svg.Outline, svg.White))
 	} else {
