@@ -5,6 +5,7 @@
 //	buildsheet -demo work          the other embedded plan
 //	buildsheet -plan FILE          your own
 //	buildsheet -units us|si        in other units than the plan's
+//	buildsheet -out DIR            pages to print, pictures and lists as well
 //	buildsheet -explain            every field of a plan file
 //
 // Exit status: 0 everything holds, 1 something is short, 2 the plan cannot be
@@ -35,6 +36,7 @@ func run(args []string, out, errs io.Writer) dock.Status {
 	file := flags.String("plan", "", "plan `file` to read")
 	demo := flags.String("demo", "swim", "embedded plan to use without -plan: "+strings.Join(plan.Demos(), " or "))
 	units := flags.String("units", "", "us or si; the plan's own if not given")
+	dir := flags.String("out", "", "`folder` to write pages, pictures, lists and the report as JSON into, all or none")
 	explain := flags.Bool("explain", false, "print every field of a plan file and stop")
 	if err := flags.Parse(args); err != nil {
 		return dock.Unusable
@@ -61,7 +63,18 @@ func run(args []string, out, errs io.Writer) dock.Status {
 	case "si":
 		system = measure.SI
 	}
+	tell := progress(errs)
+	tell("checking")
 	r := d.Report(system)
+	if *dir != "" {
+		tell("drawing")
+		if err := write(*dir, d, r, today()); err != nil {
+			tell("")
+			fmt.Fprintln(errs, "buildsheet: nothing was written:", err)
+			return dock.Unusable
+		}
+	}
+	tell("")
 	if err := r.WriteText(out); err != nil {
 		fmt.Fprintln(errs, "buildsheet:", err)
 		return dock.Unusable

@@ -247,3 +247,7 @@ func (d *Dock) Units() measure.System {
 }
 
 func (d *Dock) system() measure.System { return d.units }
+
+// Fingerprint returns what the plan's file is told by ([plan.Plan.Fingerprint]), ""
+// where the dock was not read.
+func (d *Dock) Fingerprint() string { return d.plan.Fingerprint() }

@@ -106,6 +106,16 @@ func (h Headline) worst() measure.Check {
 	return h.Checks[0]
 }
 
+// Worst is the topic's worst check: what is short before what has no answer before
+// what holds, and then the one that uses most of its limit. A topic without checks has
+// a check without a name.
+func (t Topic) Worst() measure.Check {
+	if len(t.Checks) == 0 {
+		return measure.Check{}
+	}
+	return slices.MinFunc(t.Checks, worseFirst)
+}
+
 // worseFirst sorts what is short before what has no answer before what holds, and
 // within each by the share of its limit that it uses.
 func worseFirst(a, b measure.Check) int {

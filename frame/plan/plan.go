@@ -40,6 +40,7 @@ func Has(q Quantity) bool { return !math.IsNaN(q.Value) }
 // "along" from one end of the frame, "across" from one long side.
 type Plan struct {
 	root *node // the file as read, for Vary
+	sum  string
 
 	File      string
 	Name      Name

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"io"
 	"regexp"
@@ -18,7 +20,8 @@ import (
 // stage can add its own findings to the list. Only a mistake of JSON syntax ends
 // the reading; the plan is then nil.
 func Read(name string, r io.Reader) (*Plan, error) {
-	root, err := parse(r)
+	sum := sha256.New()
+	root, err := parse(io.TeeReader(r, sum))
 	if err != nil {
 		at := Position{1, 1}
 		var f *fault
@@ -28,7 +31,7 @@ func Read(name string, r io.Reader) (*Plan, error) {
 		return nil, Errors{{File: name, At: at, Err: err}}
 	}
 	rd := &reader{file: name}
-	p := &Plan{File: name, root: root}
+	p := &Plan{File: name, root: root, sum: hex.EncodeToString(sum.Sum(nil))[:fingerprint]}
 	if root.form != object {
 		rd.fail(root.at, "", formError(root, "an object { }"))
 		return nil, rd.errors
@@ -36,6 +39,19 @@ func Read(name string, r io.Reader) (*Plan, error) {
 	read(rd, root, "", p, planFields)
 	rd.errors.Sort()
 	return p, rd.errors.OrNil()
+}
+
+// fingerprint is how many hexadecimal digits a plan is told by.
+const fingerprint = 12
+
+// Fingerprint returns the first twelve hexadecimal digits of the SHA-256 of the plan's
+// file, "" for a plan that was not read: a sheet that bears it was made from that
+// file, to the byte.
+func (p *Plan) Fingerprint() string {
+	if p == nil {
+		return ""
+	}
+	return p.sum
 }
 
 // An Entry explains one field of the plan file.

@@ -178,7 +178,7 @@ func (p Picture) printed(most float64) (w, h float64) {
 }
 
 // pictureMost is the height in millimetres that a picture takes at most.
-const pictureMost = 200.0
+const pictureMost = 190.0
 
 func (p Picture) height() float64 {
 	_, h := p.printed(pictureMost)

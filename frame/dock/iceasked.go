@@ -1,0 +1,58 @@
+package dock
+
+import (
+	"example.org/floewright/frame/plan"
+	"example.org/floewright/ice"
+	"example.org/floewright/lumber/measure"
+)
+
+// An Asking is what the rules ask of the ice under one load, whatever ice there is:
+// clear, cold, sound lake ice, drilled as the rules say.
+type Asking struct {
+	Load  string
+	Mass  float64       // kg
+	Hours float64       // it stands; 0 is a crossing
+	Check measure.Check // Limit is the thickness, m; no value, and so no answer
+	Err   error
+}
+
+// IceAsked returns what the rules ask under one person, the crew with the heaviest
+// load on the ice, the stack of all pieces, and the finished dock for some hours. A
+// load whose mass the plan does not know has an error.
+func (d *Dock) IceAsked() []Asking {
+	if d.plan == nil {
+		return nil
+	}
+	p := &d.plan.Ice
+	sound := ice.Sheet{Water: ice.Lake, Season: ice.Winter, Cracks: ice.NoCracks, Wet: ice.NotFound, Inlets: ice.NotFound, Changed: ice.NotFound}
+	person := d.heaviest()
+	if !(person > 0) {
+		person = 84 // 185 lb, dressed: 46 CFR 170.090
+	}
+	out := []Asking{{Load: "one person on foot", Mass: person}}
+	crew := Asking{Load: "the crew with its load", Mass: p.Cross.Mass.Value, Err: rests{on(p.Cross.Mass)}.err()}
+	out = append(out, crew)
+	stack := Asking{Load: "all pieces on one stack, some hours", Hours: dayLong}
+	whole := Asking{Load: "the finished dock and the crew beside it, some hours", Hours: dayLong}
+	base, _, err := d.platform()
+	if err != nil {
+		stack.Err, whole.Err = err, err
+	} else {
+		stack.Mass = d.weight(floating{base: base}).Value
+		whole.Mass = stack.Mass
+		if plan.Has(p.Cross.Mass) {
+			whole.Mass += p.Cross.Mass.Value
+		}
+	}
+	out = append(out, stack, whole)
+	for i := range out {
+		a := &out[i]
+		if a.Err == nil {
+			a.Check, a.Err = sound.Required(ice.Crossing{Mass: a.Mass}, a.Hours)
+		}
+	}
+	return out
+}
+
+// dayLong is how long the guides' rule for parked loads is asked for, h.
+const dayLong = 24

@@ -1,0 +1,135 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+
+	"example.org/floewright/frame/dock"
+	"example.org/floewright/ice/action"
+	"example.org/floewright/lumber/measure"
+)
+
+// plate is the sign for the dock.
+func (c *cards) plate() Card {
+	out := Card{Name: "capacity-plate", Title: "Capacity plate"}
+	e, _ := c.report.Envelope() // without it the plate says so
+	p, err := c.dock.Plate(e)
+	if err != nil {
+		out.Blocks = []Block{missing("How many people it carries", err)}
+		return out
+	}
+	each := c.mass(p.Each)
+	t := Table{Caption: "At most, at the same time", Head: []string{"where", "people of " + each, "the next one"}}
+	for i, w := range []struct {
+		where string
+		n     int
+	}{{"spread over the deck, still", p.Anywhere}, {"together along any one edge", p.Edge}, {"together in any one corner", p.Corner}} {
+		why := p.Limits[i]
+		if why == "" {
+			why = "finds no more room there"
+		}
+		t.Rows = append(t.Rows, Row{Cells: []string{w.where, strconv.Itoa(w.n), why}})
+	}
+	out.Blocks = []Block{t}
+	dive := fmt.Sprintf("NO DIVING. Dive only where the water is at least %s deep (%s).", c.length(9*measure.Foot), dock.DiveSource())
+	switch {
+	case p.Level != nil:
+		dive += " How deep it is here is not known: " + p.Level.Error() + "."
+	case p.Dive:
+		dive = fmt.Sprintf("At its lowest the water is %s deep here. Diving only off the lake's end, after looking (%s).", c.length(p.Depth), dock.DiveSource())
+	default:
+		dive += fmt.Sprintf(" At its lowest it is %s deep here.", c.length(p.Depth))
+	}
+	out.Blocks = append(out.Blocks, Stop(dive))
+	if p.Level == nil {
+		out.Blocks = append(out.Blocks, Paragraph(fmt.Sprintf("Made for water from %s to %s against the level of the plan.", c.length(p.Low), c.length(p.High))))
+	}
+	out.Blocks = append(out.Blocks,
+		List{Items: []string{
+			"Calm water, every float sound, nobody jumping; children count as one each.",
+			"No grill, no cord, no cable: mains electricity near water kills.",
+			"Life jackets for whoever does not swim well; the ladder stays free.",
+			"In a storm, with ice about, or with a corner lower than usual: nobody aboard.",
+		}},
+	)
+	return out
+}
+
+// stability is the dock under the worst crowd.
+func (c *cards) stability() Card {
+	return Card{Name: "stability", Title: "Under the worst crowd", Blocks: []Block{c.picture("heeled"), c.picture("righting")}}
+}
+
+// season is the card for autumn and spring.
+func (c *cards) season() Card {
+	out := Card{Name: "season", Title: "Season card"}
+	out.Blocks = append(out.Blocks, c.picture("winter"))
+	for _, t := range c.report.Topics {
+		if t.Title == "THE SEASON" {
+			out.Blocks = append(out.Blocks, Verdicts("The season: for the diary, never permission", t.Checks, c.units))
+		}
+	}
+	out.Blocks = append(out.Blocks,
+		Heading("Dates of this year"),
+		Blanks{{"First ice at the shore", ""}, {"Ice from shore to shore", ""}, {"First day of work on it", ""}, {"Last day of work on it", ""}, {"Open water at the shore", ""}, {"The dock afloat", ""}},
+	)
+	return out
+}
+
+// year is the work through the year, and what others have seen in autumn.
+func (c *cards) year() Card {
+	var items []string
+	for _, k := range action.Autumn() {
+		if k.Status != measure.CommonPractice { // those are in the steps
+			items = append(items, k.Text+" ("+k.Publisher+", "+k.Status.String()+")")
+		}
+	}
+	return Card{Name: "year", Title: "Through the year", Blocks: append(c.steps("Through the year"), Heading("Autumn: what others have seen"), List{Items: items})}
+}
+
+// engineer is the page for whoever checks the numbers: how loads go, and what governs
+// each part.
+func (c *cards) engineer() Card {
+	var worst []measure.Check
+	for _, t := range c.report.Topics {
+		if k := t.Worst(); k.Name != "" {
+			worst = append(worst, k)
+		}
+	}
+	return Card{Name: "engineer", Title: "For the engineer: what governs", Blocks: []Block{
+		List{Items: []string{
+			"Deck loads go through the boards, as beams from joist to joist, into the joists; from these into the floats and, at their ends, into the two rims.",
+			"Floats push up by their immersion; ties and stops keep them there. Heights of weights and of buoyancy act at the joists' ends.",
+			"Lines, boats, hauling and ice pull at the rims; joists' ends, boards and their screws pass it on in the frame's plane.",
+			"On ice and blocks each float is a one-way support, one of them low; a frozen float holds both ways up to its grip.",
+		}},
+		Verdicts("The worst check of each part; all of them, with their rules, are in the report", worst, c.units),
+	}}
+}
+
+// inputs are all assumptions.
+func (c *cards) inputs() Card {
+	out := Card{Name: "assumptions", Title: "Assumed and unknown"}
+	list := func(title string, as []measure.Assumption) {
+		if len(as) == 0 {
+			return
+		}
+		t := Table{Caption: title, Head: []string{"input", "value", "known"}}
+		for _, a := range as {
+			text := a.Text
+			if text == "" {
+				text = "none"
+			}
+			t.Rows = append(t.Rows, Row{Cells: []string{a.Name, text, a.Known.String()}})
+		}
+		out.Blocks = append(out.Blocks, t)
+	}
+	list("A verdict turns on these", c.report.Deciding)
+	list("No verdict turns on these", c.report.Assumed)
+	return out
+}
+
+// member is the worst member with its loads and moments.
+func (c *cards) member() Card {
+	return Card{Name: "worst-member", Title: "The worst member", Blocks: []Block{c.picture("moments")}}
+}
