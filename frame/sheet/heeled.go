@@ -121,8 +121,10 @@ func (e Heeled) Draw() (Picture, error) {
 		}
 		c.Polygon(filled(svg.Outline, svg.White), at(f.Y-f.Broad/2, f.Z-f.High/2), at(f.Y+f.Broad/2, f.Z-f.High/2), at(f.Y+f.Broad/2, f.Z+f.High/2), at(f.Y-f.Broad/2, f.Z+f.High/2))
 	}
-	for _, f := range e.Floats {
-		c.BlockLine(at(f.Y-f.Broad/2, f.Z), at(f.Y+f.Broad/2, f.Z))
+	for _, f := range e.Floats { // heights stand beside them
+		y0, y1, z0, z1 := f.Y-f.Broad/2, f.Y+f.Broad/2, f.Z-f.High/2, f.Z+f.High/2
+		c.BlockLine(at(y0, z0), at(y1, z0), at(y1, z1), at(y0, z1), at(y0, z0))
+		c.BlockLine(at(y0, f.Z), at(y1, f.Z))
 	}
 	slab := func(y0, y1, z0, z1 float64, f svg.Fill) {
 		corners := []svg.Point{at(y0, z0), at(y1, z0), at(y1, z1), at(y0, z1)}
@@ -130,6 +132,8 @@ func (e Heeled) Draw() (Picture, error) {
 		c.Polygon(filled(svg.Outline, f), corners...)
 	}
 	c.BlockLine(at(-e.Width/2, e.Depth/2), at(e.Width/2, e.Depth/2))
+	c.BlockLine(at(-e.Width/2, deck), at(-e.Width/2, -e.Rim))
+	c.BlockLine(at(e.Width/2, deck), at(e.Width/2, -e.Rim))
 	half := e.Width / 2
 	if e.Broad > 0 {
 		slab(-half, half, 0, e.Depth, svg.Open)
