@@ -70,8 +70,9 @@ func (r *Report) WritePurchaseList(w io.Writer) error {
 	return writeCSV(w, rows)
 }
 
-// WriteHardwareList writes the hardware of the purchase list: item, need, have, buy,
-// and the mass in kg of all that are needed.
+// WriteHardwareList writes the hardware of the purchase list and, as what is needed
+// with spares, that of the schedule: item, need, have, buy, and the mass in kg of all
+// that are needed, blank where it is not known.
 func (r *Report) WriteHardwareList(w io.Writer) error {
 	rows := [][]string{{"item", "need", "have", "buy", "mass_kg"}}
 	if r.Shop != nil {
@@ -84,6 +85,9 @@ func (r *Report) WriteHardwareList(w io.Writer) error {
 				row[1], row[2], row[3] = strconv.Itoa(p.Need), strconv.Itoa(p.Have), strconv.Itoa(p.Buy)
 			}
 			rows = append(rows, row)
+		}
+		for _, i := range r.Shop.Joints.Items {
+			rows = append(rows, []string{i.What, strconv.Itoa(i.Count), "", "", ""})
 		}
 	}
 	return writeCSV(w, rows)

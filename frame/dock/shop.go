@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"example.org/floewright/frame/plan"
+	"example.org/floewright/lumber/fasten"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -15,8 +16,16 @@ type Shop struct {
 	Units   measure.System // of the texts
 	Cutting Cutting
 	Bill    Bill
+	Joints  Schedule
 	Finish  []Coat
 	Carry   []Haul
+}
+
+// A Schedule is what holds the dock together, as [Dock.Hardware] returns it.
+type Schedule struct {
+	Rows  []fasten.Row
+	Items []fasten.Item // to buy, spares counted
+	Err   error         // what is left out
 }
 
 // Shop works it out. The error is the context's.
@@ -29,7 +38,9 @@ func (d *Dock) Shop(ctx context.Context) (*Shop, error) {
 		return nil, err
 	}
 	finish := d.finish()
-	return &Shop{Units: d.units, Cutting: *c, Bill: d.bill(c, finish), Finish: finish, Carry: d.carry()}, nil
+	s := &Shop{Units: d.units, Cutting: *c, Bill: d.bill(c, finish), Finish: finish, Carry: d.carry()}
+	s.Joints.Rows, s.Joints.Items, s.Joints.Err = d.Hardware()
+	return s, nil
 }
 
 // shopMemo keeps a dock's cutting by the units of its texts: several parts of a

@@ -196,5 +196,5 @@ func clean(s string) string { return strings.Join(strings.Fields(s), " ") }
 
 // widthOf returns the width of a text in print.
 func widthOf(s string, isBold bool) float64 {
-	return svg.Width(s, svg.TextStyle{Size: bodySize, Bold: isBold})
+	return svg.Width(s, svg.TextStyle{Size: bodySize, Bold: isBold}) / narrow
 }

@@ -13,7 +13,7 @@ import (
 )
 
 // method names the rules that all numbers come from; each bears its own source.
-const method = "Floewright, allowable stress design by NDS 2018, floating by Archimedes; each number bears its rule"
+const method = "Floewright, allowable stress design, NDS 2018"
 
 // cards is a dock whose cards are written.
 type cards struct {
@@ -40,8 +40,9 @@ func Of(d *dock.Dock, r *dock.Report, date time.Time) (Document, error) {
 		Title: r.Name, Fingerprint: d.Fingerprint(), Date: date, Units: r.Units, Method: method, NotChecked: c.notChecked(),
 	}
 	for _, make := range []func() Card{
-		c.front, c.garage, c.layout, c.marks, c.bay, c.cut, c.shopping, c.finish, c.hardware, c.carry, c.iceCard, c.iceAdvice, c.assembly, c.launch, c.lines,
-		c.plate, c.stability, c.season, c.year, c.engineer, c.inputs, c.member,
+		c.front, c.office, c.garage, c.layout, c.joistMarks, c.floatMarks, c.bay, c.cut, c.shopping, c.finish, c.hardware, c.carry,
+		c.iceCard, c.iceHoles, c.iceAdvice, c.assembly, c.assembled, c.breakUp, c.launch, c.lines,
+		c.plate, c.heeled, c.righting, c.season, c.year, c.autumn, c.engineer, c.inputs, c.member,
 	} {
 		if card := make(); len(card.Blocks) > 0 {
 			out.Cards = append(out.Cards, card)
@@ -128,9 +129,7 @@ func (c *cards) front() Card {
 		}
 		t.Rows = append(t.Rows, row)
 	}
-	return Card{Name: "twelve-checks", Title: "The twelve checks, worst first", Blocks: []Block{
-		Paragraph("What is short is settled on paper before anything is bought; what has no answer is measured."), t,
-	}}
+	return Card{Name: "twelve-checks", Title: "The twelve checks, worst first", Blocks: []Block{t}}
 }
 
 // said returns a check's name and numbers, or why it has none, cut short.
@@ -156,7 +155,7 @@ func (c *cards) layout() Card {
 	out.Blocks = []Block{
 		c.picture("plan"),
 		Paragraph(fmt.Sprintf("Both diagonals of the square frame: %s. They agree within %s before a board goes on (common practice, no source).", c.length(c.shape.Diagonal), c.length(measure.Inch/4))),
-		Blanks{{"Diagonal from where the tape hooks", c.unit()}, {"The other diagonal", c.unit()}},
+		Table{Head: []string{"diagonal from where the tape hooks", "the other one"}, Rows: []Row{{Cells: []string{WriteIn, WriteIn}}}},
 	}
 	if c.shape.Err != nil {
 		out.Blocks = append(out.Blocks, missing("A part of it", c.shape.Err))
@@ -164,11 +163,10 @@ func (c *cards) layout() Card {
 	return out
 }
 
-// marks are the running marks of joists and floats.
-func (c *cards) marks() Card {
-	out := Card{Name: "marks", Title: "Running marks"}
+// joistMarks are the running marks of the joists.
+func (c *cards) joistMarks() Card {
 	if c.noShape != nil {
-		return out
+		return Card{}
 	}
 	s := c.shape
 	side, face := "near end", "near face"
@@ -182,10 +180,15 @@ func (c *cards) marks() Card {
 	for i, m := range s.Marks {
 		t.Rows = append(t.Rows, Row{Cells: []string{strconv.Itoa(i + 1), c.length(m), WriteIn}})
 	}
-	out.Blocks = []Block{t}
-	if len(s.Floats) == 0 {
-		return out
+	return Card{Name: "joist-marks", Title: "Running marks of the joists", Blocks: []Block{t}}
+}
+
+// floatMarks are the places of the floats.
+func (c *cards) floatMarks() Card {
+	if c.noShape != nil || len(c.shape.Floats) == 0 {
+		return Card{}
 	}
+	s := c.shape
 	floats := Table{Caption: "Floats: their middles, from the near end and the near side", Head: []string{"floats", "along", "across", "bear on", "shims"}, Tick: true}
 	for i := 0; i < len(s.Floats); {
 		f := s.Floats[i]
@@ -201,8 +204,7 @@ func (c *cards) marks() Card {
 		i += n
 		floats.Rows = append(floats.Rows, Row{Cells: []string{name, c.length(f.X), across, f.Bears, WriteIn}})
 	}
-	out.Blocks = append(out.Blocks, floats)
-	return out
+	return Card{Name: "float-marks", Title: "Places of the floats", Blocks: []Block{floats}}
 }
 
 // bay is the section through a bay.

@@ -164,7 +164,10 @@ func (c *cards) finish() Card {
 // hardware is the schedule of fasteners, brackets and ties.
 func (c *cards) hardware() Card {
 	out := Card{Name: "hardware", Title: "Hardware schedule"}
-	rows, items, err := c.dock.Hardware()
+	if c.report.Shop == nil {
+		return Card{}
+	}
+	rows, items, err := c.report.Shop.Joints.Rows, c.report.Shop.Joints.Items, c.report.Shop.Joints.Err
 	t := Table{Caption: "Where, and how many there", Head: []string{"place", "fastener", "number", "bore"}, Tick: true}
 	for _, r := range rows {
 		var bores []string

@@ -31,16 +31,22 @@ func (c *cards) iceCard() Card {
 		}
 		t.Rows = append(t.Rows, r)
 	}
+	return Card{Name: "ice-card", Title: "Ice card for the pocket", Blocks: []Block{
+		Blanks{{"Date and hour of drilling; void 24 hours later", ""}},
+		t,
+		Paragraph("The thinnest hole counts. White ice counts half of its thickness at best, and then everything is doubled; slush and snow count nothing. A thaw triples what is asked. Nothing on this card clears anybody onto the ice."),
+		Stop("Back to shore at once: water on the ice or in a crack, a crack that works, thaw, rain or fresh snow since drilling, a changed water level, candled or grey ice, a hole thinner than the last."),
+	}}
+}
+
+// iceHoles is the other side of it: the holes of the day.
+func (c *cards) iceHoles() Card {
 	holes := Table{Caption: "Holes of today", Head: []string{"where", "clear ice", "white ice", "water below top", "snow"}}
 	for _, where := range []string{"pad, near left", "pad, near right", "pad, far right", "pad, far left", "pad, middle", "walk from shore", "walk from shore"} {
 		holes.Rows = append(holes.Rows, Row{Cells: []string{where, WriteIn, WriteIn, WriteIn, WriteIn}})
 	}
-	return Card{Name: "ice-card", Title: "Ice card for the pocket", Blocks: []Block{
-		Blanks{{"Date and hour of drilling; void 24 hours later", ""}, {"Who drilled, and who knows we are here", ""}},
-		t,
-		Paragraph("The thinnest hole counts. White ice counts half of its thickness at best, and then everything is doubled; slush and snow count nothing. A thaw triples what is asked. Nothing on this card clears anybody onto the ice."),
-		Stop("Back to shore at once: water on the ice or in a crack, a crack that works, thaw, rain or fresh snow since drilling, a changed water level, candled or grey ice, a hole thinner than the last."),
-		holes,
+	return Card{Name: "ice-holes", Title: "Holes of the day", Blocks: []Block{
+		Blanks{{"Who drilled, and when", ""}, {"Who knows we are here, and when we are back", ""}}, holes,
 	}}
 }
 
@@ -53,29 +59,24 @@ func (c *cards) iceAdvice() Card {
 	return Card{Name: "ice-advice", Title: "What public bodies say of ice", Blocks: []Block{List{Items: items}}}
 }
 
-// steps returns the steps of some stages as blocks, numbered as in the report.
-func (c *cards) steps(stages ...string) []Block {
+// steps returns the steps of a stage as blocks, numbered as in the report. A gate
+// that a step before has is named by it.
+func (c *cards) steps(stage string) []Block {
 	var out []Block
-	stage := ""
+	first := map[string]int{} // step, by its gates
 	for i, s := range c.report.Steps {
-		if !contains(stages, s.Stage) {
+		if s.Stage != stage {
 			continue
 		}
-		if s.Stage != stage {
-			stage = s.Stage
-			out = append(out, Heading(stage))
-		}
 		text := s.Do
-		for k, g := range s.Gates {
-			if k == 0 {
-				text += " OPENS WHEN: "
-			} else {
-				text += "; and "
-			}
-			text += strings.TrimSuffix(g, ".")
-			if k == len(s.Gates)-1 {
-				text += "."
-			}
+		gates := strings.Join(s.Gates, "; and ")
+		switch at, twice := first[gates]; {
+		case gates == "":
+		case twice:
+			text += fmt.Sprintf(" OPENS AS STEP %d.", at)
+		default:
+			first[gates] = i + 1
+			text += " OPENS WHEN: " + strings.TrimSuffix(gates, ".") + "."
 		}
 		out = append(out, List{Ordered: true, From: i + 1, Tick: true, Items: []string{text}})
 		if len(s.Stops) > 0 {
@@ -85,23 +86,23 @@ func (c *cards) steps(stages ...string) []Block {
 	return out
 }
 
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
+// office is what comes before the first cut.
+func (c *cards) office() Card {
+	return Card{Name: "office", Title: "Order of work: before the first cut", Blocks: c.steps("Before the first cut")}
 }
 
-// garage is the order of work up to the ice.
+// garage is the work in the garage.
 func (c *cards) garage() Card {
-	return Card{Name: "garage", Title: "Order of work: office and garage", Blocks: c.steps("Before the first cut", "In the garage")}
+	return Card{Name: "garage", Title: "Order of work: in the garage", Blocks: c.steps("In the garage")}
 }
 
 // assembly is the card for the ice: numbered steps, gates and stops.
 func (c *cards) assembly() Card {
-	blocks := c.steps("On the ice")
+	return Card{Name: "assembly", Title: "Order of work: on the ice", Blocks: c.steps("On the ice")}
+}
+
+// assembled is what is written down on the ice, and which boards are on when.
+func (c *cards) assembled() Card {
 	boards := c.check("Boards that must be on over each float")
 	text := "Boards that must be on over a float before the ice may go: "
 	if boards.Err != nil {
@@ -109,16 +110,27 @@ func (c *cards) assembly() Card {
 	} else {
 		text += strings.Join(boards.Notes, "; ")
 	}
-	return Card{Name: "assembly", Title: "Assembly on the ice", Blocks: append(blocks,
-		Paragraph(text+"."),
-		Blanks{{"Shims: float, and how thick", c.unit()}, {"", c.unit()}, {"", c.unit()}, {"First diagonal on the ice", c.unit()}, {"Second diagonal on the ice", c.unit()}},
-	)}
+	return Card{Name: "assembled", Title: "Written down on the ice", Blocks: []Block{
+		Paragraph(text + "."),
+		Blanks{
+			{"Diagonal from where the tape hooks", c.unit()}, {"The other diagonal", c.unit()}, {"Shims under floats, number and thickness", c.unit()},
+			{"", c.unit()}, {"", c.unit()}, {"First board on, date", ""}, {"All ties on, date", ""}, {"All boards on, date", ""},
+		},
+		Table{Caption: "Water in the hole beside the dock, below the ice's top", Head: []string{"date", "water", "date", "water"}, Rows: []Row{
+			{Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn}}, {Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn}}, {Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn}},
+			{Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn}},
+		}},
+	}}
 }
 
-// launch is the card for break-up and the day it floats.
+// breakUp is the work from the last days of the ice to the first people aboard.
+func (c *cards) breakUp() Card {
+	return Card{Name: "break-up", Title: "Order of work: break-up and launch", Blocks: c.steps("Break-up and launch")}
+}
+
+// launch is the card for the day it floats.
 func (c *cards) launch() Card {
-	out := Card{Name: "launch", Title: "Break-up and launch"}
-	out.Blocks = c.steps("Break-up and launch")
+	out := Card{Name: "launch", Title: "The day it floats"}
 	if l, err := c.dock.Launch(); err != nil {
 		out.Blocks = append(out.Blocks, missing("How the dock floats", err))
 	} else {
@@ -152,29 +164,27 @@ func (c *cards) launch() Card {
 				measure.Speed.Print(l.Gust, c.units), l.Hands, c.force(100))))
 		}
 	}
+	return out
+}
+
+// lines is the dock in its lines.
+func (c *cards) lines() Card {
+	out := Card{Name: "mooring", Title: "Lines at high and at low water"}
 	lines, err := c.dock.Lines()
 	if err != nil {
-		out.Blocks = append(out.Blocks, missing("Lengths of lines", err))
+		out.Blocks = append(out.Blocks, missing("The way of the lines", err))
 		return out
 	}
 	t := Table{
-		Caption: "Lines: from cleat to end, straight, by water level", Head: []string{"line", "low", "today", "high", "made of, by tape", "let out"},
+		Caption: "From cleat to end, straight, by water level", Head: []string{"line", "low", "today", "high", "by tape", "let out"},
 	}
 	for _, k := range lines.Leads {
 		made := WriteIn
 		if k.Made > 0 {
 			made = c.length(k.Made)
 		}
-		t.Rows = append(t.Rows, Row{Cells: []string{k.Name + " to " + k.To, c.length(k.At(lines.Low)), c.length(k.At(0)), c.length(k.At(lines.High)), made, WriteIn}})
+		t.Rows = append(t.Rows, Row{Cells: []string{k.Name, c.length(k.At(lines.Low)), c.length(k.At(0)), c.length(k.At(lines.High)), made, WriteIn}})
 	}
-	out.Blocks = append(out.Blocks, t, Paragraph("A line shorter than the way at high water pulls the dock under or parts; one much longer lets it wander."))
+	out.Blocks = []Block{c.picture("lines"), t, Paragraph("A line shorter than the way at high water pulls the dock under or parts; one much longer lets it wander.")}
 	return out
-}
-
-// lines is the dock in its lines.
-func (c *cards) lines() Card {
-	if _, ok := c.drawn.Picture("lines"); !ok {
-		return Card{}
-	}
-	return Card{Name: "mooring", Title: "Lines at high and at low water", Blocks: []Block{c.picture("lines")}}
 }

@@ -55,9 +55,14 @@ func (c *cards) plate() Card {
 	return out
 }
 
-// stability is the dock under the worst crowd.
-func (c *cards) stability() Card {
-	return Card{Name: "stability", Title: "Under the worst crowd", Blocks: []Block{c.picture("heeled"), c.picture("righting")}}
+// heeled is the dock under the worst crowd.
+func (c *cards) heeled() Card {
+	return Card{Name: "worst-crowd", Title: "Under the worst crowd", Blocks: []Block{c.picture("heeled")}}
+}
+
+// righting is how it rights itself.
+func (c *cards) righting() Card {
+	return Card{Name: "righting-moment", Title: "How it rights itself", Blocks: []Block{c.picture("righting")}}
 }
 
 // season is the card for autumn and spring.
@@ -76,15 +81,20 @@ func (c *cards) season() Card {
 	return out
 }
 
-// year is the work through the year, and what others have seen in autumn.
+// year is the work through the year.
 func (c *cards) year() Card {
+	return Card{Name: "year", Title: "Order of work: through the year", Blocks: c.steps("Through the year")}
+}
+
+// autumn is what others have seen.
+func (c *cards) autumn() Card {
 	var items []string
 	for _, k := range action.Autumn() {
 		if k.Status != measure.CommonPractice { // those are in the steps
 			items = append(items, k.Text+" ("+k.Publisher+", "+k.Status.String()+")")
 		}
 	}
-	return Card{Name: "year", Title: "Through the year", Blocks: append(c.steps("Through the year"), Heading("Autumn: what others have seen"), List{Items: items})}
+	return Card{Name: "autumn", Title: "Autumn: what others have seen", Blocks: []Block{List{Items: items}}}
 }
 
 // engineer is the page for whoever checks the numbers: how loads go, and what governs

@@ -24,9 +24,9 @@
 //
 // # Assumptions and limits
 //
-// Heights of text are reckoned with widths that no usual sans-serif face exceeds,
-// so that a side holds what was laid on it; a reader's own larger type may turn
-// one side into two. The package computes no strength and no flotation: it draws
+// Heights of text are reckoned with widths a little over those of the faces that the
+// page names, so that a side holds what was laid on it; a reader's own larger or wider
+// type may turn one side into two. The package computes no strength and no flotation: it draws
 // the numbers it is given, but for the deck's edges in [Heeled] and the lengths in
 // [Lines], which are plain geometry. In the section the water is level, as the
 // heeled dock's joists are nearly; of people one behind the other one is drawn; of

@@ -68,7 +68,7 @@ td .line{min-width:0}
 @media print{
 main{max-width:180mm;padding:0}
 .front{display:none}
-.sheet{display:flex;flex-direction:column;min-height:248mm;padding:0;border:0;break-after:page;break-inside:avoid}
+.sheet{display:flex;flex-direction:column;min-height:252mm;padding:0;border:0;break-after:page;break-inside:avoid}
 .sheet:last-child{break-after:auto}
 .sheet .body{flex:1}
 .scroll{overflow:visible}

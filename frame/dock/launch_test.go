@@ -1,0 +1,134 @@
+package dock_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"example.org/floewright/frame/dock"
+	"example.org/floewright/frame/plan"
+	"example.org/floewright/lumber/measure"
+)
+
+func swappedDock(t *testing.T, name string, swaps ...string) *dock.Dock {
+	t.Helper()
+	d, err := dock.Read(name, strings.NewReader(demoText(t, name, swaps...)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+// TestLaunchCorners: the four heights lie in one plane about the dock's lowest corner,
+// and a float full of water lowers the corner that it lies next to.
+func TestLaunchCorners(t *testing.T) {
+	for _, demo := range plan.Demos() {
+		l, err := swappedDock(t, demo).Launch()
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := l.Corners
+		if flat := c[0].Height - c[1].Height + c[2].Height - c[3].Height; math.Abs(flat) > 1e-9 {
+			t.Errorf("%s: corners %g m out of a plane", demo, flat)
+		}
+		low := check(t, demoReport(t, demo), "Water to the deck's lowest corner").Value
+		least := math.Inf(1)
+		for _, k := range c {
+			least = min(least, k.Height)
+			if !(k.Leak < k.Height) || !(k.Within > 0) || k.Float == "" {
+				t.Errorf("%s: %+v", demo, k)
+			}
+		}
+		if math.Abs(least-low) > 1e-9 {
+			t.Errorf("%s: lowest corner %g m, on the sheet %g m", demo, least, low)
+		}
+	}
+}
+
+// TestLaunchGust: the wind's push grows with the square of its speed, so that twice
+// the hands hold in a wind the square root of two times as fast.
+func TestLaunchGust(t *testing.T) {
+	two, err := swappedDock(t, "swim").Launch()
+	if err != nil || two.Err != nil || two.Hands != 2 {
+		t.Fatal(two, err)
+	}
+	four, err := swappedDock(t, "swim", `"stock": [`, `"shop": { "carriers": 4 }, "stock": [`).Launch()
+	if err != nil || four.Hands != 4 {
+		t.Fatal(four, err)
+	}
+	if got := four.Gust / two.Gust; math.Abs(got-math.Sqrt2) > 1e-9 {
+		t.Errorf("four hands hold in %g times the wind of two", got)
+	}
+	// By hand: the side shows 24 ft x the deck's height over the water, in a gust at
+	// 10 m brought down to its middle, with a drag of 1 to 2.
+	l := two
+	push := 200 / (0.5 * 1.25 * l.Gust * l.Gust * 24 * measure.Foot * l.Corners[0].Height)
+	if push < 0.4 || push > 2 {
+		t.Errorf("a drag, with the wind at that height, of %g", push)
+	}
+}
+
+// TestPlate: fewer in a corner than at an edge, fewer there than spread, and fewer of
+// heavier people; the edge's number is that of the sheet.
+func TestPlate(t *testing.T) {
+	for _, demo := range plan.Demos() {
+		d, r := swappedDock(t, demo), demoReport(t, demo)
+		e, err := r.Envelope()
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := d.Plate(e)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p.Corner > p.Edge || p.Edge > p.Anywhere || p.Anywhere < 10 {
+			t.Errorf("%s: %+v", demo, p)
+		}
+		if post := check(t, r, "Everyone together at one edge").Limit; float64(p.Edge) != post {
+			t.Errorf("%s: %d at an edge, on the sheet %g", demo, p.Edge, post)
+		}
+		// Spread, what floats is weight: one more goes past 85 % of the floats' volume.
+		none, err := d.Plate(nil)
+		if err != nil || none.Corner != 0 {
+			t.Errorf("%s: without an envelope %d in a corner, %v", demo, none.Corner, err)
+		}
+	}
+	d := swappedDock(t, "swim", `"count": 2, "mass": "185 lb"`, `"count": 2, "mass": "300 lb"`)
+	heavy, err := d.Plate(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	light, err := swappedDock(t, "swim").Plate(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if heavy.Anywhere >= light.Anywhere || heavy.Edge > light.Edge {
+		t.Errorf("of 300 lb %+v, of 185 lb %+v", heavy, light)
+	}
+	if light.Dive || math.Abs(light.Depth-7.5*measure.Foot) > 1e-9 {
+		t.Errorf("7 ft 6 in at low water: %+v", light)
+	}
+	if deep, err := swappedDock(t, "swim", `"depth": "9 ft"`, `"depth": "11 ft"`).Plate(nil); err != nil || !deep.Dive {
+		t.Errorf("9 ft 6 in at low water: %+v, %v", deep, err)
+	}
+}
+
+// TestIceAsked: the heavier the load the thicker the ice, a load that stands asks for
+// more than one that passes, and nothing is ever answered.
+func TestIceAsked(t *testing.T) {
+	as := swappedDock(t, "swim").IceAsked()
+	if len(as) != 4 {
+		t.Fatalf("%d loads", len(as))
+	}
+	for i, a := range as {
+		if a.Err != nil || !(a.Check.Limit > 0) || a.Check.Verdict() != measure.NoAnswer {
+			t.Errorf("%s: %v, %v", a.Load, a.Check, a.Err)
+		}
+		if i > 0 && (a.Mass < as[i-1].Mass || a.Check.Limit < as[i-1].Check.Limit) {
+			t.Errorf("%s, %g kg: %g m after %g m", a.Load, a.Mass, a.Check.Limit, as[i-1].Check.Limit)
+		}
+	}
+	if as := swappedDock(t, "swim", `"crossing": { "mass": "560 lb", "people": 2 }`, `"crossing": { "mass": "unknown", "people": 2 }`).IceAsked(); as[1].Err == nil {
+		t.Errorf("a crew of unknown weight: %+v", as[1])
+	}
+}

@@ -1,0 +1,172 @@
+package sheet_test
+
+import (
+	"encoding/xml"
+	"errors"
+	"flag"
+	"io"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/floewright/frame/dock"
+	"example.org/floewright/frame/plan"
+	"example.org/floewright/frame/sheet"
+	"example.org/floewright/lumber/measure"
+	"github.com/google/go-cmp/cmp"
+)
+
+var updatePages = flag.Bool("update-pages", false, "write the pages under testdata anew")
+
+func day() time.Time { return time.Date(2027, time.February, 6, 12, 0, 0, 0, time.UTC) }
+
+// pagesOf returns a demo's pages, its plan's texts swapped.
+func pagesOf(t testing.TB, demo string, units measure.System, swaps ...string) sheet.Document {
+	t.Helper()
+	in, err := plan.Demo(demo)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := io.ReadAll(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := dock.Read(demo, strings.NewReader(strings.NewReplacer(swaps...).Replace(string(text))))
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages, err := sheet.Of(d, d.Report(units), day())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return pages
+}
+
+var (
+	drawings = regexp.MustCompile(`(?s)<svg.*?</svg>`)
+	styles   = regexp.MustCompile(`(?s)<style>.*?</style>`)
+	lines    = regexp.MustCompile(`(?s)<span class="line"[^>]*></span>`)
+	boxes    = regexp.MustCompile(`<span class="tick"[^>]*></span>`)
+	breaks   = regexp.MustCompile(`</(td|th|p|li|h1|h2|h3|caption)>`)
+	markup   = regexp.MustCompile(`<[^>]*>`)
+	spaces   = regexp.MustCompile(`[ \n]*\n[ \n]*`)
+)
+
+// plain returns what a page says, without its pictures.
+func plain(page string) string {
+	page = styles.ReplaceAllString(page, "")
+	page = drawings.ReplaceAllString(page, "(picture)\n")
+	page = lines.ReplaceAllString(page, "____")
+	page = boxes.ReplaceAllString(page, "[ ] ")
+	page = breaks.ReplaceAllString(page, "\n")
+	page = markup.ReplaceAllString(page, "")
+	return spaces.ReplaceAllString(strings.NewReplacer("&#39;", "'", "&#34;", `"`, "&amp;", "&", "&lt;", "<", "&gt;", ">").Replace(page), "\n")
+}
+
+// TestPages pins what the pages of both demos say, and that each is one page of
+// well-formed HTML whose every side says what it must.
+func TestPages(t *testing.T) {
+	for demo, units := range map[string]measure.System{"swim": measure.US, "work": measure.SI} {
+		doc := pagesOf(t, demo, units)
+		page, err := doc.HTML()
+		if err != nil {
+			t.Fatal(err)
+		}
+		file := filepath.Join("testdata", demo+"_pages.txt")
+		text := plain(page)
+		if *updatePages {
+			if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d := cmp.Diff(string(want), text); d != "" {
+			t.Errorf("%s (-want +got; -update-pages writes it anew):\n%s", demo, d)
+		}
+		sound(t, demo, page, doc)
+	}
+}
+
+// sound checks what holds for every page.
+func sound(t *testing.T, name, page string, doc sheet.Document) {
+	t.Helper()
+	in := xml.NewDecoder(strings.NewReader(page))
+	in.Strict, in.Entity = true, map[string]string{}
+	for {
+		if _, err := in.Token(); errors.Is(err, io.EOF) {
+			break
+		} else if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+	}
+	for _, bad := range []string{"NaN", "+Inf", "no number", "no finite number", "<script", "%!"} {
+		if strings.Contains(page, bad) {
+			t.Errorf("%s: the page holds %q", name, bad)
+		}
+	}
+	if doc.Fingerprint == "" || len(doc.Fingerprint) != 12 {
+		t.Errorf("%s: fingerprint %q", name, doc.Fingerprint)
+	}
+	sides := strings.Split(page, `<section class="sheet"`)[1:]
+	for _, s := range sides {
+		for _, must := range []string{sheet.NotSealed, "Plan " + doc.Fingerprint, "6 February 2027", "NDS 2018", "Not checked: "} {
+			if !strings.Contains(s, must) {
+				t.Errorf("%s: a side lacks %q: %.200s", name, must, s)
+			}
+		}
+	}
+	if n := strings.Count(page, "<svg"); n != strings.Count(page, "<desc") || n != strings.Count(page, `<svg xmlns="http://www.w3.org/2000/svg" role="img"`) {
+		t.Errorf("%s: %d pictures, %d descriptions", name, n, strings.Count(page, "<desc"))
+	}
+	for _, title := range []string{
+		"The twelve checks", "Order of work: in the garage", "Layout of the frame", "Cut list", "Purchase list", "Hardware schedule", "Carrying it down",
+		"Ice card for the pocket", "Order of work: on the ice", "Order of work: break-up and launch", "The day it floats", "Capacity plate", "Season card", "For the engineer",
+	} {
+		if !strings.Contains(page, title) {
+			t.Errorf("%s: no side is headed %q", name, title)
+		}
+	}
+}
+
+// TestPagesUnknown: a plan that knows next to nothing has its pages, with lines to
+// write on and reasons in place of numbers.
+func TestPagesUnknown(t *testing.T) {
+	d, err := dock.Read("bare", strings.NewReader(`{"name": "Bare", "frame": {"length": "20 ft", "width": "8 ft", "joists": {"size": "2x8", "spacing": "16 in"}, "rims": {"size": "2x8"}, "decking": {"size": "2x6"}},
+		"floats": [{"name": "drum", "shape": "unknown", "length": "unknown", "mass": "unknown", "girth": "unknown", "bays": [1, 3], "marks": ["4 ft"], "bears": "between joists", "lies": "across"}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	doc, err := sheet.Of(d, d.Report(measure.US), day())
+	if err != nil {
+		t.Fatal(err)
+	}
+	page, err := doc.HTML()
+	if err != nil {
+		t.Fatal(err)
+	}
+	sound(t, "bare", page, doc)
+	if text := plain(page); !strings.Contains(text, "not known") || strings.Contains(text, "0.0 lb\n") {
+		t.Errorf("a bare plan's pages: %s", text)
+	}
+}
+
+// TestPagesRefuse: without dock, report or date there are none.
+func TestPagesRefuse(t *testing.T) {
+	if _, err := sheet.Of(nil, nil, day()); !errors.Is(err, measure.ErrUnknown) {
+		t.Errorf("no dock: %v", err)
+	}
+	if _, err := sheet.Of(&dock.Dock{}, &dock.Report{}, day()); err != nil {
+		t.Errorf("an empty dock: %v", err)
+	}
+	doc := pagesOf(t, "swim", measure.US)
+	doc.Date = time.Time{}
+	if _, err := doc.HTML(); !errors.Is(err, measure.ErrUnknown) {
+		t.Errorf("no date: %v", err)
+	}
+}
