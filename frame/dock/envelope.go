@@ -167,7 +167,7 @@ func (d *Dock) envelope(ctx context.Context, met []Situation) (*Envelope, error)
 	if err := e.members(r, rides, flats); err != nil {
 		return nil, err
 	}
-	d.trial.keep(r, e, rides)
+	d.trial.keep(r, plane, e, rides)
 	return e, e.comfort(r, rides)
 }
 

@@ -103,17 +103,8 @@ func (d *Dock) flat() (*flat, error) {
 // share takes over what a report has found of the same frame: most inputs that it
 // tries do not touch the frame's own plane.
 func (f *flat) share() {
-	t := f.dock.trial
-	if t == nil {
-		return
-	}
-	t.plane.Lock()
-	defer t.plane.Unlock()
-	switch {
-	case t.plane.flat == nil:
-		t.plane.flat = f
-	case reflect.DeepEqual(t.plane.flat.frames, f.frames) && slices.Equal(t.plane.flat.floats, f.floats):
-		f.known = t.plane.flat
+	if t := f.dock.trial; t != nil && t.base != nil && reflect.DeepEqual(t.base.plane.frames, f.frames) && slices.Equal(t.base.plane.floats, f.floats) {
+		f.known = t.base.plane
 	}
 }
 
@@ -212,7 +203,7 @@ func (f *flat) solve(met []Situation) error {
 	var wait sync.WaitGroup
 	for i := range f.frames {
 		f.effects[i] = map[push]*effect{}
-		if f.known != nil && f.known.effects != nil {
+		if f.known != nil {
 			f.effects[i] = maps.Clone(f.known.effects[i])
 		}
 		wait.Go(func() {

@@ -21,13 +21,9 @@ type trial struct {
 
 // governing is what the trials of one report share.
 type governing struct {
-	names []string // of the situations that decided something; a trial meets no others
-	all   solved   // the plan's own envelope
-	base  *base    // and how it was found; nil before
-	plane struct { // the frame in its own plane
-		sync.Mutex
-		*flat
-	}
+	names   []string // of the situations that decided something; a trial meets no others
+	all     solved   // the plan's own envelope
+	base    *base    // and how it was found; nil before
 	layouts memo[layout.Drawing, *layout.Layout]
 	storms  memo[*hold, *storm]
 	posts   memo[post, float.Posting]
@@ -71,6 +67,7 @@ type solved struct {
 // A base is the plan's own dock in every situation.
 type base struct {
 	raft  *raft
+	plane *flat // the frame in its own plane
 	met   []Outcome
 	rides []*ride
 
@@ -78,9 +75,9 @@ type base struct {
 }
 
 // keep remembers how the plan's own dock was solved.
-func (t *trial) keep(r *raft, e *Envelope, rides []*ride) {
+func (t *trial) keep(r *raft, plane *flat, e *Envelope, rides []*ride) {
 	if t != nil && t.path == "" {
-		t.base = &base{raft: r, met: e.Situations, rides: rides}
+		t.base = &base{raft: r, plane: plane, met: e.Situations, rides: rides}
 	}
 }
 
