@@ -22,6 +22,11 @@
 // screws in the plane; their own bending is left out, for which the code's factor
 // stands. [Dock.Layout] says what bears on what and which parts do not go together.
 //
+// # For drawings
+//
+// [Dock.Shape], [Dock.Lines], [Dock.Crowded], [Dock.Righting] and
+// [Envelope.Diagram] give what was found as plain numbers to draw.
+//
 // # What it does not answer
 //
 // Each report lists it. Those entries are no answers, never silence.

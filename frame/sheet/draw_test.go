@@ -255,15 +255,21 @@ func TestDrawOthers(t *testing.T) {
 		without string // what is not drawn beside winter and lines
 	}{
 		"joists along": {"work", []string{`"joists_run": "across"`, `"joists_run": "along"`}, ""},
-		"finger on a row": {"work", []string{`"width": "2.4 m"`, `"width": "1.2 m"`, blocks, row, chest, `"along": "0.6 m", "across": "0.6 m", "above"`,
-			`"count": 3`, `"count": 1`}, "heeled"},
-		"large": {"work", []string{`"length": "6.0 m"`, `"length": "12 m"`, `"width": "2.4 m"`, `"width": "6 m"`, blocks, `"places": [` + strings.Join(grid, ", ") + `]`,
-			`"length": "2.44 m", "count": 16`, `"length": "6.1 m", "count": 60`}, ""},
+		"finger on a row": {"work", []string{
+			`"width": "2.4 m"`, `"width": "1.2 m"`, blocks, row, chest, `"along": "0.6 m", "across": "0.6 m", "above"`,
+			`"count": 3`, `"count": 1`,
+		}, "heeled"},
+		"large": {"work", []string{
+			`"length": "6.0 m"`, `"length": "12 m"`, `"width": "2.4 m"`, `"width": "6 m"`, blocks, `"places": [` + strings.Join(grid, ", ") + `]`,
+			`"length": "2.44 m", "count": 16`, `"length": "6.1 m", "count": 60`,
+		}, ""},
 		"narrow spacing":  {"work", []string{`"spacing": "400 mm"`, `"spacing": "200 mm"`}, ""},
 		"drums in boards": {"swim", []string{`"20-1/2 in", "3 ft 8 in"`, `"28 in", "3 ft 8 in"`}, ""},
 		"lies along":      {"swim", []string{`"lies": "across", "bears": "between joists"`, `"lies": "along", "bears": "under joists"`}, ""},
-		"marks of middles": {"swim", []string{`"marks_at": "near face"`, `"marks_at": "centre"`, `"0 in", "20-1/2 in"`, `"3/4 in", "20-1/2 in"`,
-			`"23 ft 10-1/2 in"`, `"23 ft 11 in"`}, ""},
+		"marks of middles": {"swim", []string{
+			`"marks_at": "near face"`, `"marks_at": "centre"`, `"0 in", "20-1/2 in"`, `"3/4 in", "20-1/2 in"`,
+			`"23 ft 10-1/2 in"`, `"23 ft 11 in"`,
+		}, ""},
 	} {
 		d := demoDock(t, c.demo, c.swap...)
 		g := drawn(t, d, d.Report(measure.SI))

@@ -27,6 +27,9 @@ func init() {
 		if _, err := (sheet.Plan{}).Draw(); err == nil {
 			return "", fmt.Errorf("a plan of nothing is drawn")
 		}
+		if _, err := sheet.Draw(nil, nil); err == nil {
+			return "", fmt.Errorf("no dock is drawn")
+		}
 		return "one page with one picture", nil
 	}})
 }
