@@ -12,13 +12,13 @@ type Haul struct {
 	Piece  string
 	Size   string
 	Count  int     // of them; the hardware is one lot
-	Each   float64 // kg; NaN where it is not known
+	Each   float64 // kg; 0 where it is not known
 	People int     // to lift one, at 23 kg a person; 0 where the weight is not known
 	Trips  int     // of all carriers together, or of the sled; 0 where it is not known or cannot be
 
-	Load  float64 // on the sled at a time, kg; NaN without a sled
-	Pull  float64 // that draws it up the slope, N; NaN without slope or sled
-	Brake float64 // that holds it back on the way down, N, if it slides as on ice; NaN likewise
+	Load  float64 // on the sled at a time, kg; 0 without a sled
+	Pull  float64 // that draws it up the slope, N; 0 without slope or sled
+	Brake float64 // that holds it back on the way down, N, if it slides as on ice; 0 where it needs none
 	Crew  int     // to pull or to brake it, at 100 N a person; 0 where it is not known
 
 	Err error // why something is not known, or cannot be carried so
@@ -72,7 +72,7 @@ func (d *Dock) carry() []Haul {
 
 func (d *Dock) haul(p piece) Haul {
 	s := &d.plan.Shop
-	h := Haul{Piece: p.name, Size: p.what, Each: p.each, Load: math.NaN(), Pull: math.NaN(), Brake: math.NaN(), Err: p.why()}
+	h := Haul{Piece: p.name, Size: p.what, Each: p.each, Err: p.why()}
 	if p.count > 0 {
 		h.Count = int(math.Ceil(p.count - 1e-9))
 	}
@@ -83,7 +83,7 @@ func (d *Dock) haul(p piece) Haul {
 		h.Err = rests{on(s.Carriers)}.err()
 	}
 	if h.Err != nil {
-		h.Each = math.NaN()
+		h.Each = 0
 		return h
 	}
 	if p.name == "hardware" { // it comes in boxes
@@ -134,6 +134,22 @@ func (d *Dock) sled(h *Haul, boxes bool) {
 	h.Pull = weight * (sin + float64(s.Drag.Value*cos))
 	h.Brake = math.Max(0, weight*(sin-float64(glides*cos)))
 	h.Crew = ceil(math.Max(h.Pull, h.Brake) / pullOne)
+}
+
+// given returns a number of a haul, NaN where it is not known.
+func given(x float64) float64 {
+	if x == 0 {
+		return math.NaN()
+	}
+	return x
+}
+
+// brake returns what holds the sled back, NaN where it is not known.
+func (h Haul) brake() float64 {
+	if h.Pull == 0 {
+		return math.NaN()
+	}
+	return h.Brake
 }
 
 func ceil(x float64) int { return max(1, int(math.Ceil(x-1e-9))) }

@@ -15,6 +15,9 @@ import (
 // blank for what is not known. Lengths are mm, masses kg, forces N, whatever the
 // units of the report. Their errors are the writer's.
 
+// mostRows is how many pieces of a kind are listed: past what any dock has.
+const mostRows = 100000
+
 // WriteCutList writes one line for each piece, board by board, each board's rest
 // behind its pieces, and then the pieces left without a board. The columns are
 // board, section, length_mm, bought (yes or no), piece, from_mm, piece_mm; what is
@@ -36,6 +39,9 @@ func (r *Report) WriteCutList(w io.Writer) error {
 			}
 		}
 		for _, u := range r.Shop.Cutting.Uncut {
+			if u.Count > mostRows {
+				return &measure.Error{Field: "Uncut, number of " + u.Name, Kind: measure.Count, Value: float64(u.Count), Class: measure.ErrRange, Range: measure.Range{Kind: measure.Count, Hi: mostRows}}
+			}
 			for range u.Count {
 				rows = append(rows, []string{"", u.Section, "", "", u.Name, "", millimetres(u.Length)})
 			}
@@ -101,8 +107,8 @@ func (r *Report) WriteCarryList(w io.Writer) error {
 	if r.Shop != nil {
 		for _, h := range r.Shop.Carry {
 			rows = append(rows, []string{
-				h.Piece, h.Size, some(h.Count), decimals(h.Each, 1), some(h.People), some(h.Trips),
-				decimals(h.Load, 1), decimals(h.Pull, 0), decimals(h.Brake, 0), some(h.Crew),
+				h.Piece, h.Size, some(h.Count), decimals(given(h.Each), 1), some(h.People), some(h.Trips),
+				decimals(given(h.Load), 1), decimals(given(h.Pull), 0), decimals(h.brake(), 0), some(h.Crew),
 			})
 		}
 	}

@@ -121,8 +121,8 @@ func (out *reportJSON) shop(s *Shop) {
 	}
 	for _, h := range s.Carry {
 		out.Carry = append(out.Carry, haulJSON{
-			Piece: h.Piece, Size: h.Size, Count: positive(h.Count), Each: number(h.Each), People: positive(h.People), Trips: positive(h.Trips),
-			Load: number(h.Load), Pull: number(h.Pull), Brake: number(h.Brake), Crew: positive(h.Crew), Error: errorOf(h.Err),
+			Piece: h.Piece, Size: h.Size, Count: positive(h.Count), Each: number(given(h.Each)), People: positive(h.People), Trips: positive(h.Trips),
+			Load: number(given(h.Load)), Pull: number(given(h.Pull)), Brake: number(h.brake()), Crew: positive(h.Crew), Error: errorOf(h.Err),
 		})
 	}
 }

@@ -66,7 +66,10 @@ func sawn(b lumber.Sawn, units measure.System) string {
 	for _, o := range b.Offcuts {
 		rest += o.Length
 	}
-	name := b.Name[:strings.LastIndex(b.Name, " ")] // without the board's number
+	name := b.Name
+	if i := strings.LastIndex(name, " "); i > 0 { // without the board's number
+		name = name[:i]
+	}
 	return name + ": " + strings.Join(parts, ", ") + "; rest " + measure.Length.Print(rest, units)
 }
 
@@ -147,8 +150,8 @@ func (s *Shop) carryText(p *page) {
 		if r := []rune(name); len(r) > 24 {
 			name = string(r[:23]) + "…"
 		}
-		p.line(fmt.Sprintf("%-24s %5s %9s %6s %5s %9s %9s %4s", name, dash(h.Count), s.print(measure.Mass, h.Each), dash(h.People), dash(h.Trips),
-			s.print(measure.Mass, h.Load), s.print(measure.Force, h.Pull), dash(h.Crew)))
+		p.line(fmt.Sprintf("%-24s %5s %9s %6s %5s %9s %9s %4s", name, dash(h.Count), s.print(measure.Mass, given(h.Each)), dash(h.People), dash(h.Trips),
+			s.print(measure.Mass, given(h.Load)), s.print(measure.Force, given(h.Pull)), dash(h.Crew)))
 		if h.Err != nil {
 			p.wrap("  ", "no answer: "+h.Err.Error())
 		}

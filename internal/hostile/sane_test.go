@@ -24,6 +24,9 @@ var fewer = map[string]int{
 	"frame.Beam.Walk":            100,
 	"frame/dock.Dock.Envelope":   5,
 	"frame/dock.Dock.Report":     0, // takes seconds, and nothing but the system of units
+	"frame/dock.Dock.Plate":      5,
+	"frame/sheet.Of":             5,
+	"frame/sheet.Draw":           5,
 	"frame/plan.Plan.Vary":       200,
 	"ice.Sheet.Flooding":         60,
 }
