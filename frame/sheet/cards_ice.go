@@ -113,11 +113,19 @@ func (c *cards) assembled() Card {
 	return Card{Name: "assembled", Title: "Written down on the ice", Blocks: []Block{
 		Paragraph(text + "."),
 		Blanks{
-			{"Diagonal from where the tape hooks", c.unit()}, {"The other diagonal", c.unit()}, {"Shims under floats, number and thickness", c.unit()},
-			{"", c.unit()}, {"", c.unit()}, {"First board on, date", ""}, {"All ties on, date", ""}, {"All boards on, date", ""},
+			{"Diagonal from where the tape hooks", c.unit()},
+			{"The other diagonal", c.unit()},
+			{"Shims under floats, number and thickness", c.unit()},
+			{"", c.unit()},
+			{"", c.unit()},
+			{"First board on, date", ""},
+			{"All ties on, date", ""},
+			{"All boards on, date", ""},
 		},
 		Table{Caption: "Water in the hole beside the dock, below the ice's top", Head: []string{"date", "water", "date", "water"}, Rows: []Row{
-			{Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn}}, {Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn}}, {Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn}},
+			{Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn}},
+			{Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn}},
+			{Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn}},
 			{Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn}},
 		}},
 	}}
