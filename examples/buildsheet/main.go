@@ -6,6 +6,7 @@
 //	buildsheet -plan FILE          your own
 //	buildsheet -units us|si        in other units than the plan's
 //	buildsheet -out DIR            pages to print, pictures and lists as well
+//	buildsheet -winters FILE       with the odds of past winters' temperatures
 //	buildsheet -explain            every field of a plan file
 //
 // Exit status: 0 everything holds, 1 something is short, 2 the plan cannot be
@@ -22,6 +23,7 @@ import (
 
 	"example.org/floewright/frame/dock"
 	"example.org/floewright/frame/plan"
+	"example.org/floewright/ice/season"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -37,6 +39,7 @@ func run(args []string, out, errs io.Writer) dock.Status {
 	demo := flags.String("demo", "swim", "embedded plan to use without -plan: "+strings.Join(plan.Demos(), " or "))
 	units := flags.String("units", "", "us or si; the plan's own if not given")
 	dir := flags.String("out", "", "`folder` to write pages, pictures, lists and the report as JSON into, all or none")
+	temps := flags.String("winters", "", "table of daily temperatures of past winters, `file` with date,temp or date,high,low in °C")
 	explain := flags.Bool("explain", false, "print every field of a plan file and stop")
 	if err := flags.Parse(args); err != nil {
 		return dock.Unusable
@@ -55,6 +58,12 @@ func run(args []string, out, errs io.Writer) dock.Status {
 	if err != nil {
 		fmt.Fprintln(errs, err)
 		return dock.Unusable
+	}
+	if *temps != "" {
+		if d, err = remember(d, *temps); err != nil {
+			fmt.Fprintln(errs, err)
+			return dock.Unusable
+		}
 	}
 	system := d.Units()
 	switch *units {
@@ -96,6 +105,16 @@ func wrap(out io.Writer, text string) {
 		line += word
 	}
 	fmt.Fprintln(out, line)
+}
+
+// remember gives a dock the winters of a table.
+func remember(d *dock.Dock, file string) (*dock.Dock, error) {
+	f, err := os.Open(file)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return d.WithWinters(file, f, season.Options{})
 }
 
 func read(file, demo string) (*dock.Dock, error) {

@@ -31,6 +31,8 @@ type Dock struct {
 
 	trial *trial // how a report tries another value; nil outside of one
 	shop  *shopMemo
+
+	winters *winters // nil: none were given
 }
 
 // A mount is one float at its place, x and y from the dock's middle.

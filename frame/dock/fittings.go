@@ -64,6 +64,9 @@ func (d *Dock) waysOut() measure.Check {
 			c.Value++
 		}
 	}
+	if len(d.plan.Weights) == 0 {
+		return measure.Refuse(c.Name, notKnown("weights", "what is fixed to the dock, a ladder among it"))
+	}
 	if c.Value == 0 {
 		c.Notes = []string{"nobody pulls himself up on a deck with cold arms; name the ladder among weights"}
 	}

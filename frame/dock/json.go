@@ -31,6 +31,9 @@ const Schema = 1
 //     decides), notes, and error;
 //   - deciding and assumed: the inputs that were not measured, as in rests;
 //   - cautions: text and source;
+//   - season: the year in which the winter begins, how many winters of temperatures are
+//     behind it, dates of ice-on and ice-out, loads with the ice they ask for and when
+//     it is there, the calendar, and why a part of it is missing;
 //   - cutting, bill, finish and carry: the lists of [Shop].
 //
 // Numbers are SI, prices in the plan's currency, rounded to six significant digits;
@@ -89,6 +92,7 @@ type (
 		Finish   []coatJSON    `json:"finish"`
 		Carry    []haulJSON    `json:"carry"`
 		Steps    []stepJSON    `json:"steps"`
+		Season   *seasonJSON   `json:"season"`
 	}
 	twelveJSON struct {
 		Name    string   `json:"name"`
@@ -180,6 +184,9 @@ func (r *Report) json() reportJSON {
 	}
 	if r.Shop != nil {
 		out.shop(r.Shop)
+	}
+	if r.Season != nil {
+		out.Season = seasonOf(r.Season)
 	}
 	return out
 }

@@ -265,7 +265,7 @@ func TestLocal(t *testing.T) {
 		{[]string{`"most_area": "400 sq ft"`, `"most_area": "239 sq ft"`}, "Area", measure.Short},
 		{[]string{`"setback": "30 ft"`, `"setback": "14 ft"`}, "Setback", measure.Short},
 		{nil, "Time on the ice", measure.Holds},
-		{[]string{`"off_ice_by": "2027-03-15"`, `"off_ice_by": "2027-03-01"`}, "Time on the ice", measure.Short},
+		{[]string{`"off_ice_by": "2027-05-15"`, `"off_ice_by": "2027-03-01"`}, "Time on the ice", measure.Short},
 		{[]string{`"flotation_rule": "any"`, `"flotation_rule": "no reused drums"`}, "Kinds of floats", measure.Short},
 		{[]string{`"offices_asked": "no"`, `"offices_asked": "yes"`}, "Permits", measure.Holds},
 	} {

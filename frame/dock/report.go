@@ -29,6 +29,7 @@ type Report struct {
 	Deciding []measure.Assumption // assumed or unknown inputs on which a verdict turns
 	Assumed  []measure.Assumption // the other inputs that were not measured
 	Cautions []Caution
+	Season   *Season
 	Shop     *Shop  // what is cut, bought, put on the wood and carried
 	Steps    []Step // the order of work
 
@@ -74,8 +75,8 @@ var sheet = []struct {
 	{"LINES AND WATER LEVEL", (*Dock).mooring},
 	{"FENDERS AND LADDERS", (*Dock).fittings},
 	{"ICE", (*Dock).onIce},
+	{"THE SEASON", (*Dock).seasonChecks},
 	{"LOCAL LIMITS AND PERMITS", (*Dock).local},
-	{"NOT ANSWERED BY THIS SHEET", (*Dock).open},
 }
 
 // Report runs every check. The system of units is for the remarks that hold
@@ -99,22 +100,12 @@ func (d *Dock) Report(units measure.System) *Report {
 			decide(r.Topics[i].Checks, path, others[i])
 		}
 	}
-	r.Shop, _ = in.Shop(context.Background()) // it errs with the context alone
+	r.Shop, _ = in.Shop(context.Background()) // both err with the context alone
+	r.Season, _ = in.seasoned()
 	r.collect()
 	r.Twelve = headlines(r.Topics)
 	r.Steps = in.steps(r)
 	return r
-}
-
-// open lists what the library does not compute yet.
-func (d *Dock) open() []measure.Check {
-	var out []measure.Check
-	for _, o := range []struct{ name, want string }{
-		{"First and last day of work on the ice, break-up", "your own holes, every day"},
-	} {
-		out = append(out, measure.Refuse(o.name, &measure.Error{Class: measure.ErrNotComputed, Want: o.want}))
-	}
-	return out
 }
 
 // others makes the topics again with each other value that an input which was not
@@ -185,6 +176,7 @@ func (d *Dock) variant(path, value string) *Dock {
 	if len(v.errors) > 0 {
 		return nil
 	}
+	v.winters = d.winters
 	v.trial = &trial{path: path, governing: d.trial.governing}
 	return v
 }

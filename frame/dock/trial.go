@@ -27,6 +27,7 @@ type governing struct {
 	layouts memo[layout.Drawing, *layout.Layout]
 	storms  memo[*hold, *storm]
 	posts   memo[post, float.Posting]
+	season  entry[struct{}, *Season]
 }
 
 // A memo keeps what was made of equal inputs.

@@ -28,9 +28,7 @@ type reader struct {
 	file   string
 	errors Errors
 
-	// swap replaces the value at one path.
-	swapPath string
-	swap     *node
+	swaps map[string]string // values that stand in place of the file's, by path
 }
 
 func (r *reader) fail(at Position, path string, err error) {
@@ -111,8 +109,8 @@ func formError(n *node, want string) error {
 // text, which must stand in the file as the wanted form. none is the value of
 // what is not known.
 func given[V any](r *reader, n *node, path, def string, none V, want form, accepts string, parse func(string) (V, error)) Given[V] {
-	if r.swap != nil && path == r.swapPath {
-		n = &node{form: want, text: r.swap.text, at: n.at}
+	if value, swapped := r.swaps[path]; swapped {
+		n = &node{form: want, text: value, at: n.at}
 		if u := (&node{form: text, text: n.text}); isUnknown(u) {
 			n.form = text
 		}
@@ -282,7 +280,7 @@ func count[T any](key string, lo, hi int, def, means string, get func(*T) *Count
 		key: key, means: means, accepts: accepts, def: def,
 		fill: func(r *reader, n *node, path string, into *T) {
 			def := def
-			if isUnknown(n) || r.swap != nil && path == r.swapPath && strings.EqualFold(r.swap.text, "unknown") {
+			if isUnknown(n) || strings.EqualFold(r.swaps[path], "unknown") {
 				def = ""
 			}
 			*get(into) = given(r, n, path, def, 0, number, accepts, parse)

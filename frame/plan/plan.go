@@ -42,6 +42,8 @@ type Plan struct {
 	root *node // the file as read, for Vary
 	sum  string
 
+	swaps map[string]string // what Vary put in place of the file's values, by path
+
 	File      string
 	Name      Name
 	Units     Name // "us" or "si": how to print
@@ -57,6 +59,7 @@ type Plan struct {
 	Hardware  Hardware
 	Mooring   Mooring
 	Alongside Alongside
+	Season    Season
 	Local     Local
 	Shop      Shop
 }

@@ -270,6 +270,13 @@ func TestVary(t *testing.T) {
 	if err != nil || q.People[0].Count.Value != 7 || q.People[0].Mass != p.People[0].Mass {
 		t.Errorf("count %v, %v", q.People[0].Count, err)
 	}
+	twice, err := q.Vary("frame.moisture", "19 %")
+	if err != nil || twice.People[0].Count.Value != 7 || math.Abs(twice.Frame.Moisture.Value-0.19) > 1e-15 {
+		t.Errorf("varied again: %v people, moisture %v, %v", twice.People[0].Count, twice.Frame.Moisture, err)
+	}
+	if got := p.Fingerprint(); len(got) != 12 || q.Fingerprint() != "" || new(plan.Plan).Fingerprint() != "" {
+		t.Errorf("fingerprints %q, %q", got, q.Fingerprint())
+	}
 	if _, err := p.Vary("frame.moisture", "wet"); !errors.Is(err, measure.ErrSyntax) {
 		t.Errorf("%v", err)
 	}

@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"io"
+	"maps"
 	"regexp"
 	"slices"
 	"strconv"
@@ -45,7 +46,7 @@ func Read(name string, r io.Reader) (*Plan, error) {
 const fingerprint = 12
 
 // Fingerprint returns the first twelve hexadecimal digits of the SHA-256 of the plan's
-// file, "" for a plan that was not read: a sheet that bears it was made from that
+// file, "" for a plan that was not read or was varied: a sheet that bears it was made from that
 // file, to the byte.
 func (p *Plan) Fingerprint() string {
 	if p == nil {
@@ -97,14 +98,19 @@ var others = sync.OnceValue(func() map[string][]string {
 })
 
 // Vary returns the plan as it would read with another value at one path, so that
-// a caller can see what hangs on it. Errors are those of [Read]; a plan that was
+// a caller can see what hangs on it; values varied before stay. Errors are those of [Read]; a plan that was
 // not read from a file cannot be varied.
 func (p *Plan) Vary(path, value string) (*Plan, error) {
 	if p == nil || p.root == nil {
 		return nil, Errors{{Err: &measure.Error{Class: measure.ErrUnknown, Want: "a plan that was read from a file"}}}
 	}
-	rd := &reader{file: p.File, swapPath: path, swap: &node{text: value}}
-	q := &Plan{File: p.File, root: p.root}
+	swaps := maps.Clone(p.swaps)
+	if swaps == nil {
+		swaps = map[string]string{}
+	}
+	swaps[path] = value
+	rd := &reader{file: p.File, swaps: swaps}
+	q := &Plan{File: p.File, root: p.root, swaps: swaps}
 	read(rd, p.root, "", q, planFields)
 	rd.errors.Sort()
 	return q, rd.errors.OrNil()

@@ -22,6 +22,7 @@ var planFields = []field[Plan]{
 	sections("stock", "Lumber in hand, and lengths that can be bought.", boardFields, func(p *Plan) *[]Board { return &p.Stock }),
 	section("mooring", "Wind and water, and what holds the dock.", mooringFields, func(p *Plan) *Mooring { return &p.Mooring }),
 	section("alongside", "The boat that comes alongside, and the fenders.", alongsideFields, func(p *Plan) *Alongside { return &p.Alongside }),
+	section("season", "The lake's winters, as remembered.", seasonFields, func(p *Plan) *Season { return &p.Season }),
 	section("local", "Limits of the lake's authority, and permits.", localFields, func(p *Plan) *Local { return &p.Local }),
 	section("shop", "The saw, the bill, coatings, and how things get to the lake.", shopFields, func(p *Plan) *Shop { return &p.Shop }),
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"time"
 
 	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
@@ -50,7 +51,38 @@ func cutAlike(a, b lumber.Sawn) bool {
 
 // winter draws the ice through the winter.
 func (g *drawing) winter() (Picture, error) {
-	return Picture{}, &measure.Error{Field: "season", Class: measure.ErrUnknown, Want: "a report with the winters of this place"}
+	s := g.report.Season
+	switch {
+	case s == nil || s.NoOdds != nil && len(s.Middle) == 0:
+		return Picture{}, &measure.Error{Field: "season", Class: measure.ErrUnknown, Want: "a table of daily temperatures of five winters or more"}
+	case len(s.Middle) == 0:
+		return Picture{}, &measure.Error{Field: "season", Class: measure.ErrUnknown, Want: "five winters whole from September to May"}
+	}
+	w := Winter{Units: g.units, First: s.First, Thin: s.Thin, Middle: s.Middle, Thick: s.Thick, Band: "what nine and what one of ten past winters had, by the model"}
+	for _, c := range s.Loads {
+		a := Asked{Name: c.Load, Thick: c.Need}
+		for i := range w.Middle {
+			for _, o := range c.Days {
+				if at := w.First.AddDate(0, 0, i); o.Date.Month() == at.Month() && o.Date.Day() == at.Day() {
+					a.Odds = append(a.Odds, o.Carries)
+					break
+				}
+			}
+		}
+		if len(a.Odds) != len(w.Middle) {
+			a.Odds = nil
+		}
+		w.Asked = append(w.Asked, a)
+	}
+	for _, m := range []struct {
+		when time.Time
+		name string
+	}{{s.On.P50, "ice-on, half of the winters"}, {s.Out.P50, "ice-out, half of the winters"}} {
+		if day := m.when.Sub(w.First).Hours() / 24; !m.when.IsZero() && day >= 0 && day < float64(len(w.Middle)-1) {
+			w.Marks = append(w.Marks, Day{m.when, m.name})
+		}
+	}
+	return w.Draw()
 }
 
 // righting draws the righting curve toward the worst crowd.

@@ -36,6 +36,8 @@ func (k Kind) Print(x float64, s System) string {
 		return decimal(ToFahrenheit(x), 1) + " °F"
 	case k == Temperature:
 		return decimal(x, 1) + " °C"
+	case k == Time && math.Abs(x) >= 3*Day:
+		return decimal(x/Day, 1) + " days"
 	case st.unit == "":
 		return decimal(x, st.decimals)
 	}

@@ -1,0 +1,123 @@
+package dock_test
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/floewright/frame/dock"
+	"example.org/floewright/ice/season"
+	"example.org/floewright/lumber/measure"
+)
+
+// table returns invented winters, each with the same weather but for the warmth of
+// its spring.
+func table(from, to int, warm func(year int) float64) string {
+	var b strings.Builder
+	b.WriteString("date,temp\n")
+	end := time.Date(to, time.February, 1, 0, 0, 0, 0, time.UTC)
+	for t := time.Date(from, time.September, 1, 0, 0, 0, 0, time.UTC); t.Before(end); t = t.AddDate(0, 0, 1) {
+		mean := 5 - 17*math.Cos(2*math.Pi*float64(t.YearDay()-20)/365.25)
+		if t.Month() > time.February && t.Month() < time.July {
+			mean += warm(t.Year())
+		}
+		fmt.Fprintf(&b, "%s,%.1f\n", t.Format(time.DateOnly), mean)
+	}
+	return b.String()
+}
+
+func seasonOf(t *testing.T, d *dock.Dock) *dock.Season {
+	t.Helper()
+	s, err := d.Season(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// TestSeasonRemembered: dates alone give dates, wide, and nothing of thickness; their
+// mean by hand.
+func TestSeasonRemembered(t *testing.T) {
+	s := seasonOf(t, swappedDock(t, "swim"))
+	if s.Year != 2026 || s.NoOut != nil || s.NoOn != nil || !errors.Is(s.NoOdds, measure.ErrUnknown) || s.Remembers != [2]int{6, 8} || s.Winters != 0 {
+		t.Fatalf("%+v", s)
+	}
+	// 27, 21, 15, 8, 24, 22, 2 and 16 April: the 17th in the mean (16.9).
+	if got := s.Out.P50.Format(time.DateOnly); got != "2027-04-17" {
+		t.Errorf("ice-out in half of the winters by %s", got)
+	}
+	if !(s.Out.P10.Before(s.Out.P50) && s.Out.P50.Before(s.Out.P90)) || s.Out.P90.Sub(s.Out.P10) < 16*24*time.Hour {
+		t.Errorf("ice-out %v", s.Out)
+	}
+	if s.On.P50.Year() != 2026 || s.On.P50.Month() != time.December {
+		t.Errorf("ice-on %v", s.On)
+	}
+	four := seasonOf(t, swappedDock(t, "swim", `{ "date": "2022-04-24" }, { "date": "2023-04-22" }, { "date": "2024-04-02" }, { "date": "2026-04-16" }`, `{ "date": "unknown" }`))
+	if four.NoOut == nil {
+		t.Error("four dates are enough")
+	}
+	if bare := seasonOf(t, swappedDock(t, "work")); bare.NoOut == nil || bare.NoOn == nil || bare.NoOdds == nil {
+		t.Errorf("of nothing: %+v", bare)
+	}
+}
+
+// TestSeasonRecord: temperatures of past winters give odds, windows and bands; warmer
+// springs open the lake earlier.
+func TestSeasonRecord(t *testing.T) {
+	with := func(warm float64) (*dock.Dock, *dock.Season) {
+		t.Helper()
+		d, err := swappedDock(t, "swim").WithWinters("winters.csv", strings.NewReader(table(2015, 2027, func(y int) float64 { return warm + float64(y%3) })), season.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return d, seasonOf(t, d)
+	}
+	d, s := with(0)
+	if s.NoOdds != nil || s.Winters < 8 || len(s.Loads) != 4 || len(s.Calendar.Slots) == 0 || len(s.SoFar) < 100 {
+		t.Fatalf("%d winters, %d loads, %d slots, %v", s.Winters, len(s.Loads), len(s.Calendar.Slots), s.NoOdds)
+	}
+	if len(s.Middle) == 0 || len(s.Thin) != len(s.Middle) {
+		t.Fatalf("%d days in the band", len(s.Middle))
+	}
+	for i := range s.Middle {
+		if !(s.Thin[i] <= s.Middle[i] && s.Middle[i] <= s.Thick[i]) {
+			t.Errorf("%v: %g, %g, %g m", s.First.AddDate(0, 0, i), s.Thin[i], s.Middle[i], s.Thick[i])
+		}
+	}
+	for i := 1; i < len(s.Loads); i++ {
+		if s.Loads[i].Need < s.Loads[i-1].Need {
+			t.Errorf("%s asks for %g m", s.Loads[i].Load, s.Loads[i].Need)
+		}
+	}
+	_, warm := with(4)
+	if !warm.Out.P50.Before(s.Out.P50) {
+		t.Errorf("after warm springs ice-out on %v, after others on %v", warm.Out.P50, s.Out.P50)
+	}
+	r := d.Report(measure.SI)
+	c := check(t, r, "Time it is planned to stand there")
+	if want := s.Out.P90.Sub(time.Date(2027, time.February, 6, 9, 0, 0, 0, time.UTC)).Seconds(); c.Limit != want || !c.Hazard {
+		t.Errorf("until a late ice-out %g s, %v", want, c)
+	}
+	var b bytes.Buffer
+	if err := r.WriteText(&b); err != nil {
+		t.Fatal(err)
+	}
+	for _, say := range []string{"for the diary only", "if the window closes early", "film at", "early summer"} {
+		if !strings.Contains(strings.Join(strings.Fields(b.String()), " "), say) {
+			t.Errorf("the sheet does not say %q", say)
+		}
+	}
+	if _, err := d.WithWinters("bad.csv", strings.NewReader("date,temp\n2020-01-01,99\n"), season.Options{}); err == nil || !strings.Contains(err.Error(), "bad.csv") {
+		t.Errorf("a day of 99 °C: %v", err)
+	}
+	gone, cancel := context.WithCancel(context.Background())
+	cancel()
+	if _, err := d.Season(gone); !errors.Is(err, context.Canceled) {
+		t.Errorf("given up: %v", err)
+	}
+}

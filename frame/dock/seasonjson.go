@@ -1,0 +1,77 @@
+package dock
+
+import (
+	"time"
+
+	"example.org/floewright/ice/season"
+)
+
+type (
+	seasonJSON struct {
+		Year     int          `json:"year"`
+		Winters  int          `json:"winters"`
+		IceOn    *spanJSON    `json:"ice_on"`
+		IceOut   *spanJSON    `json:"ice_out"`
+		Loads    []loadJSON   `json:"loads"`
+		Calendar []windowJSON `json:"calendar"`
+		Caution  string       `json:"caution"`
+		Error    *errorJSON   `json:"error"`
+	}
+	// A date is null where it never comes.
+	spanJSON struct {
+		P10    *string `json:"p10"`
+		P50    *string `json:"p50"`
+		P90    *string `json:"p90"`
+		Chance number  `json:"chance"`
+	}
+	loadJSON struct {
+		Load  string   `json:"load"`
+		Need  number   `json:"need"`
+		First spanJSON `json:"first"`
+		Last  spanJSON `json:"last"`
+	}
+	windowJSON struct {
+		Task     string   `json:"task"`
+		Earliest *string  `json:"earliest"`
+		Usual    *string  `json:"usual"`
+		Sure     *string  `json:"sure"`
+		Latest   *string  `json:"latest"`
+		Chance   number   `json:"chance"`
+		Early    string   `json:"early"`
+		Notes    []string `json:"notes"`
+	}
+)
+
+func seasonOf(s *Season) *seasonJSON {
+	out := &seasonJSON{Year: s.Year, Winters: s.Winters, Loads: []loadJSON{}, Calendar: []windowJSON{}, Caution: season.Caution, Error: errorOf(s.NoOdds)}
+	if s.NoOn == nil {
+		on := spanOf(s.On)
+		out.IceOn = &on
+	}
+	if s.NoOut == nil {
+		gone := spanOf(s.Out)
+		out.IceOut = &gone
+	}
+	for _, c := range s.Loads {
+		out.Loads = append(out.Loads, loadJSON{c.Load, number(c.Need), spanOf(c.First), spanOf(c.Last)})
+	}
+	for _, w := range s.Calendar.Slots {
+		out.Calendar = append(out.Calendar, windowJSON{
+			w.Task.Name, dateOf(w.Earliest), dateOf(w.Usual), dateOf(w.Sure), dateOf(w.Latest), number(w.Chance), w.Task.Early, texts(w.Notes),
+		})
+	}
+	return out
+}
+
+func spanOf(s season.Span) spanJSON {
+	return spanJSON{dateOf(s.P10), dateOf(s.P50), dateOf(s.P90), number(s.Chance)}
+}
+
+// dateOf returns a day as text, null for the zero time.
+func dateOf(t time.Time) *string {
+	if t.IsZero() {
+		return nil
+	}
+	s := t.Format(time.DateOnly)
+	return &s
+}
