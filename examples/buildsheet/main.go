@@ -7,6 +7,7 @@
 //	buildsheet -units us|si        in other units than the plan's
 //	buildsheet -out DIR            pages to print, pictures and lists as well
 //	buildsheet -winters FILE       with the odds of past winters' temperatures
+//	buildsheet -new -length "24 ft" -width "10 ft"    a plan to start from
 //	buildsheet -explain            every field of a plan file
 //
 // Exit status: 0 everything holds, 1 something is short, 2 the plan cannot be
@@ -40,6 +41,7 @@ func run(args []string, out, errs io.Writer) dock.Status {
 	units := flags.String("units", "", "us or si; the plan's own if not given")
 	dir := flags.String("out", "", "`folder` to write pages, pictures, lists and the report as JSON into, all or none")
 	temps := flags.String("winters", "", "table of daily temperatures of past winters, `file` with date,temp or date,high,low in °C")
+	begin := starting(flags)
 	explain := flags.Bool("explain", false, "print every field of a plan file and stop")
 	if err := flags.Parse(args); err != nil {
 		return dock.Unusable
@@ -51,6 +53,13 @@ func run(args []string, out, errs io.Writer) dock.Status {
 	if *explain {
 		for _, e := range plan.Explain() {
 			wrap(out, e.String())
+		}
+		return dock.AllHold
+	}
+	if begin.wanted {
+		if err := begin.write(out, *units); err != nil {
+			fmt.Fprintln(errs, "buildsheet:", err)
+			return dock.Unusable
 		}
 		return dock.AllHold
 	}
