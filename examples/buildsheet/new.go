@@ -53,8 +53,11 @@ func (s *start) write(out io.Writer, units string) error {
 		text string
 		into *float64
 	}{
-		{measure.Length, s.length, &p.Length}, {measure.Length, s.width, &p.Width},
-		{measure.Length, s.girth, &p.Girth}, {measure.Length, s.drumLong, &p.Long}, {measure.Mass, s.drumMass, &p.Mass},
+		{measure.Length, s.length, &p.Length},
+		{measure.Length, s.width, &p.Width},
+		{measure.Length, s.girth, &p.Girth},
+		{measure.Length, s.drumLong, &p.Long},
+		{measure.Mass, s.drumMass, &p.Mass},
 	} {
 		if f.text == "" {
 			continue
