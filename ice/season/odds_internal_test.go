@@ -36,3 +36,17 @@ func TestHolesCarryTheSeasonsSnow(t *testing.T) {
 		t.Errorf("without holes: %v", err)
 	}
 }
+
+// TestWinterOfADate: the last day of August, of February in the south, belongs to the
+// winter that ends, in leap years too.
+func TestWinterOfADate(t *testing.T) {
+	north, south := Lake{Latitude: 46, MeanDepth: 9}, Lake{Latitude: -46, MeanDepth: 9}
+	for year := 1899; year < 2102; year++ {
+		for _, l := range []Lake{north, south} {
+			open := l.opening(year)
+			if a, b := l.year(open-1), l.year(open); a != year-1 || b != year {
+				t.Errorf("%g°, %s: winter %d, the day before %d", l.Latitude, dateOf(open).Format(time.DateOnly), b, a)
+			}
+		}
+	}
+}
