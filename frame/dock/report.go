@@ -52,7 +52,7 @@ const (
 	AllHold   Status = 0
 	SomeShort Status = 1 // something is short
 	Unusable  Status = 2 // no report: the plan is wrong
-	SomeOpen  Status = 3 // something has no answer, and nothing is short
+	SomeOpen  Status = 3 // nothing is short, but something has no answer or turns on what nobody measured
 )
 
 // sheet lists the topics in the order they are printed.
@@ -212,6 +212,9 @@ func named(list []measure.Assumption, name string) bool {
 // Status returns the outcome: something short goes before something open.
 func (r *Report) Status() Status {
 	s := AllHold
+	if len(r.Deciding) > 0 {
+		s = SomeOpen
+	}
 	for _, t := range r.Topics {
 		for _, c := range t.Checks {
 			switch c.Verdict() {

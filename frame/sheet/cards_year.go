@@ -3,9 +3,11 @@ package sheet
 import (
 	"fmt"
 	"strconv"
+	"time"
 
 	"example.org/floewright/frame/dock"
 	"example.org/floewright/ice/action"
+	"example.org/floewright/ice/season"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -65,20 +67,68 @@ func (c *cards) righting() Card {
 	return Card{Name: "righting-moment", Title: "How it rights itself", Blocks: []Block{c.picture("righting")}}
 }
 
-// season is the card for autumn and spring.
+// winter is the picture of past winters.
+func (c *cards) winter() Card {
+	if _, ok := c.drawn.Picture("winter"); !ok {
+		return Card{}
+	}
+	return Card{Name: "winters", Title: "Ice through the winter", Blocks: []Block{c.picture("winter")}}
+}
+
+// season is the card for autumn and spring: dates, windows of the work, and blanks.
 func (c *cards) season() Card {
 	out := Card{Name: "season", Title: "Season card"}
-	out.Blocks = append(out.Blocks, c.picture("winter"))
-	for _, t := range c.report.Topics {
-		if t.Title == "THE SEASON" {
-			out.Blocks = append(out.Blocks, Verdicts("The season: for the diary, never permission", t.Checks, c.units))
+	s := c.report.Season
+	if s != nil && (s.NoOn == nil || s.NoOut == nil) {
+		t := Table{Caption: "For the diary, never permission: drill, measure, ask", Head: []string{"", "one in ten by", "half by", "nine in ten by"}}
+		row := func(name string, span season.Span, err error) {
+			if err == nil {
+				t.Rows = append(t.Rows, Row{Cells: []string{name, day(span.P10), day(span.P50), day(span.P90)}})
+			}
 		}
+		row("ice-on", s.On, s.NoOn)
+		for _, l := range s.Loads {
+			row(fmt.Sprintf("%s of ice: %s", c.length(l.Need), l.Load), l.First, nil)
+		}
+		row("ice-out", s.Out, s.NoOut)
+		out.Blocks = append(out.Blocks, t)
 	}
-	out.Blocks = append(out.Blocks,
-		Heading("Dates of this year"),
-		Blanks{{"First ice at the shore", ""}, {"Ice from shore to shore", ""}, {"First day of work on it", ""}, {"Last day of work on it", ""}, {"Open water at the shore", ""}, {"The dock afloat", ""}},
-	)
+	if s == nil || s.NoOdds != nil {
+		text := "Odds of thickness and windows of the work are not known: a table of daily temperatures of five winters or more says them."
+		if s != nil {
+			text = "Odds of thickness and windows of the work are not known: " + s.NoOdds.Error() + "."
+		}
+		out.Blocks = append(out.Blocks, Paragraph(text))
+	} else {
+		t := Table{Caption: "The work", Head: []string{"task", "earliest", "usual", "9 of 10 from", "begin by"}}
+		for i, w := range s.Calendar.Slots {
+			r := Row{Cells: []string{w.Task.Name, begins(w.Earliest), begins(w.Usual), begins(w.Sure), begins(w.Latest)}}
+			if w.Task.Early != "" {
+				code := strconv.Itoa(i + 1)
+				t.Notes = append(t.Notes, Note{code, "If the window closes early: " + w.Task.Early + "."})
+				r.Notes = []string{code}
+			}
+			t.Rows = append(t.Rows, r)
+		}
+		out.Blocks = append(out.Blocks, t)
+	}
 	return out
+}
+
+// day prints a date of this winter.
+func day(t time.Time) string {
+	if t.IsZero() {
+		return "never"
+	}
+	return t.Format("2 Jan")
+}
+
+// begins prints a date on which a task may or must begin, a dash where there is none.
+func begins(t time.Time) string {
+	if t.IsZero() {
+		return "-"
+	}
+	return day(t)
 }
 
 // year is the work through the year.
@@ -94,7 +144,11 @@ func (c *cards) autumn() Card {
 			items = append(items, k.Text+" ("+k.Publisher+", "+k.Status.String()+")")
 		}
 	}
-	return Card{Name: "autumn", Title: "Autumn: what others have seen", Blocks: []Block{List{Items: items}}}
+	return Card{Name: "autumn", Title: "Autumn: what others have seen", Blocks: []Block{
+		List{Items: items},
+		Heading("Dates of this year"),
+		Table{Head: []string{"first ice", "ice all over", "first work", "last work", "open water", "afloat"}, Rows: []Row{{Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn, WriteIn, WriteIn}}}},
+	}}
 }
 
 // engineer is the page for whoever checks the numbers: how loads go, and what governs
