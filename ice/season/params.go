@@ -1,9 +1,8 @@
 package season
 
 import (
-	"time"
-
 	"math"
+	"time"
 
 	"example.org/floewright/lumber/measure"
 )
