@@ -58,7 +58,11 @@ func (l *startLayout) plan(w *writer) *group {
 	frame.put("length", s.text(s.Length))
 	frame.put("width", s.text(s.Width))
 	frame.put("joists_run", "across")
-	joists := w.group("frame.joists.", "The narrow bays hold drums, the wide ones do not.")
+	own := "The narrow bays hold drums, the wide ones do not."
+	if l.places != nil {
+		own = "The drums lie under them, in two rows."
+	}
+	joists := w.group("frame.joists.", own)
 	joists.put("size", s.pick("2x8", "38 mm x 184 mm"))
 	joists.put("species", unknown)
 	joists.put("marks_at", "near face")
@@ -84,15 +88,7 @@ func (l *startLayout) plan(w *writer) *group {
 	drum.put("girth", s.text(s.Girth))
 	drum.put("length", s.text(s.Long))
 	drum.put("mass", measure.Mass.Print(s.Mass, s.Units))
-	drum.put("lies", "across")
-	drum.put("bears", "between joists")
-	drum.put("tied", "yes")
-	drum.put("bays", l.bays)
-	var across []string
-	for _, x := range l.across {
-		across = append(across, s.text(x))
-	}
-	drum.put("marks", across)
+	l.drums(w, drum)
 	root.put("floats", []*group{drum})
 
 	ladder := w.group("weights[].", "One object for each thing fixed to the dock.")
@@ -112,6 +108,38 @@ func (l *startLayout) plan(w *writer) *group {
 	l.ask(w, root, name)
 	l.stock(w, root)
 	return root
+}
+
+// drums puts in how the drums lie.
+func (l *startLayout) drums(w *writer, drum *group) {
+	s := l.start
+	if l.places == nil {
+		drum.put("lies", "across")
+		drum.put("bears", "between joists")
+		drum.put("tied", "yes")
+		drum.put("bays", l.bays)
+		var across []string
+		for _, x := range l.across {
+			across = append(across, s.text(x))
+		}
+		drum.put("marks", across)
+		return
+	}
+	drum.put("lies", "along")
+	drum.put("bears", "under joists")
+	drum.put("tied", "yes")
+	var places []*group
+	for i, at := range l.places {
+		own := ""
+		if i == 0 {
+			own = "Middles of the drums."
+		}
+		g := w.group("floats[].places[].", own)
+		g.put("along", s.text(at[0]))
+		g.put("across", s.text(at[1]))
+		places = append(places, g)
+	}
+	drum.put("places", places)
 }
 
 // ask puts in what only the builder, the lake and the offices can say.

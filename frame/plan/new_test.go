@@ -40,9 +40,17 @@ func TestNew(t *testing.T) {
 						t.Fatalf("%+v: %v", s, err)
 					}
 					f := &p.Floats[0]
-					n := len(f.Bays) * len(f.Marks)
-					if n < drums {
+					n := len(f.Bays)*len(f.Marks) + len(f.Places)
+					if n < drums || n < 4 && len(f.Places) > 0 {
 						t.Errorf("%+v: %d drums", s, n)
+					}
+					for _, at := range f.Places { // of a narrow dock: clear of the rims
+						if a := at.Across.Value; a < 3*measure.Inch+73*measure.Inch/6.2832 || a > s.Width-3*measure.Inch-73*measure.Inch/6.2832 {
+							t.Errorf("%+v: a drum at %g m across lies under a rim", s, a)
+						}
+					}
+					if len(f.Places) > 0 {
+						continue
 					}
 					last := f.Bays[len(f.Bays)-1].Value
 					if last != len(p.Frame.Joists.Marks)-1 || f.Bays[0].Value != 1 {

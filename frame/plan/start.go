@@ -41,6 +41,8 @@ type startLayout struct {
 	marks  []float64 // near faces of the joists
 	bays   []int     // that hold drums
 	across []float64 // middles of the drums in each
+
+	places [][2]float64 // of a narrow dock: drums that lie along, under the joists
 }
 
 // round returns a length as its text has it.
@@ -76,6 +78,9 @@ func (s Start) lay() (*startLayout, error) {
 	s.Length, s.Width = s.round(s.Length), s.round(s.Width)
 	thick, rim := s.Girth/math.Pi, float64(s.plies())*startJoist
 	row := int((s.Width - 2*rim + startBetween/3) / (s.Long + startBetween))
+	if row < 2 && s.Width >= 2*rim+2*thick+3*startBetween {
+		return s.narrow(thick, rim)
+	}
 	if row < 1 {
 		return nil, &measure.Error{
 			Field: "Width", Kind: measure.Length, Value: s.Width, Class: measure.ErrRange,
@@ -121,6 +126,36 @@ func (s Start) lay() (*startLayout, error) {
 			x = first + (s.Width-2*first)*float64(i)/float64(row-1)
 		}
 		out.across = append(out.across, s.round(x))
+	}
+	return out, nil
+}
+
+// narrow lays the drums of a dock on which two do not lie end to end: in two rows
+// along its sides, where they hold it upright best, under joists a step apart.
+func (s Start) narrow(thick, rim float64) (*startLayout, error) {
+	each := int((s.Length + startBetween/3) / (s.Long + startBetween)) // to a row
+	lift := startUnder*1000*math.Pi/4*thick*thick*s.Long - s.Mass
+	need := int(math.Ceil(35 * measure.PSF / measure.Gravity * s.Length * s.Width / math.Max(lift, 1e-9) / 2))
+	n := max(2, min(need, each))
+	if s.Drums > 0 {
+		n = max(n, (s.Drums+1)/2)
+	}
+	if n > each {
+		return nil, &measure.Error{
+			Field: "Drums", Kind: measure.Count, Value: float64(2 * n), Class: measure.ErrRange,
+			Range: measure.Range{Kind: measure.Count, Hi: float64(2 * each)},
+		}
+	}
+	out := &startLayout{start: s}
+	steps := int(math.Ceil((s.Length-startJoist)/(16*measure.Inch) - 1e-9))
+	for i := range steps + 1 {
+		out.marks = append(out.marks, s.round((s.Length-startJoist)*float64(i)/float64(steps)))
+	}
+	for i := range n {
+		along := s.round(s.Long/2 + (s.Length-s.Long)*float64(i)/float64(n-1))
+		for _, across := range [2]float64{rim + startBetween + thick/2, s.Width - rim - startBetween - thick/2} {
+			out.places = append(out.places, [2]float64{along, s.round(across)})
+		}
 	}
 	return out, nil
 }
