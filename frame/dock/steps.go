@@ -187,7 +187,11 @@ func (w *work) onIce() {
 		do := fmt.Sprintf("Carry the pieces down one by one, no pile on the way. The heaviest is a %s, %s, for %d people", h.Piece, measure.Mass.Print(h.Each, w.units), h.People)
 		var stops []string
 		if h.Err != nil {
-			stops = append(stops, h.Err.Error())
+			if h.People > 0 {
+				stops = append(stops, fmt.Sprintf("fewer than %d people to lift it", h.People))
+			} else {
+				stops = append(stops, h.Err.Error())
+			}
 		}
 		if h.Brake > 0 {
 			do += fmt.Sprintf("; on the slope %d hold a sled of %s back with %s", h.Crew, measure.Mass.Print(h.Load, w.units), measure.Force.Print(h.Brake, w.units))

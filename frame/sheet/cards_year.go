@@ -2,10 +2,14 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"strconv"
+	"strings"
+	"time"
 
 	"example.org/floewright/frame/dock"
 	"example.org/floewright/ice/action"
+	"example.org/floewright/ice/season"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -15,23 +19,22 @@ func (c *cards) plate() Card {
 	e, _ := c.report.Envelope() // without it the plate says so
 	p, err := c.dock.Plate(e)
 	if err != nil {
-		out.Blocks = []Block{missing("How many people it carries", err)}
+		out.Blocks = []Block{Stop("Nobody aboard: how many people it carries is not known: " + err.Error() + ".")}
 		return out
 	}
-	each := c.mass(p.Each)
-	t := Table{Caption: "At most, at the same time", Head: []string{"where", "people of " + each, "the next one"}}
-	for i, w := range []struct {
-		where string
-		n     int
-	}{{"spread over the deck, still", p.Anywhere}, {"together along any one edge", p.Edge}, {"together in any one corner", p.Corner}} {
-		why := p.Limits[i]
-		if why == "" {
-			why = "finds no more room there"
+	var short []string
+	for _, h := range c.report.Twelve {
+		if h.Verdict() == measure.Short {
+			short = append(short, h.Name)
 		}
-		t.Rows = append(t.Rows, Row{Cells: []string{w.where, strconv.Itoa(w.n), why}})
 	}
-	out.Blocks = []Block{t}
-	dive := fmt.Sprintf("NO DIVING. Dive only where the water is at least %s deep (%s).", c.length(9*measure.Foot), dock.DiveSource())
+	if len(short) > 0 {
+		out.Blocks = append(out.Blocks, Stop("Not to be put up while this is short: "+strings.Join(short, "; ")+"."))
+	}
+	out.Blocks = append(out.Blocks,
+		Sign(fmt.Sprintf("%d along any one edge", p.Edge)), Sign(fmt.Sprintf("%d in any one corner", p.Corner)), Sign(fmt.Sprintf("%d spread, sitting still", p.Anywhere)),
+	)
+	dive := fmt.Sprintf("Dive only where the water is at least %s deep (%s).", c.length(9*measure.Foot), dock.DiveSource())
 	switch {
 	case p.Level != nil:
 		dive += " How deep it is here is not known: " + p.Level.Error() + "."
@@ -40,9 +43,20 @@ func (c *cards) plate() Card {
 	default:
 		dive += fmt.Sprintf(" At its lowest it is %s deep here.", c.length(p.Depth))
 	}
-	out.Blocks = append(out.Blocks, Stop(dive))
+	if p.Level != nil || !p.Dive {
+		out.Blocks = append(out.Blocks, Sign("NO DIVING"))
+	}
+	out.Blocks = append(out.Blocks, Paragraph(dive))
 	if p.Level == nil {
 		out.Blocks = append(out.Blocks, Paragraph(fmt.Sprintf("Made for water from %s to %s against the level of the plan.", c.length(p.Low), c.length(p.High))))
+	}
+	t := Table{Caption: "What one more would do", Head: []string{"people of " + c.mass(p.Each), "the next one"}}
+	for i, where := range []string{"spread over the deck, still", "together along any one edge", "together in any one corner"} {
+		why := p.Limits[i]
+		if why == "" {
+			why = "finds no more room there"
+		}
+		t.Rows = append(t.Rows, Row{Cells: []string{where, why}})
 	}
 	out.Blocks = append(out.Blocks,
 		List{Items: []string{
@@ -50,7 +64,7 @@ func (c *cards) plate() Card {
 			"No grill, no cord, no cable: mains electricity near water kills.",
 			"Life jackets for whoever does not swim well; the ladder stays free.",
 			"In a storm, with ice about, or with a corner lower than usual: nobody aboard.",
-		}},
+		}}, t,
 	)
 	return out
 }
@@ -65,19 +79,58 @@ func (c *cards) righting() Card {
 	return Card{Name: "righting-moment", Title: "How it rights itself", Blocks: []Block{c.picture("righting")}}
 }
 
-// season is the card for autumn and spring.
+// season is the card for autumn and spring: what past winters say, and lines for
+// this one.
 func (c *cards) season() Card {
 	out := Card{Name: "season", Title: "Season card"}
-	out.Blocks = append(out.Blocks, c.picture("winter"))
+	s := c.report.Season
+	if s == nil {
+		s = &dock.Season{}
+	}
+	dates := Table{Caption: "The lake, by its past winters; for the diary, never permission", Head: []string{"day", "one in ten earlier", "half", "nine in ten", "this winter"}}
+	span := func(name string, of season.Span, err error) {
+		r := Row{Cells: []string{name, WriteIn, WriteIn, WriteIn, WriteIn}}
+		if err == nil {
+			for i, t := range []time.Time{of.P10, of.P50, of.P90} {
+				if !t.IsZero() {
+					r.Cells[1+i] = t.Format("2 Jan 2006")
+				}
+			}
+		} else {
+			r.Notes = []string{"1"}
+			dates.Notes = []Note{{"1", "Not known: " + err.Error() + "."}}
+		}
+		dates.Rows = append(dates.Rows, r)
+	}
+	span("ice from shore to shore", s.On, s.NoOn)
+	span("open water", s.Out, s.NoOut)
+	for _, k := range s.Loads {
+		span(fmt.Sprintf("%s of ice, %s", c.atLeast(k.Need), k.Load), k.First, nil)
+		span("the last day with it", k.Last, nil)
+	}
+	out.Blocks = append(out.Blocks, dates)
+	if _, ok := c.drawn.Picture("winter"); ok {
+		out.Blocks = append(out.Blocks, c.picture("winter"))
+	}
+	if len(s.Calendar.Slots) > 0 {
+		t := Table{Caption: "When the work falls", Head: []string{"work", "usually from", "begun by", "winters that hold it"}, Tick: true}
+		for _, k := range s.Calendar.Slots {
+			r := Row{Cells: []string{k.Task.Name, "", "", strconv.Itoa(int(math.Floor(100*k.Chance+1e-9))) + " %"}}
+			for i, d := range []time.Time{k.Usual, k.Latest} {
+				if !d.IsZero() {
+					r.Cells[1+i] = d.Format("2 Jan 2006")
+				}
+			}
+			t.Rows = append(t.Rows, r)
+		}
+		out.Blocks = append(out.Blocks, t)
+	}
 	for _, t := range c.report.Topics {
 		if t.Title == "THE SEASON" {
-			out.Blocks = append(out.Blocks, Verdicts("The season: for the diary, never permission", t.Checks, c.units))
+			out.Blocks = append(out.Blocks, Verdicts("Held against the plan", t.Checks, c.units))
 		}
 	}
-	out.Blocks = append(out.Blocks,
-		Heading("Dates of this year"),
-		Blanks{{"First ice at the shore", ""}, {"Ice from shore to shore", ""}, {"First day of work on it", ""}, {"Last day of work on it", ""}, {"Open water at the shore", ""}, {"The dock afloat", ""}},
-	)
+	out.Blocks = append(out.Blocks, Blanks{{"First and last day of work on it", ""}, {"The dock afloat", ""}})
 	return out
 }
 
