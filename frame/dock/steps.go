@@ -201,7 +201,7 @@ func (w *work) onIce() {
 	}
 	w.add(onTheIce, "Clear the pad evenly, banks of snow far from it. Lay boards under whatever is dark: it melts in.", gates, nil, []string{crossing})
 	uneven := "loads.uneven"
-	w.add(onTheIce, fmt.Sprintf("Set the floats at their marks and shim the low ones until none is more than %s off.", w.tape(w.plan.Loads.Uneven.Value)),
+	w.add(onTheIce, fmt.Sprintf("Set the floats at their marks; shim until none is more than %s low.", w.tape(w.plan.Loads.Uneven.Value)),
 		gates, nil, []string{"What each float bears on", uneven})
 	w.add(onTheIce, "Set rims and joists on them, fasten every joist's end, measure both diagonals again before the first board.",
 		gates, []string{"a joist whose end has not all of its fasteners: nobody stands on it"},
@@ -215,7 +215,7 @@ func (w *work) onIce() {
 	if len(things) > 0 {
 		w.add(onTheIce, "Fix the rest: "+listed(things, 10)+".", []string{"the boards are on"}, nil, []string{"weights"})
 	}
-	w.add(onTheIce, "Make every line fast, with the slack that the highest spring water takes up; mark both ends.",
+	w.add(onTheIce, "Make every line fast with slack for the highest spring water; mark both ends.",
 		nil, nil, []string{"Lowest level to which every line is neither slack nor taut", "Highest level to which every line is neither slack nor taut"})
 	stay := w.check("Ice under the finished dock that stands there for days or weeks")
 	w.add(onTheIce, "Read the water in a hole beside the dock every day and write it down; shovel the deck, and carry the snow away.",

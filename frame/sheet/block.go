@@ -52,7 +52,7 @@ type Stop string
 const stopWord = "STOP"
 
 func (b Stop) height() float64 {
-	return bodyLine*folded(bodySize, pageWide-12, true, stopWord+" "+string(b)) + 6.5
+	return bodyLine*folded(bodySize, pageWide-12, true, stopWord+" "+string(b)) + 6
 }
 func (b Stop) split(left, _ float64) (head, rest Block) { return whole(b, left) }
 func (b Stop) write(h *html, _ string) {
@@ -77,11 +77,11 @@ func (b List) item(i int) float64 {
 	if b.Tick && b.Ordered {
 		text = boxInLine + text
 	}
-	return bodyLine*folded(bodySize, pageWide-listIndent, false, text) + 1.6
+	return bodyLine*folded(bodySize, pageWide-listIndent, false, text) + 1.4
 }
 
 func (b List) height() float64 {
-	h := 3.0
+	h := 1.5
 	for i := range b.Items {
 		h += b.item(i)
 	}
@@ -89,7 +89,7 @@ func (b List) height() float64 {
 }
 
 func (b List) split(left, _ float64) (head, rest Block) {
-	h := 3.0
+	h := 1.5
 	for i := range b.Items {
 		if h += b.item(i); h > left {
 			if i == 0 {

@@ -12,7 +12,7 @@ import (
 func (c *cards) iceCard() Card {
 	t := Table{
 		Caption: "Thinnest hole at least, of clear ice, for what the rules then do not rule out in winter on a cold lake, drilled at five places and more",
-		Head:    []string{"load", "clear ice", "white ice on it", "thaw in 5 days", "today's thinnest"},
+		Head:    []string{"load", "clear ice", "white on it", "after thaw", "today"},
 	}
 	note := func(text string) string {
 		for _, n := range t.Notes {
@@ -49,12 +49,12 @@ func (c *cards) iceCard() Card {
 		row(a.Load+", "+c.mass(a.Mass), "", a.Check.Rule, a.Check.Limit, a.White, a.Thawed)
 	}
 	if k := c.check("Ice for the people at the dock that stands there"); k.Kind == measure.Length && k.Limit > 0 {
-		row("people beside the dock while it stands there", "By the holes and the snow of the plan; the ice under the dock has a check of its own.", k.Rule, k.Limit, 0, 0)
+		row("people beside the dock that stands there", "By the holes and the snow of the plan; the ice under the dock has a check of its own.", k.Rule, k.Limit, 0, 0)
 	}
 	return Card{Name: "ice-card", Title: "Ice card for the pocket", Blocks: []Block{
 		Blanks{{"Drilled on, at; void 24 hours later", ""}},
 		t,
-		Paragraph("The thinnest hole counts, and of it clear ice alone. Nothing on this card clears anybody onto the ice; where the ice is thinner no rule covers it."),
+		Paragraph("The thinnest hole counts, and of it clear ice alone. After thaw: a day of the last five reached 0 °C. Nothing on this card clears anybody onto the ice; where the ice is thinner no rule covers it."),
 		Stop("Back to shore at once: water on the ice or in a crack, a crack that works, thaw, rain or fresh snow since drilling, a changed water level, candled or grey ice, a hole thinner than the last."),
 	}}
 }

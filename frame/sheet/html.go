@@ -43,11 +43,11 @@ nav li{padding:1.5mm 0}
 .sheet footer p{margin:0}
 figure{margin:0 0 4mm}
 figure svg{display:block;width:100%;height:auto}
-.stop{border:0.9mm solid #000;padding:1mm 4mm;margin-bottom:2.5mm;font-weight:bold}
+.stop{border:0.9mm solid #000;padding:1mm 4mm;margin-bottom:2mm;font-weight:bold}
 .sign{margin:0 0 4mm;text-align:center;font-size:30pt;line-height:1.2;font-weight:bold}
 .stop strong{border:0.5mm solid #000;padding:0 1.5mm;margin-right:1mm}
-ul,ol{margin:0 0 3mm;padding-left:12mm}
-li{padding:0 0 1.6mm}
+ul,ol{margin:0 0 1.5mm;padding-left:12mm}
+li{padding:0 0 1.4mm}
 ul.boxes{list-style:none;padding-left:9mm}
 ul.boxes li{text-indent:-7mm}
 .tick{display:inline-block;width:4.4mm;height:4.4mm;border:0.4mm solid #000;vertical-align:-0.7mm;margin-right:1.5mm}
