@@ -81,10 +81,12 @@ func (c *cards) pieces(b lumber.Sawn) string {
 
 // wants lists the pieces without boards.
 func (c *cards) wants(out *Card, k *dock.Cutting) {
-	if len(k.Wants) == 0 {
-		return
-	}
 	t := Table{Caption: "Pieces to cut", Head: []string{"piece", "size", "length", "number"}, Tick: true}
+	if len(k.Wants) == 0 {
+		for range 8 {
+			t.Rows = append(t.Rows, Row{Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn}})
+		}
+	}
 	for _, w := range k.Wants {
 		t.Rows = append(t.Rows, Row{Cells: []string{w.Name, w.Section, c.length(w.Length), strconv.Itoa(w.Count)}})
 	}

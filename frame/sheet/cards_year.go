@@ -24,7 +24,7 @@ func (c *cards) plate() Card {
 	}
 	var short []string
 	for _, h := range c.report.Twelve {
-		if h.Verdict() == measure.Short {
+		if h.Verdict() == measure.Short && !h.Checks[0].Hazard { // the ice is not what people on a dock afloat rest on
 			short = append(short, h.Name)
 		}
 	}

@@ -106,7 +106,7 @@ func cutAt(s string, n int) string { return s[:min(n, len(s))] }
 func FuzzOf(f *testing.F) {
 	f.Add(`{"name": "Nothing known", "frame": "unknown", "floats": "unknown"}`)
 	f.Add(`{"name": "Two blocks", "frame": {"length": "12 ft", "width": "6 ft", "joists": {"size": "2x6", "spacing": "24 in"}, "rims": {"size": "2x6"}, "decking": {"size": "2x6"}},
-		"floats": [{"name": "block", "shape": "block", "length": "4 ft", "breadth": "2 ft", "height": "16 in", "mass": "40 lb", "marks": ["3 ft", "9 ft"], "rows": ["3 ft"], "bears": "under the joists", "lies": "across"}]}`)
+		"floats": [{"name": "block", "shape": "block", "length": "4 ft", "width": "2 ft", "height": "16 in", "mass": "40 lb", "places": [{"along": "3 ft", "across": "3 ft"}, {"along": "9 ft", "across": "3 ft"}], "bears": "under joists", "lies": "across"}]}`)
 	f.Fuzz(func(t *testing.T, text string) {
 		d, err := dock.Read("fuzz", strings.NewReader(text))
 		if err != nil || strings.ContainsAny(text, "%<&+") || strings.Contains(text, "NaN") {
