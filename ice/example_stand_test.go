@@ -66,7 +66,7 @@ func Example_today() {
 	// [ ] on the walk: four people and a sled      not ruled out 1 ft 6 in, at least 11-13/16 in
 	// [ ] on the pad: a stack of 700 lb for 4 h    not ruled out 1 ft 6 in, at least 11-13/16 in
 	// [ ] on the pad: three people beside the dock short         1 ft 6 in, at least 1 ft 7-11/16 in
-	// [ ] on the pad: the dock alone for 21 days   not ruled out 3436 h, at least 504 h
+	// [ ] on the pad: the dock alone for 21 days   not ruled out 143.2 days, at least 21.0 days
 	// Ends 22 hours from now, or at once on thaw, rain, snow or a change of the water level.
 	// Name ____________  back by ______  told to ____________  picks [ ] vest [ ] rope [ ] phone [ ]
 	// Water in the hole at the dock ____ in  read at ______  by ____________

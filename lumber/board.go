@@ -35,6 +35,10 @@ var (
 // table's two ratios, 12/16 and 16/24. Our choice.
 const slantedShare = 2.0 / 3
 
+// metric is what a dressed size loses where it is written in millimetres: PS 20 has
+// 38 mm for 1-1/2 in.
+const metric = 0.11 * measure.Millimetre
+
 // Check compares a joist spacing, m, center to center, with the greatest the
 // board may have: 16 in. square across and 12 in. slanted for a 5/4 board (1 in.
 // dressed), 24 and 16 in. for 2 in. nominal. A rating on the board replaces the
@@ -52,7 +56,7 @@ func (b Board) Check(spacing float64) (measure.Check, error) {
 	c := measure.Check{Name: "deck board over its joists", Kind: measure.Length, Value: spacing, Limit: math.NaN()}
 	row := -1
 	for i, r := range boardRows {
-		if b.thin() >= r.thick*measure.Inch-1e-9 {
+		if b.thin() >= r.thick*measure.Inch-metric {
 			row = i
 			break
 		}

@@ -7,6 +7,7 @@
 //	buildsheet -units us|si        in other units than the plan's
 //	buildsheet -out DIR            pages to print, pictures and lists as well
 //	buildsheet -winters FILE       with the odds of past winters' temperatures
+//	buildsheet -new -length "24 ft" -width "10 ft"    a plan to start from
 //	buildsheet -explain            every field of a plan file
 //
 // Exit status: 0 everything holds, 1 something is short, 2 the plan cannot be
@@ -23,7 +24,6 @@ import (
 
 	"example.org/floewright/frame/dock"
 	"example.org/floewright/frame/plan"
-	"example.org/floewright/ice/season"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -40,6 +40,7 @@ func run(args []string, out, errs io.Writer) dock.Status {
 	units := flags.String("units", "", "us or si; the plan's own if not given")
 	dir := flags.String("out", "", "`folder` to write pages, pictures, lists and the report as JSON into, all or none")
 	temps := flags.String("winters", "", "table of daily temperatures of past winters, `file` with date,temp or date,high,low in °C")
+	begin := starting(flags)
 	explain := flags.Bool("explain", false, "print every field of a plan file and stop")
 	if err := flags.Parse(args); err != nil {
 		return dock.Unusable
@@ -51,6 +52,13 @@ func run(args []string, out, errs io.Writer) dock.Status {
 	if *explain {
 		for _, e := range plan.Explain() {
 			wrap(out, e.String())
+		}
+		return dock.AllHold
+	}
+	if begin.wanted {
+		if err := begin.write(out, *units); err != nil {
+			fmt.Fprintln(errs, "buildsheet:", err)
+			return dock.Unusable
 		}
 		return dock.AllHold
 	}
@@ -89,46 +97,4 @@ func run(args []string, out, errs io.Writer) dock.Status {
 		return dock.Unusable
 	}
 	return r.Status()
-}
-
-// wrap prints a text in 80 columns, its further lines indented.
-func wrap(out io.Writer, text string) {
-	line := ""
-	for _, word := range strings.Fields(text) {
-		if line != "" && len(line)+1+len(word) > 80 {
-			fmt.Fprintln(out, line)
-			line = "   "
-		}
-		if line != "" {
-			line += " "
-		}
-		line += word
-	}
-	fmt.Fprintln(out, line)
-}
-
-// remember gives a dock the winters of a table.
-func remember(d *dock.Dock, file string) (*dock.Dock, error) {
-	f, err := os.Open(file)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return d.WithWinters(file, f, season.Options{})
-}
-
-func read(file, demo string) (*dock.Dock, error) {
-	if file == "" {
-		r, err := plan.Demo(demo)
-		if err != nil {
-			return nil, err
-		}
-		return dock.Read("demo "+demo, r)
-	}
-	f, err := os.Open(file)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return dock.Read(file, f)
 }

@@ -15,7 +15,7 @@ func TestRun(t *testing.T) {
 		t.Fatalf("exit status %d: %s", code, errs.String())
 	}
 	text := out.String()
-	for _, want := range []string{"THIS WINTER SO FAR", "ODDS FROM", "CALENDAR OF THE WORK", "carry the pieces out", "no permission", "Drill."} {
+	for _, want := range []string{"THIS WINTER SO FAR", "a pad kept bare", "average lake with snow", "ODDS FROM", "CALENDAR OF THE WORK", "carry the pieces out", "no permission", "Drill."} {
 		if !strings.Contains(text, want) {
 			t.Errorf("it does not print %q", want)
 		}

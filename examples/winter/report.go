@@ -35,6 +35,30 @@ func picture(out io.Writer, states []season.State) {
 	fmt.Fprintln(out, "# clear ice, o white ice, . snow: one mark an inch, by a model. Drill.")
 }
 
+// beside prints a pad kept bare and the square-root laws of the handbooks beside the
+// model's ice of today.
+func beside(out io.Writer, lake season.Lake, now []season.Day, states []season.State) error {
+	if len(states) == 0 {
+		return nil
+	}
+	pad, err := season.Run(lake, season.Default().Pad(), now)
+	if err != nil {
+		return err
+	}
+	last := len(states) - 1
+	print := func(x float64) string { return measure.Length.Print(x, measure.US) }
+	fmt.Fprintf(out, "\nTODAY, BESIDE IT\n%-42s %s\n%-42s %s\n", "by the model, clear and white ice", print(states[last].Total()),
+		"by the model, a pad kept bare of snow", print(pad[last].Total()))
+	for _, r := range season.Rules() {
+		lo, hi, err := r.Thickness(states[last].FrostDays)
+		if err != nil {
+			return err
+		}
+		fmt.Fprintf(out, "%-42s %s to %s\n", r.Name, print(lo), print(hi))
+	}
+	return nil
+}
+
 // report prints the season, the odds and the calendar.
 func report(out io.Writer, record season.Record, lake season.Lake, carry, stand float64) error {
 	m, err := season.New(lake, season.Default())
@@ -48,6 +72,9 @@ func report(out io.Writer, record season.Record, lake season.Lake, carry, stand 
 	}
 	fmt.Fprintln(out, "THIS WINTER SO FAR")
 	picture(out, states)
+	if err := beside(out, lake, now, states); err != nil {
+		return err
+	}
 	odds, err := m.Odds(context.Background(), now, past, season.Question{Need: carry})
 	if err != nil {
 		return err

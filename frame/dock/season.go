@@ -54,7 +54,7 @@ type winters struct {
 }
 
 // WithWinters returns the dock with a table of daily temperatures as the lake's past
-// winters, those of this one from September on. The table is read as
+// winters, those of this one from September on, in the south from March. The table is read as
 // [season.ReadCSV] has it; the error names file and line.
 func (d *Dock) WithWinters(name string, r io.Reader, o season.Options) (*Dock, error) {
 	record, err := season.ReadCSV(name, r, o)
@@ -63,7 +63,7 @@ func (d *Dock) WithWinters(name string, r io.Reader, o season.Options) (*Dock, e
 	}
 	out := *d
 	out.winters = &winters{gaps: record.Gaps}
-	from := time.Date(d.winter(), time.September, 1, 0, 0, 0, 0, time.UTC)
+	from := d.opens(d.winter())
 	for _, day := range record.Days {
 		if day.Date.Before(from) {
 			out.winters.past = append(out.winters.past, day)
@@ -74,27 +74,37 @@ func (d *Dock) WithWinters(name string, r io.Reader, o season.Options) (*Dock, e
 	return &out, nil
 }
 
-// winter returns the year in which the winter that is asked for begins: that of
-// ice.now, else of the newest remembered date.
-func (d *Dock) winter() int {
-	year := func(t time.Time) int {
-		if t.Month() < time.August {
-			return t.Year() - 1
-		}
-		return t.Year()
+// opens returns the first day of the winter that begins in a year, as package season
+// counts winters: 1 September in the north, 1 March in the south.
+func (d *Dock) opens(year int) time.Time {
+	month := time.September
+	if d.plan != nil && d.plan.Season.Latitude.Value < 0 {
+		month = time.March
 	}
+	return time.Date(year, month, 1, 0, 0, 0, 0, time.UTC)
+}
+
+// winterOf returns the year in which the winter of a day begins.
+func (d *Dock) winterOf(t time.Time) int {
+	if t.Before(d.opens(t.Year())) {
+		return t.Year() - 1
+	}
+	return t.Year()
+}
+
+// winter returns the year in which the winter that is asked for begins: that of
+// ice.now, else the one after the newest remembered date's; 0 where neither is known.
+func (d *Dock) winter() int {
 	if d.plan == nil {
 		return 0
 	}
 	if now, ok := plan.Time(d.plan.Ice.Now); ok {
-		return year(now)
+		return d.winterOf(now)
 	}
 	newest := 0
 	for _, of := range [][]plan.Remembered{d.plan.Season.Ons, d.plan.Season.Outs} {
-		for i := range of {
-			if t, ok := plan.Time(of[i].When); ok {
-				newest = max(newest, year(t)+1)
-			}
+		for _, t := range remembered(of) {
+			newest = max(newest, d.winterOf(t)+1)
 		}
 	}
 	return newest
@@ -123,11 +133,10 @@ func (d *Dock) Season(ctx context.Context) (*Season, error) {
 	ons, outs := remembered(d.plan.Season.Ons), remembered(d.plan.Season.Outs)
 	out.Remembers = [2]int{len(ons), len(outs)}
 	if len(ons) > 0 {
-		out.On, out.NoOn = guessed(ons, out.Year)
+		out.On, out.NoOn = d.guessed(ons, out.Year)
 	}
 	if len(outs) > 0 {
-		// Ice-out belongs to the calendar year after the winter's first.
-		out.Out, out.NoOut = guessed(outs, out.Year+1)
+		out.Out, out.NoOut = d.guessed(outs, out.Year)
 	}
 	if d.winters == nil {
 		if len(ons)+len(outs) > 0 {
@@ -139,9 +148,11 @@ func (d *Dock) Season(ctx context.Context) (*Season, error) {
 	return out, d.recorded(ctx, out)
 }
 
-// guessed returns the span of a date from remembered ones.
-func guessed(dates []time.Time, year int) (season.Span, error) {
-	g, err := season.FromDates(dates, year)
+// guessed returns the span of a date in a winter from remembered ones. The date that
+// counts falls into the winter's first calendar year or the next, as the first
+// remembered one does into its own winter.
+func (d *Dock) guessed(dates []time.Time, winter int) (season.Span, error) {
+	g, err := season.FromDates(dates, winter+dates[0].Year()-d.winterOf(dates[0]))
 	return g.Span, err
 }
 
@@ -170,7 +181,7 @@ func (d *Dock) recorded(ctx context.Context, out *Season) error {
 			return fail(err)
 		}
 	}
-	if err := out.bands(m, w.past); err != nil {
+	if err := out.bands(m, w.past, d.opens(out.Year)); err != nil {
 		return fail(err)
 	}
 	var carry, stand float64
@@ -202,21 +213,20 @@ func (d *Dock) recorded(ctx context.Context, out *Season) error {
 	return nil
 }
 
-// bandDays is how many days the bands last from the first of November on: to the end
-// of May.
+// bandDays is how many days the bands last from the third month of a winter on: from
+// 1 November to the end of May in the north.
 const bandDays = 212
 
-// bands runs each past winter that the table holds whole.
-func (s *Season) bands(m *season.Model, past []season.Day) error {
-	s.First = time.Date(s.Year, time.November, 1, 0, 0, 0, 0, time.UTC)
+// bands runs each past winter that the table holds whole; this one opens on a day.
+func (s *Season) bands(m *season.Model, past []season.Day, opens time.Time) error {
+	s.First = opens.AddDate(0, 2, 0)
 	var by [bandDays][]float64
 	for i := 0; i < len(past); i++ {
 		from := past[i].Date
-		if from.Month() != time.September || from.Day() != 1 {
+		if from.Month() != opens.Month() || from.Day() != 1 {
 			continue
 		}
-		november := time.Date(from.Year(), time.November, 1, 0, 0, 0, 0, time.UTC)
-		skip := int(november.Sub(from).Hours()/24 + 0.5)
+		skip := int(from.AddDate(0, 2, 0).Sub(from).Hours()/24 + 0.5)
 		last := i + skip + bandDays - 1
 		if last >= len(past) || past[last].Date.Sub(from) > time.Duration(skip+bandDays)*24*time.Hour {
 			continue // a gap
@@ -247,25 +257,39 @@ var srcDiary = &measure.Source{Title: "past winters are a sample of this one", S
 func (d *Dock) seasonChecks() []measure.Check {
 	p := &d.plan.Ice
 	rs := rests{on(p.Now), on(p.Park)}
-	for i := range d.plan.Season.Outs {
-		rs = append(rs, on(d.plan.Season.Outs[i].When))
+	s, err := d.seasoned()
+	if d.winters != nil {
+		rs = append(rs, on(d.plan.Season.Latitude), on(d.plan.Season.MeanDepth))
 	}
+	if s.Winters == 0 {
+		// A date that is listed and unknown might be the earliest of all.
+		for i := range d.plan.Season.Outs {
+			rs = append(rs, on(d.plan.Season.Outs[i].When))
+		}
+	}
+	rs = dedupe(rs)
 	work := measure.Check{Name: "Time left for the work on the ice before an early ice-out, one in ten", Kind: measure.Time, AtLeast: true, Rule: srcDiary, Hazard: true}
 	stay := measure.Check{Name: "Time it is planned to stand there, until a late ice-out, one in ten", Kind: measure.Time, AtLeast: true, Rule: srcDiary, Hazard: true}
 	out := []measure.Check{work, stay}
-	s, err := d.seasoned()
 	if err == nil {
 		err = s.NoOut
+	}
+	if err == nil {
+		err = rs.err()
+	}
+	if err == nil && (s.Out.P10.IsZero() || s.Out.P90.IsZero()) {
+		err = &measure.Error{Field: "season", Class: measure.ErrUnknown, Why: fmt.Sprintf("ice came in %.0f %% of winters only", 100*s.Out.Chance), Want: "ice that comes in nine winters of ten"}
 	}
 	now, known := plan.Time(p.Now)
 	if err == nil && !known {
 		err = notKnown("ice.now", "when the question is asked")
 	}
-	if err == nil {
-		err = rests{on(p.Park)}.err()
-	}
 	if err != nil {
-		return []measure.Check{refuse(work.Name, err, rs), refuse(stay.Name, err, rs)}
+		out = []measure.Check{refuse(work.Name, err, rs), refuse(stay.Name, err, rs)}
+		if s.NoOn == nil || s.NoOut == nil {
+			out[0].Notes = append(out[0].Notes, d.seasonNotes(s)...)
+		}
+		return out
 	}
 	days := 0
 	for _, t := range season.Tasks(1, 1) {
@@ -278,29 +302,55 @@ func (d *Dock) seasonChecks() []measure.Check {
 	out[1].Value, out[1].Limit = p.Park.Value, s.Out.P90.Sub(now).Seconds()
 	out[1].Notes = []string{"a dock that the thaw is to launch stands there until the ice goes, in nine winters of ten by " + s.Out.P90.Format(time.DateOnly)}
 	for i := range out {
-		out[i].Rests = dedupe(rs).assumptions()
+		out[i].Rests = rs.assumptions()
 	}
 	return out
 }
 
 // seasonNotes says dates and windows.
 func (d *Dock) seasonNotes(s *Season) []string {
-	out := []string{season.Caution, "ice-out, one in ten earlier, half, nine in ten: " + s.Out.String()}
+	out := []string{season.Caution}
+	const three = ", one in ten earlier, half, nine in ten: "
+	if s.NoOut == nil {
+		out = append(out, "ice-out"+three+s.Out.String())
+	}
 	if s.NoOn == nil {
-		out = append(out, "ice-on likewise: "+s.On.String())
+		out = append(out, "ice-on"+three+s.On.String())
 	}
 	out = append(out, s.Notes...)
 	if s.Winters > 0 {
 		out = append(out, fmt.Sprintf("from the temperatures of %d winters", s.Winters))
 	}
+	for _, g := range s.Gaps {
+		out = append(out, "table of temperatures, "+g.String())
+	}
+	out = append(out, d.rulesBeside(s)...)
 	for _, c := range s.Loads {
 		out = append(out, fmt.Sprintf("%s, %s of ice: from %v, until %v", c.Load, measure.Length.Print(c.Need, d.system()), c.First, c.Last))
 	}
 	for _, slot := range s.Calendar.Slots {
 		out = append(out, slot.String())
 		out = append(out, slot.Notes...)
-		if slot.Task.Early != "" {
-			out = append(out, "if the window closes early: "+slot.Task.Early)
+	}
+	return out
+}
+
+// rulesBeside says what the model has of this winter's ice and, beside it, the square-root
+// laws of the handbooks after the same frost.
+func (d *Dock) rulesBeside(s *Season) []string {
+	if len(s.SoFar) == 0 {
+		return nil
+	}
+	sys := d.system()
+	last := s.SoFar[len(s.SoFar)-1]
+	if !last.Ice {
+		return []string{"by the model the lake is open on " + last.Date.Format(time.DateOnly)}
+	}
+	out := []string{fmt.Sprintf("by the model on %s: %s of clear and %s of white ice, no measurement", last.Date.Format(time.DateOnly),
+		measure.Length.Print(last.Clear, sys), measure.Length.Print(last.White, sys))}
+	for _, r := range season.Rules() {
+		if lo, hi, err := r.Thickness(last.FrostDays); err == nil {
+			out = append(out, fmt.Sprintf("by the square-root law, %s: %s to %s", r.Name, measure.Length.Print(lo, sys), measure.Length.Print(hi, sys)))
 		}
 	}
 	return out

@@ -121,3 +121,83 @@ func TestSeasonRecord(t *testing.T) {
 		t.Errorf("given up: %v", err)
 	}
 }
+
+// TestSeasonSouth: in the south the winter begins in March and its ice goes in the
+// same calendar year; a lake that closes about the new year keeps its own year.
+func TestSeasonSouth(t *testing.T) {
+	south := func(swaps ...string) *dock.Dock {
+		swaps = append([]string{`"latitude": "46 deg"`, `"latitude": "-46 deg"`, `"now": "2027-02-06 09:00"`, `"now": "2027-08-06 09:00"`}, swaps...)
+		return swappedDock(t, "swim", swaps...)
+	}
+	var b strings.Builder
+	b.WriteString("date,temp\n")
+	for day := time.Date(2014, time.March, 1, 0, 0, 0, 0, time.UTC); day.Before(time.Date(2027, time.August, 1, 0, 0, 0, 0, time.UTC)); day = day.AddDate(0, 0, 1) {
+		fmt.Fprintf(&b, "%s,%.1f\n", day.Format(time.DateOnly), 5+17*math.Cos(2*math.Pi*float64(day.YearDay()-20)/365.25))
+	}
+	d, err := south().WithWinters("south.csv", strings.NewReader(b.String()), season.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := seasonOf(t, d)
+	if s.NoOdds != nil || s.Year != 2027 || s.Winters < 10 || s.First.Month() != time.May || len(s.Middle) == 0 {
+		t.Fatalf("%d, %d winters, from %v, %v", s.Year, s.Winters, s.First, s.NoOdds)
+	}
+	if s.Out.P50.Year() != 2027 || s.Out.P50.Month() < time.September || len(s.SoFar) != 153 {
+		t.Errorf("ice-out %v, %d days so far", s.Out, len(s.SoFar))
+	}
+	if !(s.Middle[92] > s.Middle[0]) {
+		t.Errorf("%g m in May, %g m in August", s.Middle[0], s.Middle[92])
+	}
+}
+
+// TestSeasonWithoutIce: where ice does not come in nine winters of ten there is no
+// date that the work could be held against.
+func TestSeasonWithoutIce(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("date,temp\n")
+	for day := time.Date(2014, time.September, 1, 0, 0, 0, 0, time.UTC); day.Before(time.Date(2027, time.February, 1, 0, 0, 0, 0, time.UTC)); day = day.AddDate(0, 0, 1) {
+		fmt.Fprintf(&b, "%s,%.1f\n", day.Format(time.DateOnly), 12-6*math.Cos(2*math.Pi*float64(day.YearDay()-20)/365.25))
+	}
+	d, err := swappedDock(t, "swim").WithWinters("mild.csv", strings.NewReader(b.String()), season.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := d.Report(measure.US)
+	for _, name := range []string{"Time left for the work", "Time it is planned to stand there"} {
+		if c := check(t, r, name); c.Verdict() != measure.NoAnswer || !errors.Is(c.Err, measure.ErrUnknown) {
+			t.Errorf("without ice: %v", c)
+		}
+	}
+}
+
+// TestSeasonLessKnown: a date that is listed and unknown, or a table of temperatures
+// of a lake nobody knows the depth of, leaves no verdict, and says what it can.
+func TestSeasonLessKnown(t *testing.T) {
+	one := check(t, swappedDock(t, "swim", `{ "date": "2024-04-02" }`, `{ "date": "unknown" }`).Report(measure.US), "Time left for the work")
+	if one.Verdict() != measure.NoAnswer || !strings.Contains(strings.Join(one.Notes, " "), "ice-out, one in ten") {
+		t.Errorf("an unknown date: %v", one)
+	}
+	d, err := swappedDock(t, "swim", `"latitude": "46 deg"`, `"latitude": "unknown"`).WithWinters("w.csv", strings.NewReader(table(2015, 2027, func(int) float64 { return 0 })), season.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c := check(t, d.Report(measure.US), "Time left for the work"); c.Verdict() != measure.NoAnswer {
+		t.Errorf("somewhere: %v", c)
+	}
+}
+
+// TestSeasonNewYear: a lake that closes about the new year does so in the winter that
+// is asked for, whichever side the first remembered date lies on.
+func TestSeasonNewYear(t *testing.T) {
+	for _, first := range []string{"2019-12-28", "2020-01-06"} {
+		list := fmt.Sprintf(`"ice_ons": [{ "date": %q }, { "date": "2021-01-03" }, { "date": "2021-12-27" }, { "date": "2023-01-08" }, { "date": "2023-12-30" }], "_note": [`, first)
+		s := seasonOf(t, swappedDock(t, "work", `"ice": {`, `"season": {`+list+`"invented"]}, "ice": {`))
+		if s.NoOn != nil {
+			t.Fatal(s.NoOn)
+		}
+		want := time.Date(s.Year+1, time.January, 1, 0, 0, 0, 0, time.UTC)
+		if off := s.On.P50.Sub(want).Hours() / 24; math.Abs(off) > 4 {
+			t.Errorf("first remembered %s: ice-on %v in the winter of %d", first, s.On.P50, s.Year)
+		}
+	}
+}

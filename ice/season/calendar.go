@@ -19,10 +19,12 @@ type Task struct {
 	// ice-out: such a task must end before the last day with its ice.
 	Parked bool
 
-	// Dry work: days without a low (or, where only means are known, a mean)
-	// under MinAir °C. Film says that MinAir is the film's own temperature for
-	// its whole drying time; Moisture is the greatest moisture of the wood as a
-	// share, 0 where it does not matter.
+	// Dry work: as many days as it takes and DryDays after them without a low (or,
+	// where only means are known, a mean) under MinAir °C and, where DryDays is not
+	// 0 and the record knows rain and snowfall, without any. Film says that MinAir
+	// is the film's own temperature for its whole drying time, which the air only
+	// stands for; Moisture is the greatest moisture of the wood as a share, to be
+	// measured, 0 where it does not matter.
 	MinAir   float64
 	DryDays  int
 	Film     bool
@@ -207,7 +209,7 @@ func (s *Slot) iced(o Odds, e *ensemble, ahead Slot, left int) {
 func (s *Slot) remark() {
 	t := s.Task
 	if t.Film {
-		s.Notes = append(s.Notes, fmt.Sprintf("film at %.0f °C or above for all %d days of drying, dew and rain kept off", t.MinAir, max(1, t.DryDays)))
+		s.Notes = append(s.Notes, fmt.Sprintf("film at %.0f °C or above for all %d days of drying, dew and rain kept off; under a clear night sky it is colder than the air", t.MinAir, max(1, t.DryDays)))
 	}
 	if t.Moisture > 0 {
 		s.Notes = append(s.Notes, fmt.Sprintf("wood at %.0f %% moisture or below, measured, besides", 100*t.Moisture))
@@ -220,8 +222,29 @@ func (s *Slot) remark() {
 	}
 }
 
+// wet is the rain or melted snow of a day, in kg/m², that spoils a film: our choice,
+// the least that a gauge tells.
+const wet = 0.2
+
+// spoils reports whether a day is too cold or too wet for a task, and whether the
+// record knows how wet it was.
+func (t *Task) spoils(d *Day) (spoils, knows bool) {
+	air := d.Mean
+	if d.Has&HasRange != 0 {
+		air = d.Low
+	}
+	fell := 0.0
+	if d.Has&HasRain != 0 {
+		fell += d.Rain
+	}
+	if d.Has&HasSnowfall != 0 {
+		fell += d.Snowfall
+	}
+	return air < t.MinAir || t.DryDays > 0 && fell >= wet, d.Has&HasRain != 0
+}
+
 // dry places a task that waits for air: the first run of days, from midwinter
-// on, in which no low falls under the least temperature.
+// on, of which none is too cold or too wet.
 func (m *Model) dry(s *Slot, past []Day) error {
 	parts, err := split(past)
 	if err != nil {
@@ -230,7 +253,7 @@ func (m *Model) dry(s *Slot, past []Day) error {
 	t := s.Task
 	want := t.Days + t.DryDays
 	var mix mixture
-	year := 0
+	year, blind := 0, false
 	for _, part := range parts {
 		first, end := number(part[0].Date), number(part[0].Date)+len(part)
 		for y := m.lake.year(first); ; y++ {
@@ -249,12 +272,9 @@ func (m *Model) dry(s *Slot, past []Day) error {
 			}
 			run := 0
 			for i := from; i < 362; i++ {
-				d := &part[open-first+i]
-				air := d.Mean
-				if d.Has&HasRange != 0 {
-					air = d.Low
-				}
-				if run++; air < t.MinAir {
+				spoils, knows := t.spoils(&part[open-first+i])
+				blind = blind || !knows
+				if run++; spoils {
 					run = 0
 				}
 				if run == want {
@@ -266,6 +286,9 @@ func (m *Model) dry(s *Slot, past []Day) error {
 	}
 	if mix.all < 5 {
 		return &measure.Error{Field: "past winters", Value: float64(mix.all), Class: measure.ErrUnknown, Why: "fewer than five whole winters are on record"}
+	}
+	if blind && t.DryDays > 0 {
+		s.Notes = append(s.Notes, "the record does not know the rain of every day: these dates know the air alone, and rain makes them later")
 	}
 	mix.width = kernel(mix.xs, 0.5)
 	start, from := m.lake.opening(year+1), 122

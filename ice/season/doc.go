@@ -39,9 +39,13 @@
 // that the lake usually has. Ice-on of Mendota depends on how the old winters are
 // weighed: 3.9 to 4.3 d over half-lives of 10 years to none.
 //
-// After three holes the forecast of later ones is off by 6.3 cm in the mean and 4.6 cm
-// on the thin side, the model alone by 7.0 cm, last year's holes by 9.3 cm; 81 % of
-// later holes lie in the band that should hold 80 %.
+// After three holes of a winter of Kilpisjärvi the later ones, under the air that came,
+// are off by 6.3 cm in the mean and 4.6 cm on the thin side, the fitted model alone by
+// 7.0 cm, last year's holes by 9.3 cm; 81 % of later holes lie in the band that should
+// hold 80 %.
+//
+// On the same day, go test ./ice/season -bench . on two cores of a virtual machine: a
+// season of 200 days 19 µs, odds from 150 winters 6.1 ms.
 //
 // The default set was searched on the first years of these two lakes together. Among
 // sets that did about as well there, the choice was made with an eye on the later
@@ -52,8 +56,12 @@
 //
 // One column of water and one of ice: no current, springs, wind-packed drifts, inflow
 // or salt. Ice thinner than some centimetres comes and goes in ways that no daily mean
-// tells. Where snow floods, colder is not always thicker: clear ice that came earlier
-// floods less. Odds hold the past winters for a sample of this one; where winters warm,
+// tells. With the same snow on it day by day, colder is never thinner while no snow
+// floods. Where it floods, snow becomes white ice with half of the frost that clear ice
+// takes, and ice that one colder day made stronger floods less: in 200 invented winters
+// it was then up to 3 cm thinner for a time; cold that lasted never left it thinner.
+// The same snowfall is not the same snow: ice that comes earlier catches more of it.
+// Odds hold the past winters for a sample of this one; where winters warm,
 // give the later ones only.
 //
 // # Sources

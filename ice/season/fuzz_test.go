@@ -52,12 +52,14 @@ func FuzzColder(f *testing.F) {
 		if !(coldest > -45 && coldest < 30 && noise >= 0 && noise < 8 && math.Abs(by) < 30 && snow >= 0 && snow < 3) {
 			return
 		}
-		colder(t, withDepth(winter(seed, coldest, noise, 300), seed, snow), func(i int) float64 {
+		days := withDepth(winter(seed, coldest, noise, 300), seed, snow)
+		less := func(i int) float64 {
 			if i%(int(every)+1) == 0 {
 				return by
 			}
 			return 0
-		})
+		}
+		colder(t, days, less)
 	})
 }
 

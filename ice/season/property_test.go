@@ -69,16 +69,21 @@ func sane(t testing.TB, states []season.State) {
 	}
 }
 
-// colder checks that days colder by any amounts, under the same snow, never have
-// thinner ice. No snow floods here: where it does, earlier and stronger clear ice
-// floods less, and what it gains in clear ice may be less than the white ice it lacks.
-func colder(t testing.TB, warm []season.Day, by func(i int) float64) {
-	t.Helper()
+// cooled returns the days colder by so much, under the same snow.
+func cooled(warm []season.Day, by func(i int) float64) []season.Day {
 	cold := make([]season.Day, len(warm))
 	copy(cold, warm)
 	for i := range cold {
 		cold[i].Mean = math.Max(-70, cold[i].Mean-math.Abs(by(i)))
 	}
+	return cold
+}
+
+// colder checks that days colder by any amounts, with the same snow on the ice day
+// by day, never have thinner ice. No snow floods here; see thinner for where it does.
+func colder(t testing.TB, warm []season.Day, by func(i int) float64) {
+	t.Helper()
+	cold := cooled(warm, by)
 	p := season.Default()
 	p.Bridge = 200 // kg/m² more than the ice lifts
 	var a, b []season.State
@@ -100,6 +105,50 @@ func colder(t testing.TB, warm []season.Day, by func(i int) float64) {
 		if b[i].Total() < a[i].Total()-1e-9 {
 			t.Fatalf("%s: %g m in the cold, %g m in the warmth", a[i].Date.Format(time.DateOnly), b[i].Total(), a[i].Total())
 		}
+	}
+}
+
+// thinner returns by how much the ice is thinner at the most where days are colder,
+// with the same snow on it, whether or not that floods.
+func thinner(t testing.TB, warm []season.Day, by func(i int) float64) float64 {
+	t.Helper()
+	most := 0.0
+	a, b := run(t, warm), run(t, cooled(warm, by))
+	for i := range a {
+		most = math.Max(most, a[i].Total()-b[i].Total())
+	}
+	return most
+}
+
+// Under snow that floods, one colder day may leave the ice some centimetres thinner,
+// while cold that lasts does not: in these 200 winters, as the package's page says.
+func TestColderUnderFloodingSnow(t *testing.T) {
+	once, lasting, white := 0.0, 0.0, 0
+	for seed := range uint64(200) {
+		days := withDepth(winter(seed, -6-float64(seed%17), 4, 300), seed, 0.6)
+		for _, s := range run(t, days) {
+			if s.White > 0.05 {
+				white++
+				break
+			}
+		}
+		r := rand.New(rand.NewPCG(seed, 3))
+		lasting = math.Max(lasting, thinner(t, days, func(int) float64 { return 3 * r.ExpFloat64() }))
+		for _, at := range []int{90, 100, 110, 130, 160} {
+			once = math.Max(once, thinner(t, days, func(i int) float64 {
+				if i == at {
+					return 8
+				}
+				return 0
+			}))
+		}
+	}
+	t.Logf("%d winters with white ice; one colder day leaves it thinner by up to %.4f m, lasting cold by %g m", white, once, lasting)
+	if white < 100 {
+		t.Errorf("snow floods in %d winters of 200 only", white)
+	}
+	if !(once > 0.001 && once < 0.03) || lasting > 1e-9 {
+		t.Errorf("one colder day leaves the ice thinner by up to %.4f m, lasting cold by %g m", once, lasting)
 	}
 }
 

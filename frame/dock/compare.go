@@ -1,0 +1,244 @@
+package dock
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// A Comparison sets docks side by side, a row for each question.
+type Comparison struct {
+	Units measure.System
+	Names []string
+	Rows  []Compared
+}
+
+// Compared is one question and each dock's answer, in the order of the names.
+type Compared struct {
+	Question string
+	Answers  []Answer
+}
+
+// An Answer is a number, and the words that go with it; Err says why there is none.
+type Answer struct {
+	Kind  measure.Kind
+	Value float64 // SI; prices in the plan's currency
+	Note  string  // which member, which currency, which verdict
+	Err   error
+}
+
+// Compare asks each report the same: what the dock costs and weighs, how high and how
+// level it floats, how many stand at one edge, which member is worst, and which ice it
+// needs. The first report's units are those of the texts.
+func Compare(reports ...*Report) *Comparison {
+	out := &Comparison{}
+	for i, r := range reports {
+		if r == nil {
+			r = &Report{Name: "no report"}
+		}
+		if i == 0 {
+			out.Units = r.Units
+		}
+		out.Names = append(out.Names, r.Name)
+	}
+	for _, q := range []struct {
+		question string
+		ask      func(*Report) Answer
+	}{
+		{"Cost of everything on the list", (*Report).cost},
+		{"Weight", value("Weight of the whole dock")},
+		{"Deck over water, nobody aboard", value("Water to the deck's lowest corner")},
+		{"Deck over water, uniform load", value("Lowest deck edge above the water under")},
+		{"Tilt, everyone at one edge", value("Tilt of the deck with everyone")},
+		{"Heaviest people together at one edge", most("Everyone together at one edge")},
+		{"Tilt, one float full of water", value("Tilt of the deck with one float")},
+		{"Worst member, share of its limit", (*Report).worstMember},
+		{"Ice asked for, one crossing", most("Ice for one crossing")},
+		{"Ice asked for, the finished dock some hours", most("Ice for the finished dock")},
+		{"Checks that are short", count(measure.Short)},
+		{"Checks without an answer", count(measure.NoAnswer)},
+	} {
+		row := Compared{Question: q.question}
+		for _, r := range reports {
+			if r == nil {
+				row.Answers = append(row.Answers, Answer{Err: notKnown("report", "a report")})
+				continue
+			}
+			row.Answers = append(row.Answers, q.ask(r))
+		}
+		out.Rows = append(out.Rows, row)
+	}
+	return out
+}
+
+// find returns the check whose name begins so, an error where there is none.
+func (r *Report) find(begin string) (measure.Check, error) {
+	for _, t := range r.Topics {
+		for _, c := range t.Checks {
+			if strings.HasPrefix(c.Name, begin) {
+				return c, nil
+			}
+		}
+	}
+	return measure.Check{}, notKnown(begin, "a dock's report")
+}
+
+// value answers with a check's value and how it stands.
+func value(begin string) func(*Report) Answer {
+	return func(r *Report) Answer {
+		c, err := r.find(begin)
+		if err == nil {
+			err = c.Err
+		}
+		return answer(c.Kind, c.Value, "", err).stands(c)
+	}
+}
+
+// most answers with a check's limit.
+func most(begin string) func(*Report) Answer {
+	return func(r *Report) Answer {
+		c, err := r.find(begin)
+		if err == nil && !(math.Abs(c.Limit) < math.Inf(1)) {
+			if err = c.Err; err == nil {
+				err = notKnown(begin, "a number")
+			}
+		}
+		return answer(c.Kind, c.Limit, "", err)
+	}
+}
+
+// count answers with how many checks stand so.
+func count(v measure.Verdict) func(*Report) Answer {
+	return func(r *Report) Answer {
+		n := 0
+		for _, t := range r.Topics {
+			for _, c := range t.Checks {
+				if c.Verdict() == v {
+					n++
+				}
+			}
+		}
+		return Answer{Kind: measure.Count, Value: float64(n)}
+	}
+}
+
+// answer keeps numbers only.
+func answer(k measure.Kind, x float64, note string, err error) Answer {
+	if err == nil && (math.IsNaN(x) || math.IsInf(x, 0)) {
+		err = &measure.Error{Why: "no number came of it", Class: measure.ErrUnknown}
+	}
+	if err != nil {
+		return Answer{Kind: k, Note: note, Err: err}
+	}
+	return Answer{Kind: k, Value: x, Note: note}
+}
+
+// stands adds that a check is short.
+func (a Answer) stands(c measure.Check) Answer {
+	if a.Err == nil && c.Verdict() == measure.Short {
+		a.Note = "short"
+	}
+	return a
+}
+
+func (r *Report) cost() Answer {
+	if r.Shop == nil {
+		return Answer{Err: notKnown("report", "its shop")}
+	}
+	b := &r.Shop.Bill
+	return answer(measure.Ratio, b.Total, currencyName(b.Currency), b.Err)
+}
+
+func (r *Report) worstMember() Answer {
+	var worst measure.Check
+	for _, begin := range []string{"Worst joist, whatever", "Worst rim, whatever", "Worst rim, bent"} {
+		for _, t := range r.Topics {
+			for _, c := range t.Checks {
+				if strings.HasPrefix(c.Name, begin) && (worst.Name == "" || worseRatio(c, worst)) {
+					worst = c
+				}
+			}
+		}
+	}
+	if worst.Name == "" || worst.Err != nil {
+		err := worst.Err
+		if err == nil {
+			err = notKnown("frame", "a dock's report")
+		}
+		return Answer{Kind: measure.Percent, Err: err}
+	}
+	note := worst.Name
+	if len(worst.Notes) > 0 {
+		note = worst.Notes[0]
+	}
+	return answer(measure.Percent, worst.Ratio(), note, nil)
+}
+
+// text returns an answer as it is printed.
+func (a Answer) text(s measure.System) string {
+	switch {
+	case a.Err != nil:
+		return "no answer"
+	case a.Kind == measure.Ratio:
+		return fmt.Sprintf("%.2f %s", a.Value, a.Note)
+	case a.Note != "":
+		return a.Kind.Print(a.Value, s) + ", " + a.Note
+	}
+	return a.Kind.Print(a.Value, s)
+}
+
+// WriteText writes the comparison in 80 columns: each question with a line for each
+// dock, and then why something has no answer. The error is the writer's.
+func (c *Comparison) WriteText(w io.Writer) error {
+	p := &page{w: bufio.NewWriter(w)}
+	for i, n := range c.Names {
+		p.flow(fmt.Sprintf("%c  ", 'A'+i%26), "   ", n)
+	}
+	p.line("")
+	seen := map[string]bool{}
+	var why []string
+	for _, row := range c.Rows {
+		p.line(row.Question)
+		for i, a := range row.Answers {
+			p.flow(fmt.Sprintf("   %c  ", 'A'+i%26), "      ", a.text(c.Units))
+			if a.Err != nil && !seen[a.Err.Error()] {
+				seen[a.Err.Error()] = true
+				why = append(why, a.Err.Error())
+			}
+		}
+	}
+	if len(why) > 0 {
+		p.heading("WHY THERE IS NO ANSWER")
+		for _, s := range why {
+			p.hang("", s)
+		}
+	}
+	return p.w.Flush()
+}
+
+// WriteCSV writes the comparison for a spreadsheet: question, SI unit, and for each
+// dock its value and a note; blank where there is no answer. The error is the writer's.
+func (c *Comparison) WriteCSV(w io.Writer) error {
+	head := []string{"question", "unit"}
+	for _, n := range c.Names {
+		head = append(head, n, "note")
+	}
+	rows := [][]string{head}
+	for _, row := range c.Rows {
+		line := []string{row.Question, ""}
+		for _, a := range row.Answers {
+			if a.Err != nil {
+				line = append(line, "", a.Err.Error())
+				continue
+			}
+			line[1] = unitOf(a.Kind)
+			line = append(line, decimals(a.Value, 4), a.Note)
+		}
+		rows = append(rows, line)
+	}
+	return writeCSV(w, rows)
+}

@@ -1,0 +1,156 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/floewright/lumber/measure"
+)
+
+// A Start is what a new plan starts from: the deck, and one kind of drum. Lengths are
+// in m.
+type Start struct {
+	Units         measure.System // of the texts, and of the sheet
+	Length, Width float64        // over the outside of the frame
+
+	// Drum is what the drums are called; Girth is the tape around one, Long is over its
+	// ends, Mass its own, kg.
+	Drum              string
+	Girth, Long, Mass float64
+
+	// Drums is how many at least; 0 takes as many as hold up 35 psf of deck, 20 for
+	// people and 15 for the dock (our choice), each 85 % under. Rows are filled.
+	Drums int
+}
+
+// A starting frame is made like this (our choice, near the trade's usual).
+const (
+	startJoist   = 1.5 * measure.Inch  // thickness of lumber
+	startBoard   = 5.5 * measure.Inch  // width of a deck board
+	startBetween = 1.5 * measure.Inch  // of drums, end to end, and from their sides
+	startUnder   = 0.85                // of a drum that may be under
+	startStock   = 0.75 * measure.Inch // that a board is longer than the piece
+	startSpan    = 24 * measure.Inch   // from joist to joist, most for 2x6 boards (International Residential Code, Table R507.7)
+	startLong    = 18 * measure.Foot   // rims longer than that have three plies
+)
+
+// A startLayout is where joists and drums of a new plan lie: the drums across the
+// dock, wedged in bays, with a bay without drums between.
+type startLayout struct {
+	start  Start
+	marks  []float64 // near faces of the joists
+	bays   []int     // that hold drums
+	across []float64 // middles of the drums in each
+}
+
+// round returns a length as its text has it.
+func (s Start) round(x float64) float64 {
+	y, err := measure.Length.Parse(s.text(x))
+	if err != nil {
+		return math.NaN()
+	}
+	return y
+}
+
+func (s Start) text(x float64) string { return measure.Length.Print(x, s.Units) }
+
+// lay finds room for joists and drums.
+func (s Start) lay() (*startLayout, error) {
+	for _, c := range []struct {
+		field  string
+		kind   measure.Kind
+		x      float64
+		lo, hi float64
+	}{
+		{"Length", measure.Length, s.Length, 1.5, 14.5},
+		{"Width", measure.Length, s.Width, 0.6, 14.5},
+		{"Girth", measure.Length, s.Girth, 0.6, 5},
+		{"Long", measure.Length, s.Long, 0.3, 3},
+		{"Mass", measure.Mass, s.Mass, 1, 200},
+		{"Drums", measure.Count, float64(s.Drums), 0, 1000},
+	} {
+		if err := (measure.Range{Kind: c.kind, Lo: c.lo, Hi: c.hi}).Check(c.field, c.x); err != nil {
+			return nil, err
+		}
+	}
+	s.Length, s.Width = s.round(s.Length), s.round(s.Width)
+	thick, rim := s.Girth/math.Pi, float64(s.plies())*startJoist
+	row := int((s.Width - 2*rim + startBetween/3) / (s.Long + startBetween))
+	if row < 1 {
+		return nil, &measure.Error{
+			Field: "Width", Kind: measure.Length, Value: s.Width, Class: measure.ErrRange,
+			Range: measure.Range{Kind: measure.Length, Lo: s.Long + startBetween + 2*rim, Hi: 14.5},
+		}
+	}
+	// A drum wedges in its bay and stays inside of the frame's end. Bays with and
+	// without drums take turns, so that every joist stands on some.
+	drum := thick - startJoist + measure.Inch/8
+	least := math.Max(thick-drum+startBetween, 4*startJoist)
+	most := int((s.Length - startJoist + least) / (drum + least))
+	lift := startUnder*1000*math.Pi/4*thick*thick*s.Long - s.Mass // Archimedes, in the water's roundest figure
+	need := math.Ceil(35 * measure.PSF / measure.Gravity * s.Length * s.Width / math.Max(lift, 1e-9) / float64(row))
+	spans := math.Ceil((s.Length-startJoist+startSpan)/(drum+startSpan) - 1e-9)
+	bays := max(2, min(int(math.Max(need, spans)), most))
+	if s.Drums > 0 {
+		bays = max(bays, (s.Drums+row-1)/row)
+	}
+	if bays > most {
+		return nil, &measure.Error{
+			Field: "Drums", Kind: measure.Count, Value: float64(max(s.Drums, bays*row)), Class: measure.ErrRange,
+			Range: measure.Range{Kind: measure.Count, Hi: float64(max(0, most) * row)},
+		}
+	}
+	plain := bays - 1
+	wide := (s.Length - startJoist - float64(bays)*drum) / float64(plain)
+	out := &startLayout{start: s}
+	at := 0.0
+	for i := range bays + plain {
+		out.marks = append(out.marks, s.round(at))
+		if i%2 == 0 {
+			out.bays = append(out.bays, i+1)
+			at += drum
+		} else {
+			at += wide
+		}
+	}
+	out.marks = append(out.marks, s.round(s.Length-startJoist))
+	first := rim + startBetween/3 + s.Long/2
+	for i := range row {
+		x := s.Width / 2
+		if row > 1 {
+			x = first + (s.Width-2*first)*float64(i)/float64(row-1)
+		}
+		out.across = append(out.across, s.round(x))
+	}
+	return out, nil
+}
+
+// board returns the length of board that a piece is cut from: stock runs a little over
+// whole feet, or steps of 0.3 m.
+func (s Start) board(piece float64) string {
+	step := measure.Foot
+	if s.Units == measure.SI {
+		step = 0.3
+	}
+	return s.text(math.Max(math.Ceil(piece/step-1e-6), 2)*step + startStock)
+}
+
+// plies returns how many boards make a rim.
+func (s Start) plies() int {
+	if s.Length > startLong {
+		return 3
+	}
+	return 2
+}
+
+// pick returns the text for the units.
+func (s Start) pick(us, si string) string {
+	if s.Units == measure.SI {
+		return si
+	}
+	return us
+}
+
+func (s Start) title() string {
+	return fmt.Sprintf("New dock, %s by %s", s.text(s.Length), s.text(s.Width))
+}
