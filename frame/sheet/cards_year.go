@@ -79,6 +79,19 @@ func (c *cards) righting() Card {
 	return Card{Name: "righting-moment", Title: "How it rights itself", Blocks: []Block{c.picture("righting")}}
 }
 
+var spanHead = []string{"day", "one in ten earlier", "half", "nine in ten", "this winter"}
+
+// spanRow is a date with its spread; a day that is none is a line to write on.
+func spanRow(name string, of season.Span) Row {
+	r := Row{Cells: []string{name, WriteIn, WriteIn, WriteIn, WriteIn}}
+	for i, t := range []time.Time{of.P10, of.P50, of.P90} {
+		if !t.IsZero() {
+			r.Cells[1+i] = t.Format(written)
+		}
+	}
+	return r
+}
+
 // season is the card for autumn and spring: what past winters say, and lines for
 // this one.
 func (c *cards) season() Card {
@@ -87,44 +100,21 @@ func (c *cards) season() Card {
 	if s == nil {
 		s = &dock.Season{}
 	}
-	dates := Table{Caption: "The lake, by its past winters; for the diary, never permission", Head: []string{"day", "one in ten earlier", "half", "nine in ten", "this winter"}}
-	span := func(name string, of season.Span, err error) {
-		r := Row{Cells: []string{name, WriteIn, WriteIn, WriteIn, WriteIn}}
-		if err == nil {
-			for i, t := range []time.Time{of.P10, of.P50, of.P90} {
-				if !t.IsZero() {
-					r.Cells[1+i] = t.Format("2 Jan 2006")
-				}
-			}
-		} else {
+	dates := Table{Caption: "The lake, by its past winters; for the diary, never permission", Head: spanHead}
+	for _, l := range []struct {
+		name string
+		of   season.Span
+		err  error
+	}{{"ice from shore to shore", s.On, s.NoOn}, {"open water", s.Out, s.NoOut}} {
+		r := spanRow(l.name, l.of)
+		if l.err != nil {
+			r = spanRow(l.name, season.Span{})
 			r.Notes = []string{"1"}
-			dates.Notes = []Note{{"1", "Not known: " + err.Error() + "."}}
+			dates.Notes = []Note{{"1", "Not known: " + l.err.Error() + "."}}
 		}
 		dates.Rows = append(dates.Rows, r)
 	}
-	span("ice from shore to shore", s.On, s.NoOn)
-	span("open water", s.Out, s.NoOut)
-	for _, k := range s.Loads {
-		span(fmt.Sprintf("%s of ice, %s", c.atLeast(k.Need), k.Load), k.First, nil)
-		span("the last day with it", k.Last, nil)
-	}
 	out.Blocks = append(out.Blocks, dates)
-	if _, ok := c.drawn.Picture("winter"); ok {
-		out.Blocks = append(out.Blocks, c.picture("winter"))
-	}
-	if len(s.Calendar.Slots) > 0 {
-		t := Table{Caption: "When the work falls", Head: []string{"work", "usually from", "begun by", "winters that hold it"}, Tick: true}
-		for _, k := range s.Calendar.Slots {
-			r := Row{Cells: []string{k.Task.Name, "", "", strconv.Itoa(int(math.Floor(100*k.Chance+1e-9))) + " %"}}
-			for i, d := range []time.Time{k.Usual, k.Latest} {
-				if !d.IsZero() {
-					r.Cells[1+i] = d.Format("2 Jan 2006")
-				}
-			}
-			t.Rows = append(t.Rows, r)
-		}
-		out.Blocks = append(out.Blocks, t)
-	}
 	for _, t := range c.report.Topics {
 		if t.Title == "THE SEASON" {
 			out.Blocks = append(out.Blocks, Verdicts("Held against the plan", t.Checks, c.units))
@@ -133,6 +123,48 @@ func (c *cards) season() Card {
 	out.Blocks = append(out.Blocks, Blanks{{"First and last day of work on it", ""}, {"The dock afloat", ""}})
 	return out
 }
+
+// winter is the ice through the winter, by a table of past ones.
+func (c *cards) winter() Card {
+	if _, ok := c.drawn.Picture("winter"); !ok {
+		return Card{} // the season card says why
+	}
+	return Card{Name: "winter-ice", Title: "Ice through the winter", Blocks: []Block{c.picture("winter")}}
+}
+
+// calendar is when the work falls.
+func (c *cards) calendar() Card {
+	if c.report.Season == nil || len(c.report.Season.Calendar.Slots) == 0 {
+		return Card{}
+	}
+	t := Table{Caption: "By past winters; for the diary, never permission", Head: []string{"work", "usually from", "begun by", "winters that hold it"}, Tick: true}
+	for _, k := range c.report.Season.Calendar.Slots {
+		r := Row{Cells: []string{k.Task.Name, WriteIn, WriteIn, strconv.Itoa(int(math.Floor(100*k.Chance+1e-9))) + " %"}}
+		for i, d := range []time.Time{k.Usual, k.Latest} {
+			if !d.IsZero() {
+				r.Cells[1+i] = d.Format(written)
+			}
+		}
+		t.Rows = append(t.Rows, r)
+	}
+	return Card{Name: "calendar", Title: "When the work falls", Blocks: []Block{t}}
+}
+
+// iceDays is when past winters had the ice for each load.
+func (c *cards) iceDays() Card {
+	if c.report.Season == nil || len(c.report.Season.Loads) == 0 {
+		return Card{}
+	}
+	ice := Table{Caption: "By past winters, from the first day with it; for the diary, never permission", Head: spanHead}
+	for _, k := range c.report.Season.Loads {
+		ice.Rows = append(ice.Rows, spanRow(fmt.Sprintf("%s, %s", c.atLeast(k.Need), k.Load), k.First), spanRow("the last day with it", k.Last))
+	}
+	return Card{Name: "ice-days", Title: "When the ice that a rule asks for was there", Blocks: []Block{ice}}
+}
+}
+
+// written is how days are written on the cards.
+const written = "2 Jan 2006"
 
 // year is the work through the year.
 func (c *cards) year() Card {
