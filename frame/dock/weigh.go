@@ -31,6 +31,9 @@ func (d *Dock) pieces() []piece {
 			what:  w.given.Size.Value + " x " + measure.Length.Print(length, sys),
 			rests: append(rests{on(w.given.Size), on(f.Length), on(f.Width)}, more...),
 		}
+		if math.IsNaN(length) {
+			p.what = w.given.Size.Value
+		}
 		p.each, p.err = w.mass(length, f.Moisture.Value)
 		if plan.Has(w.given.Weighed) {
 			p.by, p.rests = "by scale", append(p.rests, on(w.given.Weighed))

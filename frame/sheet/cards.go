@@ -42,7 +42,7 @@ func Of(d *dock.Dock, r *dock.Report, date time.Time) (Document, error) {
 	for _, make := range []func() Card{
 		c.front, c.office, c.garage, c.layout, c.joistMarks, c.floatMarks, c.bay, c.cut, c.shopping, c.finish, c.hardware, c.carry,
 		c.iceCard, c.iceHoles, c.iceAdvice, c.assembly, c.assembled, c.breakUp, c.launch, c.lines,
-		c.plate, c.heeled, c.righting, c.season, c.winter, c.calendar, c.iceDays, c.year, c.autumn, c.engineer, c.inputs, c.member,
+		c.plate, c.heeled, c.righting, c.season, c.winter, c.year, c.autumn, c.engineer, c.inputs, c.member,
 	} {
 		if card := make(); len(card.Blocks) > 0 {
 			out.Cards = append(out.Cards, out.fit(card))

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 	"time"
@@ -79,92 +78,69 @@ func (c *cards) righting() Card {
 	return Card{Name: "righting-moment", Title: "How it rights itself", Blocks: []Block{c.picture("righting")}}
 }
 
-var spanHead = []string{"day", "one in ten earlier", "half", "nine in ten", "this winter"}
-
-// spanRow is a date with its spread; a day that is none is a line to write on.
-func spanRow(name string, of season.Span) Row {
-	r := Row{Cells: []string{name, WriteIn, WriteIn, WriteIn, WriteIn}}
-	for i, t := range []time.Time{of.P10, of.P50, of.P90} {
-		if !t.IsZero() {
-			r.Cells[1+i] = t.Format(written)
-		}
+// winter is the picture of past winters.
+func (c *cards) winter() Card {
+	if _, ok := c.drawn.Picture("winter"); !ok {
+		return Card{}
 	}
-	return r
+	return Card{Name: "winters", Title: "Ice through the winter", Blocks: []Block{c.picture("winter")}}
 }
 
-// season is the card for autumn and spring: what past winters say, and lines for
-// this one.
+// season is the card for autumn and spring: dates, windows of the work, and blanks.
 func (c *cards) season() Card {
 	out := Card{Name: "season", Title: "Season card"}
 	s := c.report.Season
-	if s == nil {
-		s = &dock.Season{}
-	}
-	dates := Table{Caption: "The lake, by its past winters; for the diary, never permission", Head: spanHead}
-	for _, l := range []struct {
-		name string
-		of   season.Span
-		err  error
-	}{{"ice from shore to shore", s.On, s.NoOn}, {"open water", s.Out, s.NoOut}} {
-		r := spanRow(l.name, l.of)
-		if l.err != nil {
-			r = spanRow(l.name, season.Span{})
-			r.Notes = []string{"1"}
-			dates.Notes = []Note{{"1", "Not known: " + l.err.Error() + "."}}
+	if s != nil && (s.NoOn == nil || s.NoOut == nil) {
+		t := Table{Caption: "For the diary, never permission: drill, measure, ask", Head: []string{"", "one in ten by", "half by", "nine in ten by"}}
+		row := func(name string, span season.Span, err error) {
+			if err == nil {
+				t.Rows = append(t.Rows, Row{Cells: []string{name, day(span.P10), day(span.P50), day(span.P90)}})
+			}
 		}
-		dates.Rows = append(dates.Rows, r)
-	}
-	out.Blocks = append(out.Blocks, dates)
-	for _, t := range c.report.Topics {
-		if t.Title == "THE SEASON" {
-			out.Blocks = append(out.Blocks, Verdicts("Held against the plan", t.Checks, c.units))
+		row("ice-on", s.On, s.NoOn)
+		for _, l := range s.Loads {
+			row(fmt.Sprintf("%s of ice: %s", c.atLeast(l.Need), l.Load), l.First, nil)
 		}
+		row("ice-out", s.Out, s.NoOut)
+		out.Blocks = append(out.Blocks, t)
 	}
-	out.Blocks = append(out.Blocks, Blanks{{"First and last day of work on it", ""}, {"The dock afloat", ""}})
+	if s == nil || s.NoOdds != nil {
+		text := "Odds of thickness and windows of the work are not known: a table of daily temperatures of five winters or more says them."
+		if s != nil {
+			text = "Odds of thickness and windows of the work are not known: " + s.NoOdds.Error() + "."
+		}
+		out.Blocks = append(out.Blocks, Paragraph(text))
+	} else {
+		t := Table{Caption: "The work", Head: []string{"task", "earliest", "usual", "9 of 10 from", "begin by"}}
+		for i, w := range s.Calendar.Slots {
+			r := Row{Cells: []string{w.Task.Name, begins(w.Earliest), begins(w.Usual), begins(w.Sure), begins(w.Latest)}}
+			if w.Task.Early != "" {
+				code := strconv.Itoa(i + 1)
+				t.Notes = append(t.Notes, Note{code, "If the window closes early: " + w.Task.Early + "."})
+				r.Notes = []string{code}
+			}
+			t.Rows = append(t.Rows, r)
+		}
+		out.Blocks = append(out.Blocks, t)
+	}
 	return out
 }
 
-// winter is the ice through the winter, by a table of past ones.
-func (c *cards) winter() Card {
-	if _, ok := c.drawn.Picture("winter"); !ok {
-		return Card{} // the season card says why
+// day prints a date of this winter.
+func day(t time.Time) string {
+	if t.IsZero() {
+		return "never"
 	}
-	return Card{Name: "winter-ice", Title: "Ice through the winter", Blocks: []Block{c.picture("winter")}}
+	return t.Format("2 Jan")
 }
 
-// calendar is when the work falls.
-func (c *cards) calendar() Card {
-	if c.report.Season == nil || len(c.report.Season.Calendar.Slots) == 0 {
-		return Card{}
+// begins prints a date on which a task may or must begin, a dash where there is none.
+func begins(t time.Time) string {
+	if t.IsZero() {
+		return "-"
 	}
-	t := Table{Caption: "By past winters; for the diary, never permission", Head: []string{"work", "usually from", "begun by", "winters that hold it"}, Tick: true}
-	for _, k := range c.report.Season.Calendar.Slots {
-		r := Row{Cells: []string{k.Task.Name, WriteIn, WriteIn, strconv.Itoa(int(math.Floor(100*k.Chance+1e-9))) + " %"}}
-		for i, d := range []time.Time{k.Usual, k.Latest} {
-			if !d.IsZero() {
-				r.Cells[1+i] = d.Format(written)
-			}
-		}
-		t.Rows = append(t.Rows, r)
-	}
-	return Card{Name: "calendar", Title: "When the work falls", Blocks: []Block{t}}
+	return day(t)
 }
-
-// iceDays is when past winters had the ice for each load.
-func (c *cards) iceDays() Card {
-	if c.report.Season == nil || len(c.report.Season.Loads) == 0 {
-		return Card{}
-	}
-	ice := Table{Caption: "By past winters, from the first day with it; for the diary, never permission", Head: spanHead}
-	for _, k := range c.report.Season.Loads {
-		ice.Rows = append(ice.Rows, spanRow(fmt.Sprintf("%s, %s", c.atLeast(k.Need), k.Load), k.First), spanRow("the last day with it", k.Last))
-	}
-	return Card{Name: "ice-days", Title: "When the ice that a rule asks for was there", Blocks: []Block{ice}}
-}
-}
-
-// written is how days are written on the cards.
-const written = "2 Jan 2006"
 
 // year is the work through the year.
 func (c *cards) year() Card {
@@ -179,7 +155,10 @@ func (c *cards) autumn() Card {
 			items = append(items, k.Text+" ("+k.Publisher+", "+k.Status.String()+")")
 		}
 	}
-	return Card{Name: "autumn", Title: "Autumn: what others have seen", Blocks: []Block{List{Items: items}}}
+	return Card{Name: "autumn", Title: "Autumn: what others have seen", Blocks: []Block{
+		List{Items: items}, Heading("Dates of this year"),
+		Table{Head: []string{"first ice", "ice all over", "first work", "last work", "open water", "afloat"}, Rows: []Row{{Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn, WriteIn, WriteIn}}}},
+	}}
 }
 
 // engineer is the page for whoever checks the numbers: how loads go, and what governs

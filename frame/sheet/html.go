@@ -66,7 +66,7 @@ td .line{min-width:0}
 .note{margin:0;font-size:10.45pt;line-height:1.25}
 .code{font-weight:bold;text-decoration:none}
 @page{margin:12mm 15mm}
-@media screen and (max-width:700px){table{font-size:11pt;table-layout:auto}th,td{padding:0.9mm 1mm;overflow-wrap:break-word}.sign{font-size:22pt}th.ticks{font-size:7.5pt;white-space:nowrap}table.broad{min-width:560px}figure{margin:0 -4mm 4mm}}
+@media screen and (max-width:700px){table{font-size:11pt;table-layout:auto}th,td{overflow-wrap:break-word}col{width:auto!important}th,td{padding:0.9mm 1mm}th.ticks{font-size:7.5pt;white-space:nowrap}table.broad{min-width:560px}.sign{font-size:22pt}figure{margin:0 -4mm 4mm}}
 @media print{
 main{max-width:180mm;padding:0}
 .front{display:none}
