@@ -145,7 +145,11 @@ func (w *work) inGarage() {
 	if s := w.r.Shop; s != nil {
 		for _, c := range s.Finish {
 			if c.On == onEnds {
-				w.add(garage, fmt.Sprintf("Brush %s on every cut end, %d coats, and let it dry.", c.Name, c.Coats), c.Gate, nil, []string{"shop.coatings"})
+				coats := ""
+				if c.Coats > 0 {
+					coats = fmt.Sprintf(", %d coats,", c.Coats)
+				}
+				w.add(garage, fmt.Sprintf("Brush %s on every cut end%s and let it dry.", c.Name, coats), c.Gate, nil, []string{"shop.coatings"})
 			}
 		}
 	}

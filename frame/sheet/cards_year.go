@@ -156,7 +156,8 @@ func (c *cards) autumn() Card {
 		}
 	}
 	return Card{Name: "autumn", Title: "Autumn: what others have seen", Blocks: []Block{
-		List{Items: items}, Heading("Dates of this year"),
+		List{Items: items},
+		Heading("Dates of this year"),
 		Table{Head: []string{"first ice", "ice all over", "first work", "last work", "open water", "afloat"}, Rows: []Row{{Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn, WriteIn, WriteIn}}}},
 	}}
 }
