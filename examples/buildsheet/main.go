@@ -10,21 +10,18 @@
 //	buildsheet -new -length "24 ft" -width "10 ft"    a plan to start from
 //	buildsheet -explain            every field of a plan file
 //
-// Exit status: 0 everything holds, 1 something is short, 2 the plan cannot be
-// used, 3 something has no answer and nothing is short.
+// Exit status: 0 everything holds, 1 something is short, 2 the plan cannot be used,
+// 3 nothing is short, but something has no answer or turns on what nobody measured.
 package main
 
 import (
-	"flag"
 	"fmt"
 	"io"
 	"os"
 	"runtime/debug"
-	"strings"
 
 	"example.org/floewright/frame/dock"
 	"example.org/floewright/frame/plan"
-	"example.org/floewright/lumber/measure"
 )
 
 func main() {
@@ -33,68 +30,45 @@ func main() {
 }
 
 func run(args []string, out, errs io.Writer) dock.Status {
-	flags := flag.NewFlagSet("buildsheet", flag.ContinueOnError)
-	flags.SetOutput(errs)
-	file := flags.String("plan", "", "plan `file` to read")
-	demo := flags.String("demo", "swim", "embedded plan to use without -plan: "+strings.Join(plan.Demos(), " or "))
-	units := flags.String("units", "", "us or si; the plan's own if not given")
-	dir := flags.String("out", "", "`folder` to write pages, pictures, lists and the report as JSON into, all or none")
-	temps := flags.String("winters", "", "table of daily temperatures of past winters, `file` with date,temp or date,high,low in °C")
-	begin := starting(flags)
-	explain := flags.Bool("explain", false, "print every field of a plan file and stop")
-	if err := flags.Parse(args); err != nil {
+	fail := func(err error) dock.Status {
+		fmt.Fprintln(errs, "buildsheet:", err)
 		return dock.Unusable
 	}
-	if flags.NArg() > 0 || *units != "" && *units != "us" && *units != "si" {
-		fmt.Fprintln(errs, "buildsheet: -units is us or si, and a plan file is named with -plan")
+	o, err := options(args, errs)
+	switch {
+	case err != nil:
+		return fail(err)
+	case o == nil: // the flags have said so
 		return dock.Unusable
-	}
-	if *explain {
+	case o.explain:
 		for _, e := range plan.Explain() {
 			wrap(out, e.String())
 		}
 		return dock.AllHold
-	}
-	if begin.wanted {
-		if err := begin.write(out, *units); err != nil {
-			fmt.Fprintln(errs, "buildsheet:", err)
-			return dock.Unusable
+	case o.start.wanted:
+		if err := o.start.write(out, o.units); err != nil {
+			return fail(err)
 		}
 		return dock.AllHold
 	}
-	d, err := read(*file, *demo)
+	d, err := o.dock()
 	if err != nil {
-		fmt.Fprintln(errs, err)
+		fmt.Fprintln(errs, err) // it names the file itself
 		return dock.Unusable
-	}
-	if *temps != "" {
-		if d, err = remember(d, *temps); err != nil {
-			fmt.Fprintln(errs, err)
-			return dock.Unusable
-		}
-	}
-	system := d.Units()
-	switch *units {
-	case "us":
-		system = measure.US
-	case "si":
-		system = measure.SI
 	}
 	tell := progress(errs)
 	tell("checking")
-	r := d.Report(system)
-	if *dir != "" {
+	r := d.Report(o.system(d))
+	if o.dir != "" {
 		tell("drawing")
-		if err := write(*dir, d, r, today()); err != nil {
-			tell("")
-			fmt.Fprintln(errs, "buildsheet: nothing was written:", err)
-			return dock.Unusable
-		}
+		err = write(o.dir, d, r, today())
 	}
 	tell("")
+	if err != nil {
+		return fail(fmt.Errorf("nothing was written: %w", err))
+	}
 	if err := r.WriteText(out); err != nil {
-		fmt.Fprintln(errs, "buildsheet:", err)
-		return dock.Unusable
+		return fail(err)
 	}
 	return r.Status()
 }

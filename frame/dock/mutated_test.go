@@ -18,7 +18,11 @@ import (
 // twists are values that nobody means, or that somebody might.
 var twists = []any{
 	"unknown", "", "NaN", "inf", "-1 in", "0 in", "1e300 m", "3,660 mm", "12", "12 ft 6", "99 kg", "-40 F", "2x8", "no", "yes", "across", "drum", "block",
-	"2026-13-40", "2027-01-16", 0, -1, 3, 1e9, 1.5, true, nil, []any{}, map[string]any{}, []any{"1 ft", "2 ft"}, strings.Repeat("x", 300), "\u0000", "½ in",
+	"2026-13-40", "2027-01-16", 0, -1, 3, 1e9, 1.5, true, nil,
+	[]any{},
+	map[string]any{},
+	[]any{"1 ft", "2 ft"},
+	strings.Repeat("x", 300), "\u0000", "½ in",
 }
 
 // twist changes one value somewhere in a plan: another one, none, twice, or another's.

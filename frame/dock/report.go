@@ -52,14 +52,17 @@ const (
 	AllHold   Status = 0
 	SomeShort Status = 1 // something is short
 	Unusable  Status = 2 // no report: the plan is wrong
-	SomeOpen  Status = 3 // something has no answer, and nothing is short
+	SomeOpen  Status = 3 // nothing is short, but something has no answer or turns on what nobody measured
 )
 
-// sheet lists the topics in the order they are printed.
-var sheet = []struct {
+// A subject makes the checks of a topic.
+type subject struct {
 	title string
 	make  func(*Dock) []measure.Check
-}{
+}
+
+// sheet lists the topics in the order they are printed.
+var sheet = []subject{
 	{"WEIGHTS", (*Dock).lifts},
 	{"AFLOAT, NOBODY ABOARD", (*Dock).empty},
 	{"AFLOAT, UNIFORM LOAD", (*Dock).loaded},
@@ -88,18 +91,8 @@ func (d *Dock) Report(units measure.System) *Report {
 	in := *d
 	in.units = units
 	in.trial = &trial{governing: &governing{}}
-	r := &Report{Name: called(d.plan.Name, "A dock without a name"), Units: units, Cautions: d.cautions(), Topics: make([]Topic, len(sheet))}
-	var wait sync.WaitGroup
-	for i, topic := range sheet {
-		wait.Go(func() { r.Topics[i] = Topic{topic.title, topic.make(&in)} })
-	}
-	wait.Wait()
+	r := &Report{Name: called(d.plan.Name, "A dock without a name"), Units: units, Cautions: d.cautions(), Topics: in.topics(sheet)}
 	r.envelope, r.noEnvelope = in.tried()
-	for path, others := range in.others(r.Topics) {
-		for i := range r.Topics {
-			decide(r.Topics[i].Checks, path, others[i])
-		}
-	}
 	r.Shop, _ = in.Shop(context.Background()) // both err with the context alone
 	r.Season, _ = in.seasoned()
 	r.collect()
@@ -108,10 +101,26 @@ func (d *Dock) Report(units measure.System) *Report {
 	return r
 }
 
+// topics makes the checks of some subjects, and finds which inputs decide them.
+func (d *Dock) topics(of []subject) []Topic {
+	out := make([]Topic, len(of))
+	var wait sync.WaitGroup
+	for i, s := range of {
+		wait.Go(func() { out[i] = Topic{s.title, s.make(d)} })
+	}
+	wait.Wait()
+	for path, others := range d.others(of, out) {
+		for i := range out {
+			decide(out[i].Checks, path, others[i])
+		}
+	}
+	return out
+}
+
 // others makes the topics again with each other value that an input which was not
 // measured might plausibly have: by path and topic, one list of checks for each value.
 // A topic that does not rest on the input is left out.
-func (d *Dock) others(topics []Topic) map[string][][][]measure.Check {
+func (d *Dock) others(of []subject, topics []Topic) map[string][][][]measure.Check {
 	resting := map[string][]int{} // topics, by path
 	for i, t := range topics {
 		for _, c := range t.Checks {
@@ -137,7 +146,7 @@ func (d *Dock) others(topics []Topic) map[string][][][]measure.Check {
 			wait.Go(func() {
 				if v := d.variant(path, value); v != nil {
 					for _, i := range resting[path] {
-						made[i][k] = sheet[i].make(v)
+						made[i][k] = of[i].make(v)
 					}
 				}
 				<-turn
@@ -212,6 +221,9 @@ func named(list []measure.Assumption, name string) bool {
 // Status returns the outcome: something short goes before something open.
 func (r *Report) Status() Status {
 	s := AllHold
+	if len(r.Deciding) > 0 {
+		s = SomeOpen
+	}
 	for _, t := range r.Topics {
 		for _, c := range t.Checks {
 			switch c.Verdict() {

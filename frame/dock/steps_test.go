@@ -133,3 +133,16 @@ func TestReportText(t *testing.T) {
 		}
 	}
 }
+
+// TestStatusOfAssumptions: a report that holds throughout, but turns on what nobody
+// measured, is open.
+func TestStatusOfAssumptions(t *testing.T) {
+	r := &dock.Report{}
+	if r.Status() != dock.AllHold {
+		t.Errorf("an empty report: %v", r.Status())
+	}
+	r.Deciding = []measure.Assumption{{Name: "frame.moisture", Known: measure.Assumed}}
+	if r.Status() != dock.SomeOpen {
+		t.Errorf("a verdict that turns on an assumption: %v", r.Status())
+	}
+}
