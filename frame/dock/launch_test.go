@@ -113,6 +113,15 @@ func TestPlate(t *testing.T) {
 	}
 }
 
+// TestPlateByLumber: no more people than the even load that the lumber was checked for,
+// 5 psf on 24 ft by 10 ft, 1200 lb: six of 185 lb.
+func TestPlateByLumber(t *testing.T) {
+	p, err := swappedDock(t, "swim", `"deck": "40 psf"`, `"deck": "5 psf"`).Plate(nil)
+	if err != nil || p.Anywhere != 6 || !strings.Contains(p.Limits[0], "lumber") {
+		t.Errorf("%+v, %v", p, err)
+	}
+}
+
 // TestIceAsked: the heavier the load the thicker the ice, a load that stands asks for
 // more than one that passes, and nothing is ever answered.
 func TestIceAsked(t *testing.T) {
