@@ -26,7 +26,8 @@ type Season struct {
 	Loads    []Carried
 	Calendar season.Plan
 	NoOdds   error          // of loads and calendar
-	SoFar    []season.State // this winter, day by day, by the model
+	SoFar    []season.State // this winter, day by day, by the model alone
+	Holes    []season.Hole  // the plan's, that correct it for the odds: the mean of each day
 
 	// Thickness of clear and white ice on each day from First on, m: what nine, five
 	// and one of ten past winters passed, by the model.
@@ -181,6 +182,10 @@ func (d *Dock) recorded(ctx context.Context, out *Season) error {
 			return fail(err)
 		}
 	}
+	out.Holes = d.drilled(w.now)
+	if len(out.Holes) > 0 {
+		out.Notes = append(out.Notes, fmt.Sprintf("odds of thickness corrected by the holes of %d days; they are taken for the lake's ice, so leave out those of a pad that was kept bare", len(out.Holes)))
+	}
 	if err := out.bands(m, w.past, d.opens(out.Year)); err != nil {
 		return fail(err)
 	}
@@ -190,7 +195,7 @@ func (d *Dock) recorded(ctx context.Context, out *Season) error {
 			continue
 		}
 		need := a.Check.Limit
-		odds, err := m.Odds(ctx, w.now, w.past, season.Question{Need: need})
+		odds, err := m.Odds(ctx, w.now, w.past, season.Question{Need: need, Holes: out.Holes})
 		if err != nil {
 			return fail(err)
 		}
@@ -206,11 +211,35 @@ func (d *Dock) recorded(ctx context.Context, out *Season) error {
 		out.NoOdds = notKnown("floats", "the dock's own weight, and the crew's with its load")
 		return nil
 	}
-	if out.Calendar, err = m.Calendar(ctx, w.now, w.past, season.Question{}, season.Tasks(carry, stand)); err != nil {
+	if out.Calendar, err = m.Calendar(ctx, w.now, w.past, season.Question{Holes: out.Holes}, season.Tasks(carry, stand)); err != nil {
 		return fail(err)
 	}
 	out.NoOdds = nil
 	return nil
+}
+
+// drilled returns the plan's holes as the mean of each day, those of days that the
+// table holds and of which clear and white ice are known.
+func (d *Dock) drilled(days []season.Day) []season.Hole {
+	var out []season.Hole
+	var n []float64
+	for i := range d.plan.Ice.Holes {
+		h := &d.plan.Ice.Holes[i]
+		t, ok := plan.Time(h.When)
+		t = t.Truncate(24 * time.Hour)
+		if !ok || !plan.Has(h.Clear) || !plan.Has(h.White) || len(days) == 0 || t.Before(days[0].Date) || t.After(days[len(days)-1].Date) {
+			continue
+		}
+		k := slices.IndexFunc(out, func(o season.Hole) bool { return o.Date.Equal(t) })
+		if k < 0 {
+			k, out, n = len(out), append(out, season.Hole{Date: t}), append(n, 0)
+		}
+		n[k]++
+		out[k].Clear += (h.Clear.Value - out[k].Clear) / n[k]
+		out[k].White += (h.White.Value - out[k].White) / n[k]
+	}
+	slices.SortFunc(out, func(a, b season.Hole) int { return a.Date.Compare(b.Date) })
+	return out
 }
 
 // bandDays is how many days the bands last from the third month of a winter on: from

@@ -201,3 +201,35 @@ func TestSeasonNewYear(t *testing.T) {
 		}
 	}
 }
+
+// TestSeasonHoles: holes of days that the table holds correct the odds, the mean of each
+// day by hand; thin ones make the dock's ice less likely.
+func TestSeasonHoles(t *testing.T) {
+	odds := func(clear string) (*dock.Season, float64) {
+		t.Helper()
+		hole := func(when, clear string) string {
+			return `{ "where": "walk", "when": "` + when + `", "clear": "` + clear + `", "white": "0 in", "gap": "0 in", "snow": "2 in" },`
+		}
+		d, err := swappedDock(t, "swim", `"holes": [`, `"holes": [`+hole("2027-01-20 09:00", "20 cm")+hole("2027-01-20 10:00", clear)+hole("2027-01-28 10:00", clear)).
+			WithWinters("w.csv", strings.NewReader(table(2015, 2027, func(y int) float64 { return float64(y % 3) })), season.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := seasonOf(t, d)
+		for _, o := range s.Loads[len(s.Loads)-1].Days {
+			if o.Date.Month() == time.February && o.Date.Day() == 20 {
+				return s, o.Carries
+			}
+		}
+		t.Fatal("no such day")
+		return nil, 0
+	}
+	thin, a := odds("10 cm")
+	_, b := odds("60 cm")
+	if len(thin.Holes) != 2 || math.Abs(thin.Holes[0].Clear-0.15) > 1e-12 || thin.Holes[1].Clear != 0.1 {
+		t.Errorf("%+v", thin.Holes)
+	}
+	if !(a < b) {
+		t.Errorf("the dock's ice on 20 February: %.2f after 10 cm, %.2f after 60 cm", a, b)
+	}
+}

@@ -74,6 +74,12 @@ func (g *drawing) winter() (Picture, error) {
 		}
 		w.Asked = append(w.Asked, a)
 	}
+	last := w.First.AddDate(0, 0, len(w.Middle)-1)
+	for _, h := range s.Holes {
+		if !h.Date.Before(w.First) && !h.Date.After(last) {
+			w.Holes = append(w.Holes, Drilled{h.Date, h.Clear + h.White})
+		}
+	}
 	for _, m := range []struct {
 		when time.Time
 		name string

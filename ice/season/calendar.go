@@ -183,14 +183,21 @@ func (s *Slot) iced(o Odds, e *ensemble, ahead Slot, left int) {
 		}
 		return own
 	}
-	s.Earliest = after(o.First.P10, ahead.Earliest, ahead.Task.Days)
-	s.Usual = after(o.First.P50, ahead.Usual, ahead.Task.Days)
-	s.Sure = after(o.First.P90, ahead.Sure, ahead.Task.Days)
+	// Nothing begins on a day that is over.
+	still := func(t time.Time) time.Time {
+		if today := dateOf(e.start + e.from); e.from > 0 && !t.IsZero() && t.Before(today) {
+			return today
+		}
+		return t
+	}
+	s.Earliest = after(still(o.First.P10), ahead.Earliest, ahead.Task.Days)
+	s.Usual = after(still(o.First.P50), ahead.Usual, ahead.Task.Days)
+	s.Sure = after(still(o.First.P90), ahead.Sure, ahead.Task.Days)
 	if !o.Last.P10.IsZero() {
 		s.Latest = o.Last.P10.AddDate(0, 0, 1-left)
 	}
 	for _, r := range e.runs {
-		if r.first >= 0 && r.last-r.first+1 >= left {
+		if r.first >= 0 && r.last-max(r.first, e.from)+1 >= left {
 			s.Chance += 1 / float64(len(e.runs))
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/csv"
 	"flag"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -220,6 +221,9 @@ func TestSeasonData(t *testing.T) {
 		s.log(t, p.name+", fitted")
 		t.Logf("%s: weight of the model's own winter %.2f", p.name, f.Usual.Weight)
 		p.holes(t, f)
+		for _, n := range []int{10, 30} {
+			p.spread(t, n)
+		}
 		for _, w := range p.aims {
 			if got := w.of(s); !(got < w.limit) {
 				t.Errorf("%s, fitted: %s %.2f, to beat: %.2f", p.name, w.name, got, w.limit)
@@ -289,5 +293,55 @@ func (p place) holes(t *testing.T, f season.Fitted) {
 	t.Logf("%s: %.0f %% of later holes lie in the band that should hold 80 %%", p.name, 100*inside.misfit().Bias)
 	if !(corrected.abs < model.abs && corrected.abs < habit.abs) {
 		t.Errorf("%s: three holes do not beat the model and last year's habit", p.name)
+	}
+}
+
+// spread measures how often ice-on and ice-out of a winter fell between the dates of
+// which ten winters before it made them one in ten and nine in ten, by the default set:
+// eight times in ten, if the odds are honest.
+func (p place) spread(t *testing.T, n int) {
+	m, err := season.New(p.lake, season.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	inside, early, wide := map[string]*sums{"ice-on": {}, "ice-out": {}}, map[string]*sums{"ice-on": {}, "ice-out": {}}, map[string]*sums{"ice-on": {}, "ice-out": {}}
+	for _, w := range p.seen.Winters {
+		at := func(year int) int {
+			return int(days(time.Date(year, 9, 1, 0, 0, 0, 0, time.UTC), p.days[0].Date))
+		}
+		if w.Year < p.split || at(w.Year-n) < 0 || at(w.Year) >= len(p.days) {
+			continue
+		}
+		o, err := m.Odds(context.Background(), nil, p.days[at(w.Year-n):at(w.Year)], season.Question{Need: 0.2})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, d := range []struct {
+			name string
+			was  time.Time
+			s    season.Span
+		}{{"ice-on", w.On, o.On}, {"ice-out", w.Out, o.Out}} {
+			if d.was.IsZero() {
+				continue
+			}
+			in := 0.0
+			if !d.was.Before(d.s.P10) && !d.was.After(d.s.P90) {
+				in = 1
+			}
+			inside[d.name].add(in)
+			before := 0.0
+			if d.was.Before(d.s.P10) {
+				before = 1
+			}
+			early[d.name].add(before)
+			wide[d.name].add(days(d.s.P90, d.s.P10))
+		}
+	}
+	for _, name := range []string{"ice-on", "ice-out"} {
+		g := inside[name].misfit()
+		t.Logf("%-30s %-10s n %3d  %.0f %% between the dates of one and nine in ten, %.0f %% before, the dates %.0f d apart", fmt.Sprintf("%s, odds of %d winters", p.name, n), name, g.N, 100*g.Bias, 100*early[name].misfit().Bias, wide[name].misfit().Bias)
+		if !(g.Bias > 0.65) {
+			t.Errorf("%s: odds of %d winters: %.0f %% of %s between the dates that should hold 80 %%", p.name, n, 100*g.Bias, name)
+		}
 	}
 }

@@ -44,8 +44,13 @@
 // 7.0 cm, last year's holes by 9.3 cm; 81 % of later holes lie in the band that should
 // hold 80 %.
 //
+// Between the dates that the odds of the 10 winters before give for one in ten and nine
+// in ten lay 92 % of Mendota's ice-ons (59 winters; the dates 37 d apart) and 83 % of its
+// ice-outs (35 d), 85 % and 79 % of Kilpisjärvi's (20 winters; 32 d and 25 d); of 30
+// winters before, 86 %, 86 %, 71 % and 92 %: late ice-ons come oftener than they did.
+//
 // On the same day, go test ./ice/season -bench . on two cores of a virtual machine: a
-// season of 200 days 19 µs, odds from 150 winters 6.1 ms.
+// season of 200 days 19 µs, odds from 150 winters 6.1 ms, with nothing else running.
 //
 // The default set was searched on the first years of these two lakes together. Among
 // sets that did about as well there, the choice was made with an eye on the later

@@ -21,6 +21,10 @@ type Question struct {
 	// Errors of the model in days and metres, as Fit found them; the zero value
 	// takes those of the default set.
 	On, Out, Thickness Misfit
+
+	// Holes drilled this winter, on days that are over: they correct today's ice and
+	// the season's snow before the past winters run on from it; see [Model.Correct].
+	Holes []Hole
 }
 
 // NeedFor returns the thickness in m that the strictest public rule asks for
@@ -115,7 +119,7 @@ func (m *Model) gather(ctx context.Context, soFar, past []Day, q Question) (Odds
 			*e.x = *e.usual
 		}
 	}
-	e, err := m.ensemble(ctx, soFar, past, q.Need)
+	e, err := m.ensemble(ctx, soFar, past, q)
 	if err != nil {
 		return Odds{}, nil, err
 	}
@@ -129,6 +133,9 @@ type ensemble struct {
 	runs   []pastRun
 	iced   bool // ice has come this winter already
 	icedOn int
+
+	from        int // days of the season that are over
+	first, last int // of them, with the thickness asked for; -1: none
 }
 
 // pastRun is one past winter from today on, in days of the season.
@@ -140,9 +147,27 @@ type pastRun struct {
 	thaw        []bool
 }
 
+// begun returns the states of this winter, corrected by holes if there are any, and
+// the model that goes on from them.
+func (m *Model) begun(days []Day, holes []Hole) ([]State, *Model, error) {
+	if len(holes) == 0 {
+		states, err := m.Run(days)
+		return states, m, err
+	}
+	c, err := m.Correct(days, holes)
+	if err != nil {
+		return nil, nil, err
+	}
+	states := make([]State, len(c.Days))
+	for i := range states {
+		states[i] = c.Days[i].State
+	}
+	return states, m.with(c.Params), nil
+}
+
 // ensemble cuts the past into winters and runs them.
-func (m *Model) ensemble(ctx context.Context, soFar, past []Day, need float64) (*ensemble, error) {
-	states, err := m.Run(soFar)
+func (m *Model) ensemble(ctx context.Context, soFar, past []Day, q Question) (*ensemble, error) {
+	states, m, err := m.begun(soFar, q.Holes)
 	if err != nil {
 		return nil, err
 	}
@@ -150,15 +175,22 @@ func (m *Model) ensemble(ctx context.Context, soFar, past []Day, need float64) (
 	if err != nil {
 		return nil, err
 	}
-	e := &ensemble{}
-	from := 0 // days of the season that are over
+	e := &ensemble{first: -1, last: -1}
 	s := sheet{}
 	switch {
 	case len(soFar) > 0:
 		last := number(soFar[len(soFar)-1].Date)
 		year := m.lake.year(last)
 		e.start = m.lake.opening(year)
-		from = last + 1 - e.start
+		e.from = last + 1 - e.start
+		for _, s := range states {
+			if i := number(s.Date) - e.start; i >= 0 && s.Effective >= q.Need && !s.Thaw {
+				if e.first < 0 {
+					e.first = i
+				}
+				e.last = i
+			}
+		}
 		s = states[len(states)-1].sheet()
 		if w := m.Winters(states); len(w) > 0 && w[len(w)-1].Year == year {
 			if on := w[len(w)-1].On; !on.IsZero() && s.ice {
@@ -189,7 +221,7 @@ func (m *Model) ensemble(ctx context.Context, soFar, past []Day, need float64) (
 			if len(soFar) == 0 {
 				begun = begin(days)
 			}
-			e.runs = append(e.runs, m.past(begun, days, from, need, e))
+			e.runs = append(e.runs, m.past(begun, days, q.Need, e))
 			e.runs[len(e.runs)-1].year = year
 		}
 	}
@@ -209,9 +241,10 @@ func (l Lake) opening(year int) int {
 	return number(time.Date(year, month, 1, 0, 0, 0, 0, time.UTC))
 }
 
-// past runs one past winter from day from of the season on.
-func (m *Model) past(s sheet, days []Day, from int, need float64, e *ensemble) pastRun {
-	r := pastRun{on: -1, out: -1, first: -1, last: -1, thickness: make([]float32, len(days)), thaw: make([]bool, len(days))}
+// past runs one past winter from the day on to which the season has come.
+func (m *Model) past(s sheet, days []Day, need float64, e *ensemble) pastRun {
+	from := e.from
+	r := pastRun{on: -1, out: -1, first: e.first, last: e.last, thickness: make([]float32, len(days)), thaw: make([]bool, len(days))}
 	doy := days[0].Date.YearDay()
 	year := days[0].Date.Year()
 	leap := time.Date(year, 12, 31, 0, 0, 0, 0, time.UTC).YearDay()

@@ -1,6 +1,8 @@
 package season
 
 import (
+	"time"
+
 	"math"
 
 	"example.org/floewright/lumber/measure"
@@ -137,11 +139,15 @@ func (l Lake) check() error {
 // year returns the winter a date belongs to: the year in which it began, from
 // September on in the north, from March on in the south.
 func (l Lake) year(n int) int {
-	shift := 243 // days from January to the end of August
+	first := time.September
 	if l.Latitude < 0 {
-		shift = 59
+		first = time.March
 	}
-	return dateOf(n - shift).Year()
+	year, month, _ := dateOf(n).Date()
+	if month < first {
+		year--
+	}
+	return year
 }
 
 // own returns a source for a choice of this library; why says what it rests on.
