@@ -1,6 +1,8 @@
 package dock
 
 import (
+	"math"
+
 	"example.org/floewright/frame/plan"
 	"example.org/floewright/ice"
 	"example.org/floewright/lumber/measure"
@@ -13,7 +15,12 @@ type Asking struct {
 	Mass  float64       // kg
 	Hours float64       // it stands; 0 is a crossing
 	Check measure.Check // Limit is the thickness, m; no value, and so no answer
-	Err   error
+
+	// What they ask where there is white ice on the clear, and after a thaw in the last
+	// five days, m of clear ice; 0 is not known.
+	White, Thawed float64
+
+	Err error
 }
 
 // IceAsked returns what the rules ask under one person, the crew with the heaviest
@@ -25,10 +32,18 @@ func (d *Dock) IceAsked() []Asking {
 	}
 	p := &d.plan.Ice
 	sound := ice.Sheet{Water: ice.Lake, Season: ice.Winter, Cracks: ice.NoCracks, Wet: ice.NotFound, Inlets: ice.NotFound, Changed: ice.NotFound}
+	white, thawed := sound, sound
+	white.Holes = []ice.Hole{{Name: "middle", Clear: 1, White: 0.05}}
+	thawed.Air = []ice.Air{{High: 1, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}}
 	person := d.heaviest()
 	if !(person > 0) {
 		person = 84 // 185 lb, dressed: 46 CFR 170.090
 	}
+	people := p.Cross.People.Value
+	if !(p.Cross.People.Value > 0) { // as many as weigh as much as the load
+		people = int(min(100, math.Ceil(p.Cross.Mass.Value/person)))
+	}
+	heads := []int{1, max(1, people), 1, max(1, people)}
 	out := []Asking{{Load: "one person on foot", Mass: person}}
 	crew := Asking{Load: "the crew with its load", Mass: p.Cross.Mass.Value, Err: rests{on(p.Cross.Mass)}.err()}
 	out = append(out, crew)
@@ -48,10 +63,21 @@ func (d *Dock) IceAsked() []Asking {
 	for i := range out {
 		a := &out[i]
 		if a.Err == nil {
-			a.Check, a.Err = sound.Required(ice.Crossing{Mass: a.Mass}, a.Hours)
+			load := ice.Crossing{Mass: a.Mass, People: heads[i]}
+			a.Check, a.Err = sound.Required(load, a.Hours)
+			a.White, a.Thawed = asks(white, load, a.Hours), asks(thawed, load, a.Hours)
 		}
 	}
 	return out
+}
+
+// asks returns the thickness that the rules ask of a sheet, 0 where they have none.
+func asks(s ice.Sheet, load ice.Crossing, hours float64) float64 {
+	c, err := s.Required(load, hours)
+	if err != nil || !(c.Limit > 0) {
+		return 0
+	}
+	return c.Limit
 }
 
 // dayLong is how long the guides' rule for parked loads is asked for, h.

@@ -146,6 +146,9 @@ func (d *Dock) Plate(e *Envelope) (*Plate, error) {
 	}
 	x, y := d.length/2-l.FromEdge.Value, d.width/2-l.FromEdge.Value
 	out.Anywhere, out.Limits[0] = d.most(fl.base, [2]float64{})
+	if most := l.Deck.Value * d.length * d.width / measure.Gravity / out.Each; plan.Has(l.Deck) && most < float64(out.Anywhere) {
+		out.Anywhere, out.Limits[0] = int(most), "more than the even load that the lumber was checked for"
+	}
 	out.Corner = out.Edge
 	for _, at := range [4][2]float64{{-x, -y}, {x, -y}, {x, y}, {-x, y}} {
 		if n, why := d.most(fl.base, at); n < out.Corner {

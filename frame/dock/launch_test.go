@@ -113,6 +113,15 @@ func TestPlate(t *testing.T) {
 	}
 }
 
+// TestPlateByLumber: no more people than the even load that the lumber was checked for,
+// 5 psf on 24 ft by 10 ft, 1200 lb: six of 185 lb.
+func TestPlateByLumber(t *testing.T) {
+	p, err := swappedDock(t, "swim", `"deck": "40 psf"`, `"deck": "5 psf"`).Plate(nil)
+	if err != nil || p.Anywhere != 6 || !strings.Contains(p.Limits[0], "lumber") {
+		t.Errorf("%+v, %v", p, err)
+	}
+}
+
 // TestIceAsked: the heavier the load the thicker the ice, a load that stands asks for
 // more than one that passes, and nothing is ever answered.
 func TestIceAsked(t *testing.T) {
@@ -124,9 +133,21 @@ func TestIceAsked(t *testing.T) {
 		if a.Err != nil || !(a.Check.Limit > 0) || a.Check.Verdict() != measure.NoAnswer {
 			t.Errorf("%s: %v, %v", a.Load, a.Check, a.Err)
 		}
+		if !(a.White > a.Check.Limit) || !(a.Thawed > a.White) {
+			t.Errorf("%s: %g m of clear ice, %g with white ice on it, %g after a thaw", a.Load, a.Check.Limit, a.White, a.Thawed)
+		}
 		if i > 0 && (a.Mass < as[i-1].Mass || a.Check.Limit < as[i-1].Check.Limit) {
 			t.Errorf("%s, %g kg: %g m after %g m", a.Load, a.Mass, a.Check.Limit, as[i-1].Check.Limit)
 		}
+	}
+	// Two people ask for more than one (CCOHS, January 2005: 20 cm for two or three,
+	// read), and a number that is not known is no fewer.
+	alone := swappedDock(t, "swim", `"mass": "560 lb", "people": 2`, `"mass": "260 lb", "people": 1`).IceAsked()[1].Check.Limit
+	if as[1].Check.Limit < 0.2-1e-9 || alone >= as[1].Check.Limit {
+		t.Errorf("a crew of two: %g m, of one: %g m", as[1].Check.Limit, alone)
+	}
+	if u := swappedDock(t, "swim", `"mass": "560 lb", "people": 2`, `"mass": "560 lb", "people": "unknown"`).IceAsked()[1]; u.Check.Limit < as[1].Check.Limit {
+		t.Errorf("a crew of unknown number: %g m", u.Check.Limit)
 	}
 	if as := swappedDock(t, "swim", `"crossing": { "mass": "560 lb", "people": 2 }`, `"crossing": { "mass": "unknown", "people": 2 }`).IceAsked(); as[1].Err == nil {
 		t.Errorf("a crew of unknown weight: %+v", as[1])

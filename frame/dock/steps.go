@@ -145,7 +145,11 @@ func (w *work) inGarage() {
 	if s := w.r.Shop; s != nil {
 		for _, c := range s.Finish {
 			if c.On == onEnds {
-				w.add(garage, fmt.Sprintf("Brush %s on every cut end, %d coats, and let it dry.", c.Name, c.Coats), c.Gate, nil, []string{"shop.coatings"})
+				coats := ""
+				if c.Coats > 0 {
+					coats = fmt.Sprintf(", %d coats,", c.Coats)
+				}
+				w.add(garage, fmt.Sprintf("Brush %s on every cut end%s and let it dry.", c.Name, coats), c.Gate, nil, []string{"shop.coatings"})
 			}
 		}
 	}
@@ -187,7 +191,11 @@ func (w *work) onIce() {
 		do := fmt.Sprintf("Carry the pieces down one by one, no pile on the way. The heaviest is a %s, %s, for %d people", h.Piece, measure.Mass.Print(h.Each, w.units), h.People)
 		var stops []string
 		if h.Err != nil {
-			stops = append(stops, h.Err.Error())
+			if h.People > 0 {
+				stops = append(stops, fmt.Sprintf("fewer than %d people to lift it", h.People))
+			} else {
+				stops = append(stops, h.Err.Error())
+			}
 		}
 		if h.Brake > 0 {
 			do += fmt.Sprintf("; on the slope %d hold a sled of %s back with %s", h.Crew, measure.Mass.Print(h.Load, w.units), measure.Force.Print(h.Brake, w.units))
@@ -197,7 +205,7 @@ func (w *work) onIce() {
 	}
 	w.add(onTheIce, "Clear the pad evenly, banks of snow far from it. Lay boards under whatever is dark: it melts in.", gates, nil, []string{crossing})
 	uneven := "loads.uneven"
-	w.add(onTheIce, fmt.Sprintf("Set the floats at their marks and shim the low ones until none is more than %s off.", w.tape(w.plan.Loads.Uneven.Value)),
+	w.add(onTheIce, fmt.Sprintf("Set the floats at their marks; shim until none is more than %s low.", w.tape(w.plan.Loads.Uneven.Value)),
 		gates, nil, []string{"What each float bears on", uneven})
 	w.add(onTheIce, "Set rims and joists on them, fasten every joist's end, measure both diagonals again before the first board.",
 		gates, []string{"a joist whose end has not all of its fasteners: nobody stands on it"},
@@ -211,7 +219,7 @@ func (w *work) onIce() {
 	if len(things) > 0 {
 		w.add(onTheIce, "Fix the rest: "+listed(things, 10)+".", []string{"the boards are on"}, nil, []string{"weights"})
 	}
-	w.add(onTheIce, "Make every line fast, with the slack that the highest spring water takes up; mark both ends.",
+	w.add(onTheIce, "Make every line fast with slack for the highest spring water; mark both ends.",
 		nil, nil, []string{"Lowest level to which every line is neither slack nor taut", "Highest level to which every line is neither slack nor taut"})
 	stay := w.check("Ice under the finished dock that stands there for days or weeks")
 	w.add(onTheIce, "Read the water in a hole beside the dock every day and write it down; shovel the deck, and carry the snow away.",

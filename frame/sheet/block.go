@@ -9,7 +9,7 @@ import (
 )
 
 // A Block is a part of a card: [Heading], [Paragraph], [Stop], [List], [Table],
-// [Blanks] or [Picture].
+// [Blanks], [Sign] or [Picture].
 type Block interface {
 	// height returns the printed height in millimetres, never too small.
 	height() float64
@@ -52,7 +52,7 @@ type Stop string
 const stopWord = "STOP"
 
 func (b Stop) height() float64 {
-	return bodyLine*folded(bodySize, pageWide-12, true, stopWord+" "+string(b)) + 9
+	return bodyLine*folded(bodySize, pageWide-12, true, stopWord+" "+string(b)) + 6
 }
 func (b Stop) split(left, _ float64) (head, rest Block) { return whole(b, left) }
 func (b Stop) write(h *html, _ string) {
@@ -67,14 +67,21 @@ type List struct {
 	Tick    bool // a box before each item
 }
 
-const listIndent = 20.0
+const (
+	listIndent = 13.0
+	boxInLine  = "MM " // as wide as a box before the text of a numbered item
+)
 
 func (b List) item(i int) float64 {
-	return bodyLine*folded(bodySize, pageWide-listIndent, false, b.Items[i]) + 1.6
+	text := b.Items[i]
+	if b.Tick && b.Ordered {
+		text = boxInLine + text
+	}
+	return bodyLine*folded(bodySize, pageWide-listIndent, false, text) + 1.4
 }
 
 func (b List) height() float64 {
-	h := 3.0
+	h := 1.5
 	for i := range b.Items {
 		h += b.item(i)
 	}
@@ -82,7 +89,7 @@ func (b List) height() float64 {
 }
 
 func (b List) split(left, _ float64) (head, rest Block) {
-	h := 3.0
+	h := 1.5
 	for i := range b.Items {
 		if h += b.item(i); h > left {
 			if i == 0 {
@@ -168,7 +175,11 @@ func (b Blanks) write(h *html, _ string) {
 
 // printed returns the width and height of a picture in print: as wide as the
 // page unless it would be too tall.
-func (p Picture) printed(most float64) (w, h float64) {
+func (p Picture) printed() (w, h float64) {
+	most := pictureMost
+	if p.most > 0 {
+		most = min(most, p.most)
+	}
 	w = pageWide
 	h = w * p.Height / p.Width
 	if h > most {
@@ -181,13 +192,13 @@ func (p Picture) printed(most float64) (w, h float64) {
 const pictureMost = 190.0
 
 func (p Picture) height() float64 {
-	_, h := p.printed(pictureMost)
+	_, h := p.printed()
 	return h + 4
 }
 func (p Picture) split(left, _ float64) (head, rest Block) { return whole(p, left) }
 
 func (p Picture) write(h *html, _ string) {
-	w, _ := p.printed(pictureMost)
+	w, _ := p.printed()
 	h.raw(fmt.Sprintf(`<figure style="max-width:%.1fmm">`, w) + "\n" + p.SVG + "</figure>\n")
 }
 

@@ -45,10 +45,38 @@ func Of(d *dock.Dock, r *dock.Report, date time.Time) (Document, error) {
 		c.plate, c.heeled, c.righting, c.season, c.winter, c.year, c.autumn, c.engineer, c.inputs, c.member,
 	} {
 		if card := make(); len(card.Blocks) > 0 {
-			out.Cards = append(out.Cards, card)
+			out.Cards = append(out.Cards, out.fit(card))
 		}
 	}
 	return out, nil
+}
+
+// leastShrunk is how far a picture gives way so that its card fits one side.
+const leastShrunk = 0.8
+
+// fit makes a card's picture smaller where that makes one side of two.
+func (d Document) fit(card Card) Card {
+	const rounding = 0.5
+	at, total := -1, 0.0
+	for i, b := range card.Blocks {
+		total += b.height()
+		if _, ok := b.(Picture); ok {
+			if at >= 0 {
+				return card
+			}
+			at = i
+		}
+	}
+	over := total - d.room(&card) + rounding
+	if at < 0 || over <= 0 {
+		return card
+	}
+	p, _ := card.Blocks[at].(Picture)
+	if _, h := p.printed(); h-over >= leastShrunk*h {
+		p.most = h - over
+		card.Blocks[at] = p
+	}
+	return card
 }
 
 // notChecked says what stands outside of the sheets.
@@ -71,6 +99,16 @@ func (c *cards) notChecked() []string {
 func (c *cards) length(x float64) string { return measure.Length.Print(x, c.units) }
 func (c *cards) mass(x float64) string   { return measure.Mass.Print(x, c.units) }
 func (c *cards) force(x float64) string  { return measure.Force.Print(x, c.units) }
+
+// atLeast prints a thickness that is asked for, rounded up to what a stick in a hole
+// shows.
+func (c *cards) atLeast(x float64) string {
+	step := 0.01
+	if c.units == measure.US {
+		step = measure.Inch / 4
+	}
+	return c.length(math.Ceil(x/step-1e-6) * step)
+}
 
 // unit names the unit to write a length in.
 func (c *cards) unit() string {

@@ -28,7 +28,7 @@ func (c *cards) cut() Card {
 		Paragraph(fmt.Sprintf("Saw cut %s; square the end of each board first, %s off. Tick a board when it is cut, and its ends when they are coated.", c.length(k.Saw.Kerf), c.length(k.Saw.Trim))),
 		c.picture("cutting"),
 	}
-	t := Table{Caption: "Board by board", Head: []string{"board", "cut from it, in this order", "left", "ends coated"}, Tick: true}
+	t := Table{Caption: "Board by board", Head: []string{"board", "cut from it, in this order", "left", "ends coated, tally"}, Tick: true}
 	for i := 0; i < len(k.Boards); {
 		b := k.Boards[i]
 		n := 1
@@ -81,10 +81,12 @@ func (c *cards) pieces(b lumber.Sawn) string {
 
 // wants lists the pieces without boards.
 func (c *cards) wants(out *Card, k *dock.Cutting) {
-	if len(k.Wants) == 0 {
-		return
-	}
 	t := Table{Caption: "Pieces to cut", Head: []string{"piece", "size", "length", "number"}, Tick: true}
+	if len(k.Wants) == 0 {
+		for range 8 {
+			t.Rows = append(t.Rows, Row{Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn}})
+		}
+	}
 	for _, w := range k.Wants {
 		t.Rows = append(t.Rows, Row{Cells: []string{w.Name, w.Section, c.length(w.Length), strconv.Itoa(w.Count)}})
 	}
@@ -189,6 +191,13 @@ func (c *cards) hardware() Card {
 			buy.Rows = append(buy.Rows, Row{Cells: []string{i.What, strconv.Itoa(i.Count)}})
 		}
 		out.Blocks = append(out.Blocks, buy)
+	}
+	if len(rows)+len(items) == 0 {
+		blank := Table{Head: []string{"place", "fastener", "number", "bore"}, Tick: true}
+		for range 8 {
+			blank.Rows = append(blank.Rows, Row{Cells: []string{WriteIn, WriteIn, WriteIn, WriteIn}})
+		}
+		out.Blocks = append(out.Blocks, blank)
 	}
 	if err != nil {
 		out.Blocks = append(out.Blocks, Stop("The list is not whole: "+strings.Join(strings.Split(err.Error(), "\n"), "; ")+"."))

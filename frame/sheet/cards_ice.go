@@ -11,30 +11,50 @@ import (
 // iceCard is the card for the pocket, to fill in at the holes.
 func (c *cards) iceCard() Card {
 	t := Table{
-		Caption: "What the rules do not rule out on clear, cold, sound lake ice in winter, drilled at five places and more",
-		Head:    []string{"load", "weight", "thinnest hole at least", "today's thinnest", "initials"},
+		Caption: "Thinnest hole at least, of clear ice, for what the rules then do not rule out in winter on a cold lake, drilled at five places and more",
+		Head:    []string{"load", "clear ice", "white on it", "after thaw", "today"},
 	}
-	seen := map[string]string{}
-	for _, a := range c.dock.IceAsked() {
-		if a.Err != nil {
-			t.Rows = append(t.Rows, Row{Cells: []string{a.Load, WriteIn, "not known: " + a.Err.Error(), WriteIn, WriteIn}})
-			continue
-		}
-		r := Row{Cells: []string{a.Load, c.mass(a.Mass), c.length(a.Check.Limit), WriteIn, WriteIn}}
-		if a.Check.Rule != nil {
-			text := "Rule: " + a.Check.Rule.String() + "."
-			if seen[text] == "" {
-				seen[text] = fmt.Sprint(len(seen) + 1)
-				t.Notes = append(t.Notes, Note{seen[text], text})
+	note := func(text string) string {
+		for _, n := range t.Notes {
+			if n.Text == text {
+				return n.Code
 			}
-			r.Notes = []string{seen[text]}
+		}
+		t.Notes = append(t.Notes, Note{fmt.Sprint(len(t.Notes) + 1), text})
+		return t.Notes[len(t.Notes)-1].Code
+	}
+	row := func(load, why string, rule *measure.Source, thick ...float64) {
+		r := Row{Cells: []string{load}}
+		for _, x := range thick {
+			if x > 0 {
+				r.Cells = append(r.Cells, c.atLeast(x))
+			} else {
+				r.Cells = append(r.Cells, WriteIn)
+			}
+		}
+		r.Cells = append(r.Cells, WriteIn)
+		if rule != nil {
+			r.Notes = append(r.Notes, note("Rule: "+rule.String()+"."))
+		}
+		if why != "" {
+			r.Notes = append(r.Notes, note(why))
 		}
 		t.Rows = append(t.Rows, r)
 	}
+	for _, a := range c.dock.IceAsked() {
+		if a.Err != nil {
+			row(a.Load, "Not known: "+a.Err.Error()+".", nil, 0, 0, 0)
+			continue
+		}
+		row(a.Load+", "+c.mass(a.Mass), "", a.Check.Rule, a.Check.Limit, a.White, a.Thawed)
+	}
+	if k := c.check("Ice for the people at the dock that stands there"); k.Kind == measure.Length && k.Limit > 0 {
+		row("people beside the dock that stands there", "By the holes and the snow of the plan; the ice under the dock has a check of its own.", k.Rule, k.Limit, 0, 0)
+	}
 	return Card{Name: "ice-card", Title: "Ice card for the pocket", Blocks: []Block{
-		Blanks{{"Date and hour of drilling; void 24 hours later", ""}},
+		Blanks{{"Drilled on, at; void 24 hours later", ""}},
 		t,
-		Paragraph("The thinnest hole counts. White ice counts half of its thickness at best, and then everything is doubled; slush and snow count nothing. A thaw triples what is asked. Nothing on this card clears anybody onto the ice."),
+		Paragraph("The thinnest hole counts, and of it clear ice alone. After thaw: a day of the last five reached 0 °C. Nothing on this card clears anybody onto the ice; where the ice is thinner no rule covers it."),
 		Stop("Back to shore at once: water on the ice or in a crack, a crack that works, thaw, rain or fresh snow since drilling, a changed water level, candled or grey ice, a hole thinner than the last."),
 	}}
 }
@@ -59,11 +79,12 @@ func (c *cards) iceAdvice() Card {
 	return Card{Name: "ice-advice", Title: "What public bodies say of ice", Blocks: []Block{List{Items: items}}}
 }
 
-// steps returns the steps of a stage as blocks, numbered as in the report. A gate
-// that a step before has is named by it.
+// steps returns the steps of a stage as blocks, numbered as in the report, up to
+// each stop in one list. A gate that a step before has is named by it.
 func (c *cards) steps(stage string) []Block {
 	var out []Block
 	first := map[string]int{} // step, by its gates
+	now := List{Ordered: true, Tick: true}
 	for i, s := range c.report.Steps {
 		if s.Stage != stage {
 			continue
@@ -73,15 +94,22 @@ func (c *cards) steps(stage string) []Block {
 		switch at, twice := first[gates]; {
 		case gates == "":
 		case twice:
-			text += fmt.Sprintf(" OPENS AS STEP %d.", at)
+			text += fmt.Sprintf(" OPENS AS %d.", at)
 		default:
 			first[gates] = i + 1
 			text += " OPENS WHEN: " + strings.TrimSuffix(gates, ".") + "."
 		}
-		out = append(out, List{Ordered: true, From: i + 1, Tick: true, Items: []string{text}})
-		if len(s.Stops) > 0 {
-			out = append(out, Stop(strings.Join(s.Stops, "; ")+"."))
+		if len(now.Items) == 0 {
+			now.From = i + 1
 		}
+		now.Items = append(now.Items, text)
+		if len(s.Stops) > 0 {
+			out = append(out, now, Stop(strings.Join(s.Stops, "; ")+"."))
+			now.Items = nil
+		}
+	}
+	if len(now.Items) > 0 {
+		out = append(out, now)
 	}
 	return out
 }
@@ -140,7 +168,11 @@ func (c *cards) breakUp() Card {
 func (c *cards) launch() Card {
 	out := Card{Name: "launch", Title: "The day it floats"}
 	if l, err := c.dock.Launch(); err != nil {
-		out.Blocks = append(out.Blocks, missing("How the dock floats", err))
+		t := Table{Caption: "Corners of the deck over still water, nobody aboard", Head: []string{"corner", "measured", "a week later"}}
+		for _, name := range []string{"near end, near side", "far end, near side", "far end, far side", "near end, far side"} {
+			t.Rows = append(t.Rows, Row{Cells: []string{name, WriteIn, WriteIn}})
+		}
+		out.Blocks = append(out.Blocks, missing("How the dock floats", err), t, Stop("No floating out: the wind in which it can be held is not known."))
 	} else {
 		t := Table{
 			Caption: "Corners of the deck over still water, nobody aboard",
@@ -180,7 +212,11 @@ func (c *cards) lines() Card {
 	out := Card{Name: "mooring", Title: "Lines at high and at low water"}
 	lines, err := c.dock.Lines()
 	if err != nil {
-		out.Blocks = append(out.Blocks, missing("The way of the lines", err))
+		t := Table{Caption: "From cleat to end, straight", Head: []string{"line", "low", "today", "high", "by tape", "let out"}}
+		for i := range 4 {
+			t.Rows = append(t.Rows, Row{Cells: []string{fmt.Sprint(i + 1), WriteIn, WriteIn, WriteIn, WriteIn, WriteIn}})
+		}
+		out.Blocks = append(out.Blocks, missing("The way of the lines", err), t)
 		return out
 	}
 	t := Table{
@@ -193,6 +229,6 @@ func (c *cards) lines() Card {
 		}
 		t.Rows = append(t.Rows, Row{Cells: []string{k.Name, c.length(k.At(lines.Low)), c.length(k.At(0)), c.length(k.At(lines.High)), made, WriteIn}})
 	}
-	out.Blocks = []Block{c.picture("lines"), t, Paragraph("A line shorter than the way at high water pulls the dock under or parts; one much longer lets it wander.")}
+	out.Blocks = []Block{c.picture("lines"), t, Paragraph("A line shorter than the longest of these ways pulls the dock under or parts; one much longer lets it wander. Today is the water at which the plan was measured.")}
 	return out
 }

@@ -4,7 +4,9 @@ import (
 	"encoding/xml"
 	"errors"
 	"flag"
+	"fmt"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -15,6 +17,7 @@ import (
 	"example.org/floewright/frame/dock"
 	"example.org/floewright/frame/plan"
 	"example.org/floewright/frame/sheet"
+	"example.org/floewright/ice/season"
 	"example.org/floewright/lumber/measure"
 	"github.com/google/go-cmp/cmp"
 )
@@ -154,6 +157,94 @@ func TestPagesUnknown(t *testing.T) {
 	if text := plain(page); !strings.Contains(text, "not known") || strings.Contains(text, "0.0 lb\n") {
 		t.Errorf("a bare plan's pages: %s", text)
 	}
+}
+
+// TestSeasonCard: with a table of past winters the season card has the days of each
+// load and when the work falls, and another the odds as a picture.
+func TestSeasonCard(t *testing.T) {
+	in, err := plan.Demo("swim")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := dock.Read("swim", in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var winters strings.Builder
+	winters.WriteString("date,temp\n")
+	for at := time.Date(2016, time.September, 1, 0, 0, 0, 0, time.UTC); at.Year() < 2027; at = at.AddDate(0, 0, 1) {
+		fmt.Fprintf(&winters, "%s,%.1f\n", at.Format(time.DateOnly), 5-17*math.Cos(2*math.Pi*float64(at.YearDay()-20-at.Year()%5)/365.25))
+	}
+	if d, err = d.WithWinters("invented.csv", strings.NewReader(winters.String()), season.Options{}); err != nil {
+		t.Fatal(err)
+	}
+	r := d.Report(measure.SI)
+	doc, err := sheet.Of(d, r, day())
+	if err != nil {
+		t.Fatal(err)
+	}
+	page, err := doc.HTML()
+	if err != nil {
+		t.Fatal(err)
+	}
+	sound(t, "with winters", page, doc)
+	text := plain(page)
+	for _, want := range []string{
+		"ice-out\n" + r.Season.Out.P10.Format("2 Jan") + "\n" + r.Season.Out.P50.Format("2 Jan"), "150 mm of ice: one person on foot",
+		"\nThe work\n", "\n" + r.Season.Calendar.Slots[0].Task.Name, "Ice through the winter",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the season card lacks %q", want)
+		}
+	}
+}
+
+// TestPlateCard: the sign has the numbers of the plate and does not go up while
+// something is short.
+func TestPlateCard(t *testing.T) {
+	text := plain(page(t, pagesOf(t, "swim", measure.US)))
+	in, err := plan.Demo("swim")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := dock.Read("swim", in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := d.Report(measure.US)
+	e, err := r.Envelope()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := d.Plate(e)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{
+		fmt.Sprintf("\n%d along any one edge\n", p.Edge), fmt.Sprintf("\n%d in any one corner\n", p.Corner), fmt.Sprintf("\n%d spread, sitting still\n", p.Anywhere),
+		"\nNO DIVING\n", "Not to be put up while this is short: ",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the sign lacks %q", want)
+		}
+	}
+	deep := plain(page(t, pagesOf(t, "swim", measure.US, `"depth": "9 ft"`, `"depth": "14 ft"`)))
+	if strings.Contains(deep, "NO DIVING") {
+		t.Error("no diving in 12 ft of water")
+	}
+	if text := plain(page(t, pagesOf(t, "work", measure.SI))); strings.Contains(text, "Not to be put up") || !strings.Contains(text, "NO DIVING") {
+		t.Error("the work float's sign")
+	}
+}
+
+// page returns a document's page.
+func page(t *testing.T, doc sheet.Document) string {
+	t.Helper()
+	out, err := doc.HTML()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
 }
 
 // TestPagesRefuse: without dock, report or date there are none.

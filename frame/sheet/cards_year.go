@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"strconv"
+	"strings"
 	"time"
 
 	"example.org/floewright/frame/dock"
@@ -17,23 +18,22 @@ func (c *cards) plate() Card {
 	e, _ := c.report.Envelope() // without it the plate says so
 	p, err := c.dock.Plate(e)
 	if err != nil {
-		out.Blocks = []Block{missing("How many people it carries", err)}
+		out.Blocks = []Block{Stop("Nobody aboard: how many people it carries is not known: " + err.Error() + ".")}
 		return out
 	}
-	each := c.mass(p.Each)
-	t := Table{Caption: "At most, at the same time", Head: []string{"where", "people of " + each, "the next one"}}
-	for i, w := range []struct {
-		where string
-		n     int
-	}{{"spread over the deck, still", p.Anywhere}, {"together along any one edge", p.Edge}, {"together in any one corner", p.Corner}} {
-		why := p.Limits[i]
-		if why == "" {
-			why = "finds no more room there"
+	var short []string
+	for _, h := range c.report.Twelve {
+		if h.Verdict() == measure.Short && !h.Checks[0].Hazard { // the ice is not what people on a dock afloat rest on
+			short = append(short, h.Name)
 		}
-		t.Rows = append(t.Rows, Row{Cells: []string{w.where, strconv.Itoa(w.n), why}})
 	}
-	out.Blocks = []Block{t}
-	dive := fmt.Sprintf("NO DIVING. Dive only where the water is at least %s deep (%s).", c.length(9*measure.Foot), dock.DiveSource())
+	if len(short) > 0 {
+		out.Blocks = append(out.Blocks, Stop("Not to be put up while this is short: "+strings.Join(short, "; ")+"."))
+	}
+	out.Blocks = append(out.Blocks,
+		Sign(fmt.Sprintf("%d along any one edge", p.Edge)), Sign(fmt.Sprintf("%d in any one corner", p.Corner)), Sign(fmt.Sprintf("%d spread, sitting still", p.Anywhere)),
+	)
+	dive := fmt.Sprintf("Dive only where the water is at least %s deep (%s).", c.length(9*measure.Foot), dock.DiveSource())
 	switch {
 	case p.Level != nil:
 		dive += " How deep it is here is not known: " + p.Level.Error() + "."
@@ -42,9 +42,20 @@ func (c *cards) plate() Card {
 	default:
 		dive += fmt.Sprintf(" At its lowest it is %s deep here.", c.length(p.Depth))
 	}
-	out.Blocks = append(out.Blocks, Stop(dive))
+	if p.Level != nil || !p.Dive {
+		out.Blocks = append(out.Blocks, Sign("NO DIVING"))
+	}
+	out.Blocks = append(out.Blocks, Paragraph(dive))
 	if p.Level == nil {
 		out.Blocks = append(out.Blocks, Paragraph(fmt.Sprintf("Made for water from %s to %s against the level of the plan.", c.length(p.Low), c.length(p.High))))
+	}
+	t := Table{Caption: "What one more would do", Head: []string{"people of " + c.mass(p.Each), "the next one"}}
+	for i, where := range []string{"spread over the deck, still", "together along any one edge", "together in any one corner"} {
+		why := p.Limits[i]
+		if why == "" {
+			why = "finds no more room there"
+		}
+		t.Rows = append(t.Rows, Row{Cells: []string{where, why}})
 	}
 	out.Blocks = append(out.Blocks,
 		List{Items: []string{
@@ -52,7 +63,7 @@ func (c *cards) plate() Card {
 			"No grill, no cord, no cable: mains electricity near water kills.",
 			"Life jackets for whoever does not swim well; the ladder stays free.",
 			"In a storm, with ice about, or with a corner lower than usual: nobody aboard.",
-		}},
+		}}, t,
 	)
 	return out
 }
@@ -88,7 +99,7 @@ func (c *cards) season() Card {
 		}
 		row("ice-on", s.On, s.NoOn)
 		for _, l := range s.Loads {
-			row(fmt.Sprintf("%s of ice: %s", c.length(l.Need), l.Load), l.First, nil)
+			row(fmt.Sprintf("%s of ice: %s", c.atLeast(l.Need), l.Load), l.First, nil)
 		}
 		row("ice-out", s.Out, s.NoOut)
 		out.Blocks = append(out.Blocks, t)

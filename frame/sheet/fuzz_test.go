@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/floewright/frame/dock"
 	"example.org/floewright/frame/sheet"
 	"example.org/floewright/internal/svg"
 	"example.org/floewright/lumber/measure"
@@ -99,3 +100,26 @@ func FuzzDocument(f *testing.F) {
 }
 
 func cutAt(s string, n int) string { return s[:min(n, len(s))] }
+
+// FuzzOf: whatever plan can be read has its pages, whole and without a number that is
+// none.
+func FuzzOf(f *testing.F) {
+	f.Add(`{"name": "Nothing known", "frame": "unknown", "floats": "unknown"}`)
+	f.Add(`{"name": "Two blocks", "frame": {"length": "12 ft", "width": "6 ft", "joists": {"size": "2x6", "spacing": "24 in"}, "rims": {"size": "2x6"}, "decking": {"size": "2x6"}},
+		"floats": [{"name": "block", "shape": "block", "length": "4 ft", "width": "2 ft", "height": "16 in", "mass": "40 lb", "places": [{"along": "3 ft", "across": "3 ft"}, {"along": "9 ft", "across": "3 ft"}], "bears": "under joists", "lies": "across"}]}`)
+	f.Fuzz(func(t *testing.T, text string) {
+		d, err := dock.Read("fuzz", strings.NewReader(text))
+		if err != nil || strings.ContainsAny(text, "%<&+") || strings.Contains(text, "NaN") {
+			return // signs that a page with a flaw would hold
+		}
+		doc, err := sheet.Of(d, d.Report(d.Units()), day())
+		if err != nil {
+			t.Fatal(err)
+		}
+		page, err := doc.HTML()
+		if err != nil {
+			t.Skip(err) // a name that fills a side
+		}
+		sound(t, "fuzz", page, doc)
+	})
+}

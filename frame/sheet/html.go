@@ -43,10 +43,11 @@ nav li{padding:1.5mm 0}
 .sheet footer p{margin:0}
 figure{margin:0 0 4mm}
 figure svg{display:block;width:100%;height:auto}
-.stop{border:0.9mm solid #000;padding:2mm 4mm;font-weight:bold}
+.stop{border:0.9mm solid #000;padding:1mm 4mm;margin-bottom:2mm;font-weight:bold}
+.sign{margin:0 0 4mm;text-align:center;font-size:30pt;line-height:1.2;font-weight:bold}
 .stop strong{border:0.5mm solid #000;padding:0 1.5mm;margin-right:1mm}
-ul,ol{margin:0 0 3mm;padding-left:12mm}
-li{padding:0 0 1.6mm}
+ul,ol{margin:0 0 1.5mm;padding-left:12mm}
+li{padding:0 0 1.4mm}
 ul.boxes{list-style:none;padding-left:9mm}
 ul.boxes li{text-indent:-7mm}
 .tick{display:inline-block;width:4.4mm;height:4.4mm;border:0.4mm solid #000;vertical-align:-0.7mm;margin-right:1.5mm}
@@ -61,10 +62,11 @@ thead th{border-top:0.5mm solid #000;border-bottom:0.5mm solid #000;vertical-ali
 td .tick{margin:0}
 th.ticks{font-size:9.5pt;padding-left:0;padding-right:0}
 td .line{min-width:0}
+.note+:not(.note){margin-top:3mm}
 .note{margin:0;font-size:10.45pt;line-height:1.25}
 .code{font-weight:bold;text-decoration:none}
 @page{margin:12mm 15mm}
-@media screen and (max-width:700px){table{font-size:11pt;table-layout:auto}th,td{overflow-wrap:break-word}col{width:auto!important}th,td{padding:0.9mm 1mm}th.ticks{font-size:7.5pt;white-space:nowrap}table.broad{min-width:560px}figure{margin:0 -4mm 4mm}}
+@media screen and (max-width:700px){table{font-size:11pt;table-layout:auto}th,td{overflow-wrap:break-word}col{width:auto!important}th,td{padding:0.9mm 1mm}th.ticks{font-size:7.5pt;white-space:nowrap}table.broad{min-width:560px}.sign{font-size:22pt}figure{margin:0 -4mm 4mm}}
 @media print{
 main{max-width:180mm;padding:0}
 .front{display:none}

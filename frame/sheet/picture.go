@@ -18,6 +18,8 @@ type Picture struct {
 	SVG   string // one svg element
 
 	Width, Height float64 // in drawing units; only their ratio has a meaning
+
+	most float64 // mm, of its height in print; 0 is pictureMost
 }
 
 var srcPicture = &measure.Source{Title: "Floewright", Locator: "what one drawing can show", Status: measure.OwnChoice}
@@ -124,7 +126,7 @@ func (c *canvas) picture() (Picture, error) {
 	if watch != nil {
 		watch(c.Drawing)
 	}
-	return Picture{c.name, c.title, c.desc, text, c.w, c.h}, nil
+	return Picture{Name: c.name, Title: c.title, Desc: c.desc, SVG: text, Width: c.w, Height: c.h}, nil
 }
 
 // watch, where a test sets it, sees every finished drawing.

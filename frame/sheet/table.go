@@ -158,9 +158,14 @@ func noteHeight(notes []Note) float64 {
 	return h
 }
 
+const underNotes = 3.0 // millimetres between notes and what follows
+
 func (b Table) height() float64 {
 	cols := b.columns()
 	h := b.top(cols) + noteHeight(b.used(b.Rows)) + 2
+	if len(b.used(b.Rows)) > 0 {
+		h += underNotes
+	}
 	for _, r := range b.Rows {
 		h += b.rowHeight(cols, r)
 	}
@@ -176,6 +181,9 @@ func (b Table) split(left, _ float64) (head, rest Block) {
 		for _, n := range b.used(b.Rows[i : i+1]) {
 			if !noted[n.Code] {
 				h += noteHeight([]Note{n})
+				if len(noted) == 0 {
+					h += underNotes
+				}
 			}
 			noted[n.Code] = true
 		}

@@ -155,7 +155,7 @@ func (w Winter) Draw() (Picture, error) {
 		notes = append(notes, "Rings: holes drilled this winter.")
 	}
 	for i, a := range w.Asked {
-		notes = append(notes, fmt.Sprintf("%s: %s, %s.", letter(i), svg.Shorten(a.Name, 200, start), thickness(a.Thick, w.Units)))
+		notes = append(notes, fmt.Sprintf("%s: %s, %s.", letter(i), svg.Shorten(a.Name, 200, start), asked(a.Thick, w.Units)))
 	}
 	top := 0
 	for i, x := range middle {
@@ -197,9 +197,18 @@ func (w Winter) Draw() (Picture, error) {
 func (c *canvas) askedKeys(w Winter, b svg.Box, height func(float64) float64) {
 	var keys []svg.Mark
 	for i, a := range w.Asked {
-		keys = append(keys, svg.Mark{At: height(a.Thick), Text: letter(i) + " " + thickness(a.Thick, w.Units)})
+		keys = append(keys, svg.Mark{At: height(a.Thick), Text: letter(i) + " " + asked(a.Thick, w.Units)})
 	}
 	c.RunningY(keys, b.X1, b.X1+5, b.Y0-1, b.Y1+1, small)
+}
+
+// asked prints a thickness that a rule asks for, likewise, but never less.
+func asked(x float64, units measure.System) string {
+	step := 0.005
+	if units == measure.US {
+		step = measure.Inch / 4
+	}
+	return thickness(math.Ceil(x/step-1e-6)*step, units)
 }
 
 // thickness prints the thickness of ice: quarters of an inch, or half

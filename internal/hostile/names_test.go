@@ -406,6 +406,7 @@ var types = []named{
 	{"frame/sheet.Righting", new(frame_sheet.Righting)},
 	{"frame/sheet.Row", new(frame_sheet.Row)},
 	{"frame/sheet.Section", new(frame_sheet.Section)},
+	{"frame/sheet.Sign", new(frame_sheet.Sign)},
 	{"frame/sheet.Stop", new(frame_sheet.Stop)},
 	{"frame/sheet.Table", new(frame_sheet.Table)},
 	{"frame/sheet.Thing", new(frame_sheet.Thing)},
