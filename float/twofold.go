@@ -7,7 +7,7 @@ import "math"
 type twofold struct{ hi, lo float64 }
 
 func (a twofold) times(b float64) twofold {
-	p := a.hi * b
+	p := float64(a.hi * b) // rounded here, not fused into a sum
 	return twofold{p, math.FMA(a.hi, b, -p) + a.lo*b}
 }
 
@@ -41,7 +41,7 @@ var (
 
 // lead returns what the rounded c lacks of √2/1.5: c² should be 8/9.
 func lead(c float64) float64 {
-	sq := c * c
+	sq := float64(c * c)
 	low := math.FMA(c, c, -sq)
 	// 8/9 in two parts: 8/9 - fl(8/9) = -fma(9, fl(8/9), -8)/9.
 	want := 8. / 9

@@ -167,7 +167,7 @@ func (p *bar) modes() [3]mode {
 
 // combine returns a·x + b·y in two parts.
 func combine(a float64, x two, b float64, y two) two {
-	p, q := a*x.hi, b*y.hi
+	p, q := float64(a*x.hi), float64(b*y.hi) // rounded, not fused into the sum
 	pe, qe := math.FMA(a, x.hi, -p), math.FMA(b, y.hi, -q)
 	s, e := twoSum(p, q)
 	s, e = twoSum(s, e+((pe+qe)+(float64(a*x.lo)+float64(b*y.lo))))

@@ -33,7 +33,7 @@ func (t two) minus(u two) float64 {
 // offLine returns wj - wi - h·slope, rounded to one part: how far a piece of
 // length h has left the straight line it had at its near end.
 func offLine(wj, wi, slope two, h float64) float64 {
-	p := h * slope.hi
+	p := float64(h * slope.hi) // rounded here: fused into a sum, its rest would be counted twice
 	pe := math.FMA(h, slope.hi, -p)
 	s, e := twoSum(wj.hi, -wi.hi)
 	s, f := twoSum(s, -p)
