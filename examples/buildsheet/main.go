@@ -67,7 +67,11 @@ func run(args []string, out, errs io.Writer) dock.Status {
 	if err != nil {
 		return fail(fmt.Errorf("nothing was written: %w", err))
 	}
-	if err := r.WriteText(out); err != nil {
+	err = r.WriteText(out)
+	if err == nil && o.dir != "" {
+		_, err = fmt.Fprintf(out, "\nPages to print, pictures and lists are in %s: begin with sheet.html.\n", o.dir)
+	}
+	if err != nil {
 		return fail(err)
 	}
 	return r.Status()

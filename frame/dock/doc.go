@@ -12,6 +12,13 @@
 // Axes: x along the dock and y across it from its middle, z up from the underside
 // of the joists.
 //
+// # Where to begin
+//
+// [Read] takes a plan; [Dock.Report] runs every check and writes itself as text, JSON
+// and lists. The numbers for the sign are [Dock.Plate] of [Dock.Envelope], what to
+// measure on launch day [Dock.Launch]; [Dock.Shop] cuts and buys, [Dock.Season] gives
+// odds from past winters, [Compare] sets docks side by side.
+//
 // # The frame
 //
 // [Dock.Envelope] solves the frame in every situation that the dock meets, as a

@@ -94,5 +94,5 @@ func ExampleDock_Hardware() {
 	// 493 10d common nail, 3 in long, hot-dip galvanized A153
 	// 31 hanger, galvanized sheet G185
 	// 40 tie of strap for plastic drum
-	// open: frame.decking.screw: not known; want it measured and written into the plan
+	// open: frame.decking.screw: not known; want it in the plan
 }

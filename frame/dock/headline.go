@@ -51,7 +51,7 @@ var twelve = []struct {
 		"AFLOAT, UNIFORM LOAD":   nil,
 		"AFLOAT, STANDARD LOADS": {"Criterion: " + deckDry, "Criterion: " + immersed, "Criterion: " + crossLevel},
 	}},
-	{"A float lost", map[string][]string{
+	{"A float lost, and a rest whatever comes", map[string][]string{
 		"AFLOAT, ONE FLOAT FULL OF WATER": nil,
 		"FRAME, THE WORST OF EVERYTHING":  {"Situations in which"},
 	}},

@@ -205,7 +205,11 @@ func (p *Plate) bend(d *Dock, e *Envelope) {
 		p.Corner, p.Limits[2] = 0, "how far the frame bends there is not known"
 		return
 	}
-	_, low := e.lowest()
+	i, low := e.lowest()
+	if i < 0 {
+		p.Corner, p.Limits[2] = 0, "the dock finds no rest with everyone of the plan there"
+		return
+	}
 	empty := slices.Min(e.Situations[0].Corners[:])
 	dry := empty + d.deckTop()
 	drop := (empty - low) / d.people() * p.Each

@@ -153,3 +153,41 @@ func TestIceAsked(t *testing.T) {
 		t.Errorf("a crew of unknown weight: %+v", as[1])
 	}
 }
+
+// TestRegressionPlateCapsized: where the dock turns over with everyone in a corner, the
+// number there was that of no number.
+func TestRegressionPlateCapsized(t *testing.T) {
+	d := swappedDock(t, "swim", `"count": 2, "mass": "185 lb"`, `"count": 30, "mass": "185 lb"`)
+	e, err := d.Envelope(t.Context())
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := d.Plate(e)
+	if err != nil || p.Corner != 0 || p.Limits[2] == "" {
+		t.Errorf("thirty in a corner: %+v, %v", p, err)
+	}
+}
+
+// TestMend: whatever is short says how it is mended, and nothing else does.
+func TestMend(t *testing.T) {
+	short := 0
+	for _, name := range []string{"swim", "work"} {
+		for _, topic := range demoReport(t, name).Topics {
+			for _, c := range topic.Checks {
+				mended := false
+				for _, n := range c.Notes {
+					mended = mended || strings.HasPrefix(n, "usual ways out: ")
+				}
+				if mended != (c.Verdict() == measure.Short) {
+					t.Errorf("%s: %s is %v, mended: %v", name, c.Name, c.Verdict(), mended)
+				}
+				if mended {
+					short++
+				}
+			}
+		}
+	}
+	if short < 5 {
+		t.Errorf("only %d are short", short)
+	}
+}

@@ -114,6 +114,9 @@ func (d *Dock) topics(of []subject) []Topic {
 			decide(out[i].Checks, path, others[i])
 		}
 	}
+	for i := range out {
+		mend(out[i].Checks)
+	}
 	return out
 }
 

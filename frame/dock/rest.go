@@ -46,7 +46,7 @@ func (r rest) standsIn(text string) rest {
 func (rs rests) err() error {
 	for _, r := range rs {
 		if r.missing {
-			return &measure.Error{Field: r.path, Class: measure.ErrUnknown, Want: "it measured and written into the plan"}
+			return &measure.Error{Field: r.path, Class: measure.ErrUnknown, Want: "it in the plan"}
 		}
 	}
 	return nil

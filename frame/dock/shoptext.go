@@ -15,11 +15,15 @@ import (
 // the writer's.
 func (s *Shop) WriteText(w io.Writer) error {
 	p := &page{w: bufio.NewWriter(w)}
+	s.text(p)
+	return p.w.Flush()
+}
+
+func (s *Shop) text(p *page) {
 	s.cutText(p)
 	s.billText(p)
 	s.finishText(p)
 	s.carryText(p)
-	return p.w.Flush()
 }
 
 func (s *Shop) cutText(p *page) {

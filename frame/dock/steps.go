@@ -285,7 +285,7 @@ func (w *work) roundTheYear() {
 		}
 	}
 	w.add(yearRound, "After the first storm and every month: ties, bungs, lines where they chafe, joists' ends, the height of the corners.", nil,
-		[]string{"a float full of water or a joist off its rim: nobody aboard until it is mended"}, []string{"A float lost", "Joist's end to and fro in waves"})
+		[]string{"a float full of water or a joist off its rim: nobody aboard until it is mended"}, []string{"A float lost, and a rest whatever comes", "Joist's end to and fro in waves"})
 	if plan.Has(w.plan.Site.LevelLow) {
 		w.add(yearRound, fmt.Sprintf("When the water falls: slacken lines in steps; at %s under the level of the plan look at the bottom.", w.tape(math.Abs(w.plan.Site.LevelLow.Value))),
 			nil, nil, []string{"Depth at low water in a wave's trough, against the draft"})

@@ -44,6 +44,9 @@ func (r *Report) WriteText(w io.Writer) error {
 	for _, a := range r.Assumed {
 		p.hang("  ", assumption(a))
 	}
+	if r.Shop != nil {
+		r.Shop.text(p)
+	}
 	p.heading("ORDER OF WORK")
 	stage := ""
 	for i, s := range r.Steps {

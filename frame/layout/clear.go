@@ -180,7 +180,7 @@ func (l *Layout) loose(f Fault, i, axis int, way [2]room, most float64) {
 	}
 	if way[far].piece >= 0 {
 		if free := way[0].gap + way[1].gap; free-most > tiny {
-			l.short(f, d.Name, l.name(way[far].piece), free, most, practice, "free way in all")
+			l.short(f, d.Name, l.name(way[far].piece), free, most, practice, "all gaps along it together")
 		}
 		return
 	}

@@ -61,9 +61,13 @@ func (c Conflict) String() string { return c.Print(measure.SI) }
 
 // Print returns the conflict on one line: parts, what is missing, and why.
 func (c Conflict) Print(s measure.System) string {
-	text := c.A + " " + c.Kind.String() + " " + c.B + ": " + measure.Length.Print(c.Missing, s) + " missing"
+	off, side := " missing", ", at least "
+	if c.Has > c.Wants {
+		off, side = " too much", ", at most "
+	}
+	text := c.A + " " + c.Kind.String() + " " + c.B + ": " + measure.Length.Print(c.Missing, s) + off
 	if c.Has != 0 || c.Wants != 0 {
-		text += ", has " + measure.Length.Print(c.Has, s) + " for " + measure.Length.Print(c.Wants, s)
+		text += ", has " + measure.Length.Print(c.Has, s) + side + measure.Length.Print(c.Wants, s)
 	}
 	if c.Why != "" {
 		text += "; " + c.Why

@@ -51,10 +51,10 @@ func ExampleNew() {
 	// Output:
 	// drum 1 wedged between two joists, bay 1 ft 7 in, spreads the joists with 687 N of every 1000 N
 	// drum 2 under the deck boards, bay 2 ft, spreads the joists with 0 N of every 1000 N
-	// deck spans too far over joist 4 and joist 5: 1-1/2 in missing, has 2 ft 1-1/2 in for 2 ft; center to center of the joists (International Residential Code, 2018 and 2021, Table R507.7, maximum joist spacing for decking (as quoted))
-	// drum 1 slides towards rim 1: 4 ft 8 in missing, has 4 ft 10 in for 2 in; free way in all (common practice, no source)
+	// deck spans too far over joist 4 and joist 5: 1-1/2 in too much, has 2 ft 1-1/2 in, at most 2 ft; center to center of the joists (International Residential Code, 2018 and 2021, Table R507.7, maximum joist spacing for decking (as quoted))
+	// drum 1 slides towards rim 1: 4 ft 8 in too much, has 4 ft 10 in, at most 2 in; all gaps along it together (common practice, no source)
 	// drum 1 drops away from joist 2: 1 ft 11-1/2 in missing; no tie and no strip holds it when the water falls or the dock is lifted
-	// drum 2 slides towards rim 1: 4 ft 8 in missing, has 4 ft 10 in for 2 in; free way in all (common practice, no source)
+	// drum 2 slides towards rim 1: 4 ft 8 in too much, has 4 ft 10 in, at most 2 in; all gaps along it together (common practice, no source)
 }
 
 // How many boards must be on over a drum before the ice goes: an invented frame,

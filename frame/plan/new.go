@@ -176,7 +176,7 @@ func (l *startLayout) ask(w *writer, root *group, drum string) {
 	root.put("alongside", put("alongside.", "", "boat_comes"))
 	root.put("season", put("season.", "Five dates or more in \"ice_ons\" and \"ice_outs\", each as { \"date\": \"2024-04-19\" }.", "latitude", "mean_depth"))
 	root.put("local", put("local.", "", "reach", "most_reach", "most_area", "setback", "least_setback", "off_ice_by", "drums", "flotation_rule", "mains", "offices_asked"))
-	root.put("shop", put("shop.", "", "carriers", "tax", "delivery"))
+	root.put("shop", put("shop.", "", "tax", "delivery"))
 }
 
 // stock puts in a board for each piece.

@@ -9,6 +9,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 	"sync"
 
 	"example.org/floewright/lumber/measure"
@@ -122,6 +123,10 @@ func (e Entry) String() string {
 	switch {
 	case e.Required:
 		s += " Required."
+	case strings.HasPrefix(e.Accepts, "a whole number"), strings.HasPrefix(e.Accepts, "a number"):
+		if e.Default != "" {
+			s += " Left out: " + e.Default + "."
+		}
 	case e.Default != "":
 		s += " Left out: " + strconv.Quote(e.Default) + "."
 	}

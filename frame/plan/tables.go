@@ -160,7 +160,7 @@ var iceFields = []field[Ice]{
 }
 
 var holeFields = []field[Hole]{
-	required(word("where", "a text", "", "Where it was drilled.", func(h *Hole) *Name { return &h.Where })),
+	required(word("where", "a text", "", "Where it was drilled: the words corner, middle and walk tell the pad's corners, its middle and the way from shore.", func(h *Hole) *Name { return &h.Where })),
 	moment("when", dateTime, "When it was drilled.", minuteForm, func(h *Hole) *Name { return &h.When }),
 	required(quantity("clear", measure.Length, "0 m", "3 m", "", "Clear (black) ice, by a hooked rule in the hole.", func(h *Hole) *Quantity { return &h.Clear })),
 	required(quantity("white", measure.Length, "0 m", "3 m", "", "White (snow) ice on top, frozen to the clear.", func(h *Hole) *Quantity { return &h.White })),

@@ -62,7 +62,7 @@ func (c *cards) iceCard() Card {
 // iceHoles is the other side of it: the holes of the day.
 func (c *cards) iceHoles() Card {
 	holes := Table{Caption: "Holes of today", Head: []string{"where", "clear ice", "white ice", "water below top", "snow"}}
-	for _, where := range []string{"pad, near left", "pad, near right", "pad, far right", "pad, far left", "pad, middle", "walk from shore", "walk from shore"} {
+	for _, where := range []string{"pad, near left corner", "pad, near right corner", "pad, far right corner", "pad, far left corner", "pad, middle", "walk from shore", "walk from shore"} {
 		holes.Rows = append(holes.Rows, Row{Cells: []string{where, WriteIn, WriteIn, WriteIn, WriteIn}})
 	}
 	return Card{Name: "ice-holes", Title: "Holes of the day", Blocks: []Block{
