@@ -22,8 +22,22 @@ func (s *Shop) WriteText(w io.Writer) error {
 func (s *Shop) text(p *page) {
 	s.cutText(p)
 	s.billText(p)
+	s.hardwareText(p)
 	s.finishText(p)
 	s.carryText(p)
+}
+
+func (s *Shop) hardwareText(p *page) {
+	p.heading("HARDWARE, SPARES COUNTED")
+	for _, r := range s.Joints.Rows {
+		p.hang("", fmt.Sprintf("%s: %d %s", r.Place, r.Count, r.Fastener))
+	}
+	for _, i := range s.Joints.Items {
+		p.hang("", fmt.Sprintf("to buy: %d %s", i.Count, i.What))
+	}
+	if s.Joints.Err != nil {
+		p.wrap("", "Not whole: "+strings.Join(strings.Split(s.Joints.Err.Error(), "\n"), "; "))
+	}
 }
 
 func (s *Shop) cutText(p *page) {
