@@ -30,9 +30,16 @@ func settle(base *float.Platform, l loading) floating {
 	p.Weights = append(append([]float.Weight(nil), base.Weights...), l.weights...)
 	fl := floating{loading: l, base: &p}
 	fl.state, fl.err = p.Settle()
+	fl.look()
+	return fl
+}
+
+// look measures the dock at rest.
+func (fl *floating) look() {
 	if fl.err != nil {
-		return fl
+		return
 	}
+	p := fl.base
 	fl.edge, fl.frame = math.Inf(1), math.Inf(1)
 	for _, c := range p.Corners {
 		fl.edge = min(fl.edge, fl.state.Height(c))
@@ -43,13 +50,12 @@ func settle(base *float.Platform, l loading) floating {
 		u, err := fl.state.Unit(i)
 		if err != nil {
 			fl.err = err
-			return fl
+			return
 		}
 		if u.Share > fl.share {
 			fl.share, fl.deepest = u.Share, i
 		}
 	}
-	return fl
 }
 
 // worse reports whether a tilts more than b, or fails where b does not.

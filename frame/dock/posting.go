@@ -1,6 +1,7 @@
 package dock
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -25,19 +26,30 @@ var srcPost = &measure.Source{
 func (d *Dock) posting(base *float.Platform) (float.Posting, error) {
 	l := &d.plan.Loads
 	crowd := float.Crowd{Each: d.heaviest(), Height: l.Centre.Value, Inset: l.FromEdge.Value, Room: shoulders}
-	if d.trial == nil {
-		return base.Post(crowd, d.bearable)
+	if d.trial != nil && d.trial.path != "" {
+		return d.triedPosting(base, crowd)
 	}
-	p := once(&d.trial.posts, post{base, crowd, d.deckTop()})
-	p.Do(func() { p.made, p.err = base.Post(crowd, d.bearable) })
-	return p.made, p.err
+	return base.Post(crowd, d.bearable)
 }
 
-// A post is what a number for the sign is found from.
-type post struct {
-	base  *float.Platform
-	crowd float.Crowd
-	deck  float64
+// triedPosting answers for another plausible value, where only the verdict counts:
+// whether everyone may stand at the place where a corner comes lowest.
+func (d *Dock) triedPosting(base *float.Platform, crowd float.Crowd) (float.Posting, error) {
+	crowd.People = int(math.Ceil(d.people()/d.heaviest() - 1e-9))
+	w, err := base.WorstCrowd(crowd)
+	var none *float.Failure
+	switch {
+	case errors.Is(err, measure.ErrRange): // there is no room for so many
+		return float.Posting{People: crowd.People - 1, Full: true}, nil
+	case err != nil && !errors.As(err, &none):
+		return float.Posting{}, err
+	}
+	fl := floating{base: base, state: w.State, err: err}
+	fl.look()
+	if fl.err != nil || d.firstBroken(fl).Verdict() != measure.Holds {
+		return float.Posting{People: crowd.People - 1, Full: true}, nil
+	}
+	return float.Posting{People: crowd.People, Full: true}, nil
 }
 
 // bearable is the rule of tilt, edge and immersion in one: the first that does not
@@ -47,14 +59,20 @@ func (d *Dock) bearable(p *float.Platform) (measure.Check, error) {
 	if fl.err != nil {
 		return measure.Check{}, fl.err
 	}
+	c := d.firstBroken(fl)
+	c.Name = strings.TrimSpace(c.Name)
+	return c, nil
+}
+
+// firstBroken returns the first check that does not hold, or the last.
+func (d *Dock) firstBroken(fl floating) measure.Check {
 	var c measure.Check
 	for _, made := range []func(floating) measure.Check{d.tilt, d.edgeDry, d.immersion} {
 		if c = made(fl); c.Verdict() != measure.Holds {
 			break
 		}
 	}
-	c.Name = strings.TrimSpace(c.Name)
-	return c, nil
+	return c
 }
 
 // posted holds the people of the plan against the number for the sign.

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"sync"
 
-	"example.org/floewright/float"
 	"example.org/floewright/frame/layout"
 )
 
@@ -26,7 +25,6 @@ type governing struct {
 	base    *base    // and how it was found; nil before
 	layouts memo[layout.Drawing, *layout.Layout]
 	storms  memo[*hold, *storm]
-	posts   memo[post, float.Posting]
 	season  entry[struct{}, *Season]
 }
 
