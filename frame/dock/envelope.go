@@ -124,6 +124,9 @@ func (d *Dock) envelope(ctx context.Context, met []Situation) (*Envelope, error)
 				near = rides[level]
 			}
 		}
+		if like := d.trial.like(&met[i], r); like != nil {
+			near = like
+		}
 		if rides[i], out.Err = known.ride(&met[i]); rides[i] == nil && out.Err == nil {
 			rides[i], out.Err = r.meet(&met[i], rides[0], near)
 		}

@@ -94,6 +94,20 @@ func (t *trial) known() *base {
 	return &out
 }
 
+// like returns how the plan's own dock rests in the same situation, where a raft has as
+// many nodes: the search for this one's rest begins there.
+func (t *trial) like(s *Situation, r *raft) *ride {
+	if t == nil || t.base == nil || s.lake.level != nil {
+		return nil
+	}
+	for i := range t.base.met {
+		if near := t.base.rides[i]; t.base.met[i].Name == s.Name && near != nil && len(near.Move) == len(r.grid.Nodes) {
+			return near
+		}
+	}
+	return nil
+}
+
 // raftOf returns the same raft for another dock, or builds it.
 func (b *base) raftOf(d *Dock) (*raft, error) {
 	if b == nil {
