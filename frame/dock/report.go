@@ -125,11 +125,12 @@ func (d *Dock) topics(of []subject) []Topic {
 // A topic that does not rest on the input is left out.
 func (d *Dock) others(of []subject, topics []Topic) map[string][][][]measure.Check {
 	resting := map[string][]int{} // topics, by path
+	has := map[string]string{}    // what stands there now
 	for i, t := range topics {
 		for _, c := range t.Checks {
 			for _, a := range c.Rests {
 				if on := resting[a.Name]; a.Known != measure.Measured && (len(on) == 0 || on[len(on)-1] != i) {
-					resting[a.Name] = append(on, i)
+					resting[a.Name], has[a.Name] = append(on, i), a.Text
 				}
 			}
 		}
@@ -145,6 +146,9 @@ func (d *Dock) others(of []subject, topics []Topic) map[string][][][]measure.Che
 		}
 		out[path] = made
 		for k, value := range values {
+			if value == has[path] {
+				continue // it is what was made already
+			}
 			turn <- struct{}{}
 			wait.Go(func() {
 				if v := d.variant(path, value); v != nil {
