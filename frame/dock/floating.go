@@ -19,7 +19,6 @@ type floating struct {
 	err   error
 
 	edge    float64 // lowest corner of the deck above the water
-	frame   float64 // lowest corner of the frame's underside above the water
 	share   float64 // of the most immersed float
 	deepest int     // which it is
 }
@@ -40,11 +39,9 @@ func (fl *floating) look() {
 		return
 	}
 	p := fl.base
-	fl.edge, fl.frame = math.Inf(1), math.Inf(1)
+	fl.edge = math.Inf(1)
 	for _, c := range p.Corners {
 		fl.edge = min(fl.edge, fl.state.Height(c))
-		c.Z = 0
-		fl.frame = min(fl.frame, fl.state.Height(c))
 	}
 	for i := range p.Units {
 		u, err := fl.state.Unit(i)
@@ -103,9 +100,18 @@ func (d *Dock) tilt(fl floating) measure.Check {
 	return fl.fill(limit("Tilt of the deck "+fl.name, tiltMost), fl.state.Tilt(), 60*degree)
 }
 
-// frameDry checks the height of the frame's underside over the water.
+// frameDry checks the height of the frame's underside over the water: of the joists or,
+// where they reach lower, of the rims.
 func (d *Dock) frameDry(fl floating) measure.Check {
-	return fl.fill(limit("Water to the frame's underside "+fl.name, frameFree), fl.frame, 0)
+	low := math.NaN()
+	if fl.err == nil {
+		low = math.Inf(1)
+		for _, c := range fl.base.Corners {
+			c.Z = min(0, d.joist.section.Depth-d.rim.section.Depth)
+			low = min(low, fl.state.Height(c))
+		}
+	}
+	return fl.fill(limit("Water to the frame's underside "+fl.name, frameFree), low, 0)
 }
 
 // deckHigh checks the height of the deck over the water.
