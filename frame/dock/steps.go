@@ -56,14 +56,11 @@ func (w *work) add(stage, do string, gates, stops, rests []string) {
 
 // check returns the first check whose name begins so.
 func (w *work) check(begin string) measure.Check {
-	for _, t := range w.r.Topics {
-		for _, c := range t.Checks {
-			if strings.HasPrefix(c.Name, begin) {
-				return c
-			}
-		}
+	c, err := w.r.find(begin)
+	if err != nil {
+		return measure.Check{Name: begin}
 	}
-	return measure.Check{Name: begin}
+	return c
 }
 
 // now says how a check stands on this sheet.
