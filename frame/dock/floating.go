@@ -55,12 +55,13 @@ func (fl *floating) look() {
 	}
 }
 
-// worse reports whether a tilts more than b, or fails where b does not.
+// worse reports whether a tilts more than b, by more than rounding so that of equal
+// ones the first stays on every machine, or fails where b does not.
 func worse(a, b floating) bool {
 	if (a.err != nil) != (b.err != nil) {
 		return a.err != nil
 	}
-	return a.err == nil && a.state.Tilt() > b.state.Tilt()
+	return a.err == nil && a.state.Tilt() > b.state.Tilt()*(1+1e-9)
 }
 
 // fill puts a value into a check, or, where the dock found no rest, the failure:
