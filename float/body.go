@@ -35,6 +35,9 @@ func (w *Wet) along(a, b r3.Vec) float64 {
 		(a.X*b.Y+a.Y*b.X)*k[3] + (a.X*b.Z+a.Z*b.X)*k[4] + (a.Y*b.Z+a.Z*b.Y)*k[5]
 }
 
+// far is a height, m, over and under which every body is all in or all out.
+const far = 1e6
+
 // level brings a plane to a unit normal. It returns false where there is no
 // plane: up is zero, or one of the numbers is not finite.
 func level(height float64, up r3.Vec) (float64, r3.Vec, bool) {
@@ -43,7 +46,7 @@ func level(height float64, up r3.Vec) (float64, r3.Vec, bool) {
 		return 0, r3.Vec{}, false
 	}
 	if n == 1 {
-		return height, up, true
+		return min(max(height, -far), far), up, true
 	}
-	return height / n, r3.Vec{X: up.X / n, Y: up.Y / n, Z: up.Z / n}, true
+	return min(max(height/n, -far), far), r3.Vec{X: up.X / n, Y: up.Y / n, Z: up.Z / n}, true
 }

@@ -14,8 +14,11 @@ import (
 // out; they change the volume by about 1 % (common practice, no source).
 type Cylinder struct{ Diameter, Length float64 }
 
-// Volume returns π D² L/4 in m³.
+// Volume returns π D² L/4 in m³, and 0 for sizes that are none: not from 1 mm to 10 km.
 func (c Cylinder) Volume() float64 {
+	if !c.sound() {
+		return 0
+	}
 	return c.all().value()
 }
 
@@ -27,7 +30,7 @@ func (c Cylinder) all() twofold {
 // Wet returns the integrals over the wet part at any attitude, either end out
 // of the water, barely touching, on end, or fully under. See [Body].
 //
-// A Cylinder without positive, finite size, a height that is not finite and an
+// A Cylinder of no size from 1 mm to 10 km, a height that is not finite and an
 // up without direction have no wet part.
 func (c Cylinder) Wet(height float64, up r3.Vec) Wet {
 	h, n, ok := level(height, up)

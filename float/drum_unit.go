@@ -11,6 +11,9 @@ import (
 // than the drum, for its tapered ends. Body checks nothing; Settle refuses a
 // cylinder without volume.
 func (d Drum) Body() Cylinder {
+	if !(d.Diameter.Value > 0 && d.Displacement.Value > 0) {
+		return Cylinder{}
+	}
 	area := math.Pi / 4 * d.Diameter.Value * d.Diameter.Value
 	return Cylinder{Diameter: d.Diameter.Value, Length: d.Displacement.Value / area}
 }

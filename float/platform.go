@@ -58,7 +58,7 @@ const defaultStop = math.Pi / 3
 
 var (
 	ownBound     = &measure.Source{Title: "bound against slips of the pen", Status: measure.OwnChoice}
-	sizeRange    = measure.Range{Kind: measure.Length, Lo: 0, Hi: 1e4, OpenLo: true, Source: ownBound}
+	sizeRange    = measure.Range{Kind: measure.Length, Lo: 1e-3, Hi: 1e4, Source: ownBound}
 	placeRange   = measure.Range{Kind: measure.Length, Lo: -1e4, Hi: 1e4, Source: ownBound}
 	massRange    = measure.Range{Kind: measure.Mass, Lo: 0, Hi: 1e9, Source: ownBound}
 	headingRange = measure.Range{Kind: measure.Angle, Lo: -100, Hi: 100, Source: ownBound}
@@ -71,7 +71,7 @@ var (
 )
 
 // The same bounds for the fast path.
-func size(x float64) bool  { return x > 0 && x <= 1e4 }
+func size(x float64) bool  { return x >= 1e-3 && x <= 1e4 }
 func place(x float64) bool { return x >= -1e4 && x <= 1e4 }
 func heft(x float64) bool  { return x >= 0 && x <= 1e9 }
 

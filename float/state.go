@@ -133,7 +133,7 @@ func (s State) Unit(i int) (UnitState, error) {
 		}
 	}
 	u := &s.units[i]
-	if !u.sound() { // changed since
+	if !u.sound() || !place(s.Level) { // changed since
 		return UnitState{}, errState
 	}
 	up := s.up

@@ -98,6 +98,13 @@ func (l *Line) diagram(i int, t float64) Diagram {
 	}
 }
 
+// sound reports whether the line has pieces and a stiffness to divide by, as every
+// solved one has.
+func (l *Line) sound() bool {
+	const least = 1e-9 // N·m², N
+	return len(l.Pieces) > 0 && l.EI >= least && (l.GA == 0 || l.GA >= least)
+}
+
 func (l *Line) length() float64 {
 	if len(l.Pieces) == 0 {
 		return 0
@@ -108,14 +115,14 @@ func (l *Line) length() float64 {
 // At returns the state at x, m. Where it jumps (shear at a rest or a point
 // load, moment at a couple) it is the state just right of x; at the far end,
 // just left of it. [Line.Before] gives the other side. An x off the beam counts
-// as the nearer end; NaN gives NaN.
+// as the nearer end; NaN, and a line without pieces or stiffness, give NaN.
 func (l *Line) At(x float64) Diagram { return l.side(x, true) }
 
 // Before returns the state just left of x, and at the near end just right of it.
 func (l *Line) Before(x float64) Diagram { return l.side(x, false) }
 
 func (l *Line) side(x float64, right bool) Diagram {
-	if math.IsNaN(x) || len(l.Pieces) == 0 {
+	if math.IsNaN(x) || !l.sound() {
 		nan := math.NaN()
 		return Diagram{nan, nan, nan, nan, nan}
 	}
@@ -155,6 +162,10 @@ func (l *Line) Extremes() Extremes { return l.ExtremesWithin(0, l.length()) }
 // ExtremesWithin returns the exact extremes between two places, m; off the beam
 // they count as its ends.
 func (l *Line) ExtremesWithin(from, to float64) Extremes {
+	if !l.sound() {
+		none := l.At(0)
+		return Extremes{none, none, none, none, none}
+	}
 	var all []Diagram
 	for i := range l.Pieces {
 		p := &l.Pieces[i]

@@ -28,7 +28,7 @@ type Class struct {
 
 // openThickness is the range of a class whose source prints none.
 func openThickness(s *measure.Source) measure.Range {
-	return measure.Range{Kind: measure.Length, Lo: 0, Hi: thickest, OpenLo: true, Source: s}
+	return measure.Range{Kind: measure.Length, Lo: 1e-3, Hi: thickest, Source: s}
 }
 
 // thickest bounds every thickness in metres: more is taken for a slip.
@@ -105,6 +105,9 @@ func (c Class) span() measure.Range {
 
 // valid refuses a class without a coefficient or without a source.
 func (c Class) valid() error {
+	if math.IsNaN(c.Range.Lo) || math.IsNaN(c.Range.Hi) {
+		return &measure.Error{Field: "range of class " + c.Name, Text: "NaN", Class: measure.ErrRange, Want: "thicknesses from one to another"}
+	}
 	if c.Source == nil {
 		return &measure.Error{Field: "class", Text: c.Name, Class: measure.ErrName, Why: "a bearing class needs a source", Want: "one of Classes, or a class with its source"}
 	}

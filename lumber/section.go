@@ -17,7 +17,7 @@ type Section struct{ Width, Depth float64 }
 const largest = 1.0
 
 func (s Section) check() error {
-	r := measure.Range{Kind: measure.Length, Hi: largest, OpenLo: true}
+	r := measure.Range{Kind: measure.Length, Lo: 1e-4, Hi: largest}
 	if err := r.Check("Width", s.Width); err != nil {
 		return err
 	}

@@ -72,7 +72,7 @@ func (f Fetch) Waves(method string) (Sea, error) {
 		measure.Range{Kind: measure.Speed, Lo: 1, Hi: 60, Source: srcOwn}.Check("wind", f.Wind),
 		measure.Range{Kind: measure.Length, Lo: 10, Hi: 1e6, Source: srcOwn}.Check("fetch", f.Length),
 		lengthOrZero.Check("depth", f.Depth),
-		measure.Range{Kind: measure.Time, Lo: 0, Hi: 1e7, Source: srcSense}.Check("duration", f.Duration),
+		growing.Check("duration", f.Duration),
 		gravityRange.Check("gravity", f.Gravity),
 	); err != nil {
 		return Sea{}, err

@@ -64,7 +64,7 @@ func (i Impact) Energy() (float64, error) {
 		}
 		k = (0.19*i.Block + 0.11) * i.Length
 	}
-	if k > 0 {
+	if k*k > 0 {
 		c := i.Arm * math.Cos(i.Angle)
 		ce = (k*k + c*c) / (k*k + i.Arm*i.Arm)
 	}

@@ -86,6 +86,9 @@ func (m *Mooring) Forces(p Position) ([]FittingForce, error) {
 	if len(p.Hangs) != len(m.Ties) || len(p.Pushes) != len(m.Posts) {
 		return nil, &measure.Error{Field: "position", Text: strconv.Itoa(len(p.Hangs)) + " ties", Class: measure.ErrName, Want: "one of this mooring"}
 	}
+	if err := m.check(); err != nil {
+		return nil, err
+	}
 	var out []FittingForce
 	for i := range m.Ties {
 		t := &m.Ties[i]
@@ -97,6 +100,11 @@ func (m *Mooring) Forces(p Position) ([]FittingForce, error) {
 	for i, s := range m.Posts {
 		f := Load{X: p.Pushes[i][0], Y: p.Pushes[i][1]}.Turned(-p.Turn)
 		out = append(out, FittingForce{s.Name, s.At, f.X, f.Y, 0})
+	}
+	for _, f := range out {
+		if !(math.Abs(f.X)+math.Abs(f.Y)+math.Abs(f.Z) <= math.MaxFloat64) {
+			return nil, &measure.Error{Field: "position", Text: f.Name + " with no finite force", Class: measure.ErrRange, Want: "one that Rest found"}
+		}
 	}
 	return out, nil
 }

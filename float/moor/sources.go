@@ -44,6 +44,7 @@ var (
 	steepness        = measure.Range{Kind: measure.Angle, Lo: 0, Hi: math.Pi / 2, OpenHi: true, Source: srcSense}
 	densityRange     = measure.Range{Kind: measure.Density, Lo: 0, Hi: 3e4, OpenLo: true, Source: srcSense}
 	speedOrZero      = measure.Range{Kind: measure.Speed, Lo: 0, Hi: 100, Source: srcSense}
+	growing          = measure.Range{Kind: measure.Time, Lo: 0, Hi: 1e7, Source: srcSense}
 	positiveTime     = measure.Range{Kind: measure.Time, Lo: 0, Hi: 1e7, OpenLo: true, Source: srcSense}
 	positiveSpring   = measure.Range{Kind: measure.LineLoad, Lo: 0, Hi: 1e12, OpenLo: true, Source: srcSense}
 	springOrZero     = measure.Range{Kind: measure.LineLoad, Lo: 0, Hi: 1e12, Source: srcSense}

@@ -24,7 +24,8 @@ func (s Sea) Length(depth float64) (float64, error) {
 // Engineering Manual, Part II Chapter 8, equation II-9-5; Miche, from memory.)
 func (s Sea) Highest(depth float64) (Sea, error) {
 	if err := first(
-		positiveLength.Check("wave height", s.Height), wavePeriod.Check("wave period", s.Period), positiveLength.Check("depth", depth),
+		positiveLength.Check("wave height", s.Height), wavePeriod.Check("wave period", s.Period),
+		growing.Check("time to grow", s.Grown), positiveLength.Check("depth", depth),
 	); err != nil {
 		return Sea{}, err
 	}

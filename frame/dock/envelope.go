@@ -311,7 +311,7 @@ func (e *Envelope) bearings(r *raft, rides []*ride) error {
 func (e *Envelope) String() string {
 	var b strings.Builder
 	line := func(name, what string, kind measure.Kind, x Extreme) {
-		if x.Value != 0 {
+		if x.Value != 0 && x.Situation >= 0 && x.Situation < len(e.Situations) {
 			fmt.Fprintf(&b, "%s %s %s: %s\n", name, what, kind.Print(x.Value, measure.SI), e.Situations[x.Situation].Name)
 		}
 	}

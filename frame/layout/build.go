@@ -281,6 +281,9 @@ func (l *Layout) nearest(piece int, s float64) int {
 func (l *Layout) locate(c *Contact) {
 	c.Member, c.Node = -1, -1
 	for _, m := range l.byPiece[c.Piece] {
+		if m >= len(l.Members) { // cut off by the caller
+			break
+		}
 		c.Member = m
 		if c.At <= l.Members[m].To {
 			break
@@ -290,7 +293,9 @@ func (l *Layout) locate(c *Contact) {
 		return
 	}
 	m := l.Members[c.Member]
-	c.From = math.Min(m.To-m.From, math.Max(0, c.At-m.From))
+	if at := math.Min(m.To-m.From, c.At-m.From); at > 0 {
+		c.From = at
+	}
 }
 
 // groups is a union-find over indices.

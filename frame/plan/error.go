@@ -35,18 +35,22 @@ type Errors []*Error
 
 // Error returns one line a mistake.
 func (es Errors) Error() string {
-	lines := make([]string, len(es))
-	for i, e := range es {
-		lines[i] = e.Error()
+	lines := make([]string, 0, len(es))
+	for _, e := range es {
+		if e != nil {
+			lines = append(lines, e.Error())
+		}
 	}
 	return strings.Join(lines, "\n")
 }
 
 // Unwrap returns the mistakes, for errors.Is and errors.As.
 func (es Errors) Unwrap() []error {
-	out := make([]error, len(es))
-	for i, e := range es {
-		out[i] = e
+	out := make([]error, 0, len(es))
+	for _, e := range es {
+		if e != nil {
+			out = append(out, e)
+		}
 	}
 	return out
 }
@@ -54,6 +58,9 @@ func (es Errors) Unwrap() []error {
 // Sort puts the mistakes in the order of the file.
 func (es Errors) Sort() {
 	sort.SliceStable(es, func(i, j int) bool {
+		if es[i] == nil || es[j] == nil {
+			return es[i] != nil && es[j] == nil
+		}
 		a, b := es[i].At, es[j].At
 		if a.Line != b.Line {
 			return a.Line < b.Line

@@ -45,7 +45,7 @@ func (s *Solution) Racking(corners [4]int) (Racking, error) {
 		a, b := corners[i], corners[j]
 		dx, dy := s.Places[b][0]-s.Places[a][0], s.Places[b][1]-s.Places[a][1]
 		l := math.Hypot(dx, dy)
-		if !(l > 0) {
+		if !(l*l > 0) {
 			return 0, 0, wrong("corners", s.Names[a]+" and "+s.Names[b]+" in one place", "four corners apart")
 		}
 		u, v := s.Move[b][0]-s.Move[a][0], s.Move[b][1]-s.Move[a][1]

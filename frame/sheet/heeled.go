@@ -63,8 +63,11 @@ func (e Heeled) turned(y, z float64) (across, above float64) {
 
 // Edges returns the heights of the deck's two edges above the water, in metres:
 // on the side of negative y and on that of positive y. Below the water they are
-// negative.
+// negative. They are 0 for sizes that no dock has: over 10 km.
 func (e Heeled) Edges() (negative, positive float64) {
+	if !(math.Abs(e.Width)+math.Abs(e.Depth)+math.Abs(e.Deck)+math.Abs(e.Height) <= 1e4) {
+		return 0, 0
+	}
 	_, negative = e.turned(-e.Width/2, e.Depth+e.Deck)
 	_, positive = e.turned(e.Width/2, e.Depth+e.Deck)
 	return negative, positive

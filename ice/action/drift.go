@@ -10,9 +10,16 @@ import (
 type Face struct {
 	Width  float64 // m across the push
 	Height float64 // m above the water, over which ice rides up a slope
-	Slope  float64 // rad from level; 0 and π/2 are vertical, where the ice does not bend
+	Slope  float64 // rad from level, 0.001 to π/2; 0 and π/2 are vertical, where the ice does not bend
 	// Friction of ice on a sloping face; zero is 0.1 to 0.5.
 	Friction Span
+}
+
+func (f Face) slope() float64 {
+	if f.Slope == 0 {
+		return math.Pi / 2
+	}
+	return f.Slope
 }
 
 // A Drift is a sheet that wind and current push at the dock at break-up.
@@ -93,7 +100,7 @@ var (
 	currentRange = measure.Range{Kind: measure.Speed, Lo: 0, Hi: 3, Source: slip}
 	reachRange   = measure.Range{Kind: measure.Length, Lo: 0, OpenLo: true, Hi: 2e5, Source: slip}
 	heightRange  = measure.Range{Kind: measure.Length, Lo: 0, Hi: 10, Source: slip}
-	slopeRange   = measure.Range{Kind: measure.Angle, Lo: 0, Hi: math.Pi / 2, Source: &measure.Source{Title: "faces that lean away from the ice", Status: measure.OwnChoice}}
+	slopeRange   = measure.Range{Kind: measure.Angle, Lo: 1e-3, Hi: math.Pi / 2, Source: &measure.Source{Title: "faces that lean away from the ice", Status: measure.OwnChoice}}
 	dragRange    = measure.Range{Lo: 1e-4, Hi: 0.1, Source: slip}
 	rubRange     = measure.Range{Lo: 0, Hi: 2, Source: slip}
 )
@@ -137,7 +144,7 @@ func (d Drift) Push() (Push, error) {
 		{"width of the floe", d.width(), reachRange},
 		{"width of the face", d.Face.Width, sideRange},
 		{"height of the face", d.Face.Height, heightRange},
-		{"slope of the face", d.Face.Slope, slopeRange},
+		{"slope of the face", d.Face.slope(), slopeRange},
 	} {
 		if err == nil {
 			err = check(c.field, c.x, c.r)
@@ -198,8 +205,8 @@ func (d Drift) caps(f cover) ([]Span, []string, error) {
 		{"crushing of the ice", f.p.Low * f.h * b, f.p.High * f.h * b, f.p.Source},
 		{"buckling of the ice", f.k * f.short * f.short * b, narrow * f.k * f.long * f.long * b, buckleSource},
 	}
-	α := d.Face.Slope
-	if α == 0 || α == math.Pi/2 {
+	α := d.Face.slope()
+	if α == math.Pi/2 {
 		return out, []string{"a vertical face does not bend the ice: crushing and buckling cap the push"}, nil
 	}
 	if μ.High*math.Tan(α) >= 1 {
