@@ -50,7 +50,7 @@ func (p Plate) Breakthrough(patch Patch, strength float64, wedges int) (Breakthr
 	if err := (measure.Range{Lo: 3, Hi: 1000, Source: own("a wedge is narrower than a third of the round")}).Check("wedges", float64(wedges)); err != nil {
 		return none, err
 	}
-	r := measure.Range{Kind: measure.Stress, Lo: 0, Hi: 3e6, OpenLo: true, Source: own("small beams of fresh ice broke at 1.7 MPa, sheets in place at 0.4 to 0.8 MPa")}
+	r := measure.Range{Kind: measure.Stress, Lo: 1e3, Hi: 3e6, Source: own("small beams of fresh ice broke at 1.7 MPa, sheets in place at 0.4 to 0.8 MPa")}
 	if err := r.Check("flexural strength", strength); err != nil {
 		return none, err
 	}

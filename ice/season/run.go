@@ -119,7 +119,41 @@ func (m *Model) Continue(from State, days []Day) ([]State, error) {
 	if len(days) > 0 && number(days[0].Date) != number(from.Date)+1 {
 		return nil, order(days[0].Date, "does not follow the state of "+from.Date.Format(time.DateOnly))
 	}
+	if err := from.check(); err != nil {
+		return nil, err
+	}
 	return m.run(from.sheet(), days)
+}
+
+var (
+	layers = measure.Range{Kind: measure.Length, Lo: 0, Hi: 20, Source: own("no lake has more")}
+	sums   = measure.Range{Lo: 0, Hi: 1e5, Source: own("no winter has more")}
+	warmth = measure.Range{Lo: -5, Hi: 50, Source: own("no lake is colder or warmer")}
+)
+
+// check returns the first field that no state can have.
+func (s *State) check() error {
+	for _, f := range []struct {
+		name string
+		x    float64
+		in   measure.Range
+	}{
+		{"clear ice", s.Clear, layers},
+		{"white ice", s.White, layers},
+		{"slush", s.Slush, layers},
+		{"snow", s.Snow, layers},
+		{"share of the ice melted", s.Rot, measure.Range{Lo: 0, Hi: 1, Source: own("a share")}},
+		{"degree-days of frost", s.FrostDays, sums},
+		{"water", s.Water, warmth},
+		{"snow fallen", s.Fell, sums},
+		{"water drawn into the snow", s.Drawn, sums},
+		{"snow gone", s.Gone, sums},
+	} {
+		if err := f.in.Check(f.name+" of the state of "+s.Date.Format(time.DateOnly), f.x); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // begin returns the sheet before the first day: open water at the mean of the

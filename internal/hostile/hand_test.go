@@ -11,6 +11,8 @@ import (
 	"example.org/floewright/frame/plan"
 	"example.org/floewright/frame/rack"
 	"example.org/floewright/frame/sheet"
+	"example.org/floewright/ice"
+	"example.org/floewright/ice/season"
 	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/fasten"
 )
@@ -39,9 +41,10 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"float.Cylinder.Displaced":  {0.2},
 		"float.Platform.Righting":   {0.0, []float64{0, 0.1, 0.2, 0.3}},
 		"float.Platform.SettleFrom": {0.02, 0.01},
+		"float.Platform.WorstCrowd": {float.Crowd{People: 1, Each: 84, Height: 1, Inset: 0.3}},
 		"float.Platform.Fewest":     {context.Background(), places},
 		"float.Platform.With":       {[]float.Weight{{Mass: 80}}},
-		"float.Unit.Slices":         {2, 2},
+		"float.Unit.Slices":         {2, 1},
 		"float.Unit.Support":        {1000.0},
 		"float.State.Unit":          {1},
 		"float.Seal.Pressure":       {5.0},
@@ -73,7 +76,7 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"float/moor.Snow.Drift":      {10.0},
 		"float/moor.Wind.To":         {5.0, 60.0},
 		"float/moor.Sea.Push":        {4.0, 0.2, 0.3},
-		"float/moor.Fetch.Waves":     {""},
+		"float/moor.Fetch.Waves":     {"JONSWAP"},
 
 		"frame.Beam.Envelope":            {[][]frame.Load{{frame.Uniform(0, 6, 100)}, {frame.Point(2, 300)}}, []float64{1, 2}},
 		"frame.Beam.Walk":                {[]frame.Load{frame.Point(0, 300), frame.Point(1, 200)}, 0.25, []float64{1, 2}},
@@ -106,10 +109,29 @@ var byHand = sync.OnceValue(func() map[string][]any {
 
 		"float/moor.Usual":     {"ramp width"},
 		"ice/action.Adhesion":  {"wood", 0.2, 0.3},
-		"ice/action.ShortWall": {3.0},
+		"ice/action.ShortWall": {30.0},
+
+		"ice.Cover.Slush":             {900.0},
+		"ice.Pad.Shovelled":           {ice.Plate{Thickness: 0.3, E: 1e9, Nu: 0.33}, 1.0, 1.0},
+		"ice.Plate.Breakthrough":      {ice.Patch{Force: 6000, A: 0.5}, 4e5, 6},
+		"ice.Table.Thickness":         {3000.0},
+		"ice/season.Flood":            {0.3, 0.4, 250.0, 900.0},
+		"ice/season.FloodingSnow":     {0.3, 250.0},
+		"ice/season.Fit":              {context.Background(), lake, season.Default(), past(), seen()},
+		"ice/season.Model.Odds":       {context.Background(), winter(), past(), season.Question{Need: 0.2}},
+		"ice/season.Model.Calendar":   {context.Background(), winter(), past(), season.Question{Need: 0.2}, season.Tasks(0.1, 0.3)},
+		"ice/season.Model.Correct":    {winter(), []season.Hole{{Date: winter()[50].Date, Clear: 0.12, White: 0.02}}},
+		"ice/season.Model.Continue":   {start(), winter()[40:]},
+		"ice/season.ReadCSV":          {"invented.csv", &again{text: record}},
+		"ice/season.FromDates":        {autumns(), 2027},
+		"frame/dock.Dock.WithWinters": {"invented.csv", &again{text: record}},
+		"frame/plan.New":              {plan.Start{Length: 7.3, Width: 3}},
 
 		"lumber.BoardFeet":         {"2x8", 3.0},
-		"lumber.Density":           {0.5, 0.15},
+		"lumber.Density":           {0.5, 15.0},
+		"lumber.Gap":               {0.14, 19.0, 0.005, 12.0},
+		"lumber.Shrinkage":         {15.0},
+		"lumber.Member.CheckJoint": {0.14, 0.5, 900.0},
 		"lumber.EffectiveLength":   {"", 3.0, 0.18},
 		"lumber.GreenSize":         {"2x8"},
 		"lumber.JoistLines":        {4.8, 0.4, 0.038},
@@ -118,7 +140,7 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"lumber.Size":              {"2x8"},
 		"lumber.Weakest":           {"No.2", size, []string{"Southern Pine"}},
 		"lumber.Member.Span":       {0.4, 480.0, 1900.0},
-		"lumber.Member.SpanWithin": {1.0 / 360, 0.4, 480.0, 1900.0},
+		"lumber.Member.SpanWithin": {360.0, 0.4, 480.0, 1900.0},
 		"lumber.Member.BeamSpan":   {3.0, 0.5, 480.0, 1900.0},
 		"lumber.Cut":               {context.Background(), []lumber.Want{{Section: "2x8", Length: 1.2, Count: 5}}, []lumber.Stock{{Section: "2x8", Length: 3.6, Price: 10}}, lumber.Saw{Kerf: 0.003}},
 
@@ -127,6 +149,7 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"lumber/fasten.PullThrough":         {0.006, 0.025, 0.5},
 		"lumber/fasten.Slip":                {500.0, []fasten.Joint{joint()}},
 		"lumber/fasten.Fastener.Withdrawal": {0.5},
+		"lumber/fasten.Piece.Bearing":       {0.0127},
 
 		"lumber/measure.Kind.Parse": {"3 m"},
 		"lumber/measure.FeetInches": {3.66, 16},

@@ -17,6 +17,7 @@ import (
 	"example.org/floewright/frame/rack"
 	"example.org/floewright/ice"
 	"example.org/floewright/ice/action"
+	"example.org/floewright/ice/season"
 	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/fasten"
 	"example.org/floewright/lumber/measure"
@@ -166,8 +167,8 @@ var made = sync.OnceValue(func() map[reflect.Type]any {
 		float.Deck{Depth: 0.2, Drawn: 0.2, Walk: 0.9},
 		float.Seal{Celsius: 20, Atmosphere: 101325},
 		float.Ladder{At: r3.Vec{X: 2}, Out: 0.3, Mass: 90, Height: 0.9},
-		float.Doubt{Mass: 5, Place: 0.02, Volume: 0.002, Each: 1, Aboard: 2},
-		float.Survey{Plan: p, Freeboards: []float.Figure{{Value: 0.3, Within: 0.01}, {Value: 0.3, Within: 0.01}, {Value: 0.3, Within: 0.01}, {Value: 0.3, Within: 0.01}}, Doubt: float.Doubt{Mass: 5, Place: 0.02}},
+		float.Doubt{Mass: 0.1, Place: 0.02, Volume: 0.02, Each: 0.01, Aboard: 0.1},
+		float.Survey{Plan: p, Freeboards: []float.Figure{{Value: 0.3, Within: 0.01}, {Value: 0.3, Within: 0.01}, {Value: 0.3, Within: 0.01}, {Value: 0.3, Within: 0.01}}, Doubt: float.Doubt{Mass: 0.1, Place: 0.02}},
 		float.Water{Celsius: 10, Salinity: 0.1},
 		float.Wave{Height: 0.2, Length: 40},
 		float.Demand{Load: must(float.Rules(float.Deck{Depth: 0.2, Drawn: 0.2, Walk: 0.9})), Crowd: float.Crowd{People: 1, Each: 84, Height: 1, Inset: 0.3}, Tries: 50},
@@ -182,7 +183,7 @@ var made = sync.OnceValue(func() map[reflect.Type]any {
 		moor.Cleat{Height: 0.05, Base: 0.1, Bolts: 2},
 		moor.Haul{Mass: 900, Slope: 0.1, Friction: 0.4, Parts: 1, Line: gear, Anchor: deadWeight},
 		side,
-		moor.Wake{Height: 0.2, Distance: 30},
+		moor.Wake{Boat: 3, Height: 0.2, Distance: 30},
 		moor.Hinge{Width: 1, Pins: 2, Diameter: 0.02, Plate: 0.01, Strength: gear},
 		must(m.Survey([]float64{0}, weather.Load, 8)),
 		moor.Snow{Ground: 2000},
@@ -217,6 +218,9 @@ var made = sync.OnceValue(func() map[reflect.Type]any {
 		action.Body{Length: 0.88, Breadth: 0.58},
 		level, push, must(push.Push()), action.Thrusts()[0],
 		action.Span{},
+		icy,
+
+		lake, season.Default(), season.Ashton(), *must(season.New(lake, season.Default())), winter(), winter()[0], start(),
 
 		size, grade,
 		lumber.Member{Section: size, Grade: grade, Length: 3, Unbraced: 0.4, Smooth: true, Temperature: 20, Plies: 1},

@@ -25,10 +25,11 @@ var fewer = map[string]int{
 	"frame/dock.Dock.Envelope":   5,
 	"frame/dock.Dock.Report":     0, // takes seconds, and nothing but the system of units
 	"frame/dock.Dock.Plate":      5,
-	"frame/sheet.Of":             5,
-	"frame/sheet.Draw":           5,
-	"frame/plan.Plan.Vary":       200,
-	"ice.Sheet.Flooding":         60,
+	"ice/season.Fit":             4, "ice/season.Model.Odds": 60, "ice/season.Model.Calendar": 60, "ice/season.Model.Run": 300, "ice/season.Run": 300,
+	"frame/sheet.Of":       5,
+	"frame/sheet.Draw":     5,
+	"frame/plan.Plan.Vary": 200,
+	"ice.Sheet.Flooding":   60,
 }
 
 // A again is a reader that starts over when it has been read.
