@@ -55,7 +55,7 @@ func Compare(reports ...*Report) *Comparison {
 		{"Deck over water, uniform load", value("Lowest deck edge above the water under")},
 		{"Tilt, everyone at one edge", value("Tilt of the deck with everyone")},
 		{"Heaviest people together at one edge", most("Everyone together at one edge")},
-		{"Tilt, one float full of water", value("Tilt of the deck with one float")},
+		{"Tilt, one float full of water", value("Tilt of the deck with everyone spread and one float")},
 		{"Worst member, share of its limit", (*Report).worstMember},
 		{"Ice asked for, one crossing", most("Ice for one crossing")},
 		{"Ice asked for, the finished dock some hours", most("Ice for the finished dock")},

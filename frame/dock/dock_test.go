@@ -281,7 +281,7 @@ func TestOverhangingJoistBuckles(t *testing.T) {
 func TestIceSurvey(t *testing.T) {
 	r := report(t, demoText(t, "swim"))
 	c := check(t, r, "Ice for the finished dock parked some hours")
-	if notes := strings.Join(c.Notes, " "); !strings.Contains(notes, "for 3409 lb: the dock and the crossing load beside it") {
+	if notes := strings.Join(c.Notes, " "); !strings.Contains(notes, "for 3519 lb: the dock and the crossing load beside it") {
 		t.Errorf("%q", notes)
 	}
 	if check(t, r, "Ice for one crossing").Verdict() != measure.Holds {

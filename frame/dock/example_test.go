@@ -32,7 +32,7 @@ func Example() {
 	fmt.Println("exit status", int(r.Status()))
 	// Output:
 	// Tilt of the deck with everyone at one edge: 4.2 deg, at most 5.0 deg: holds
-	// Tilt of the deck with one float full of water: 1.2 deg, at most 5.0 deg: holds
+	// Tilt of the deck with everyone spread and one float full of water: 1.2 deg, at most 5.0 deg: holds
 	// exit status 1
 }
 

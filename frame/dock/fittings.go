@@ -48,7 +48,7 @@ func (d *Dock) fenders() []measure.Check {
 		return []measure.Check{refuse(stops, err, rs), refuse(pushes, err, rs)}
 	}
 	stop.Name, stop.Rests = stops, rs.assumptions()
-	stop.Notes = append(stop.Notes, fmt.Sprintf("%s at %s with the water that moves along: %.0f J, the dock held fast",
+	stop.Notes = append(stop.Notes, fmt.Sprintf("%s at %s with the water that moves along: %.0f J, the dock held fast, no factor for a hard landing",
 		measure.Mass.Print(a.Boat.Value, d.system()), measure.Speed.Print(a.Speed.Value, d.system()), energy))
 	bump := d.plan.Loads.Bump
 	return []measure.Check{stop, {

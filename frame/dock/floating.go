@@ -258,28 +258,64 @@ func (d *Dock) loaded() []measure.Check {
 
 // crowded returns the checks with everyone at the worst edge.
 func (d *Dock) crowded() []measure.Check {
-	fl, rs := d.worst(d.crowd())
-	return append(fl.checks(rs, d.tilt, d.edgeDry, d.draft, d.immersion), d.posted())
+	return append(d.worstOfEach(d.crowd(), d.tilt, d.edgeDry, d.draft, d.immersion), d.posted())
 }
 
-// worst floats the dock under each of the loadings, which rest on the same
-// inputs, and returns the worst of them.
-func (d *Dock) worst(of []loading) (floating, rests) {
+// settled floats the dock under each of the loadings, which rest on the same inputs;
+// there is one, with the error, where they are not known.
+func (d *Dock) settled(of []loading) ([]floating, rests) {
 	base, rs, err := d.platform()
 	rs = dedupe(append(rs, of[0].rests...))
 	if err == nil {
 		err = rs.err()
 	}
 	if err != nil {
-		return floating{loading: of[0], err: err}, rs
+		return []floating{{loading: of[0], err: err}}, rs
 	}
-	out := settle(base, of[0])
-	for _, l := range of[1:] {
-		if fl := settle(base, l); worse(fl, out) {
+	out := make([]floating, len(of))
+	for i, l := range of {
+		out[i] = settle(base, l)
+	}
+	return out, rs
+}
+
+// worst returns the worst of the loadings.
+func (d *Dock) worst(of []loading) (floating, rests) {
+	all, rs := d.settled(of)
+	out := all[0]
+	for _, fl := range all[1:] {
+		if worse(fl, out) {
 			out = fl
 		}
 	}
 	return out, rs
+}
+
+// worstOfEach returns the worst of the loadings for each kind of check: the edge that
+// tilts the dock most need not be the one that comes nearest the water.
+func (d *Dock) worstOfEach(of []loading, made ...func(floating) measure.Check) []measure.Check {
+	all, rs := d.settled(of)
+	out := all[0].checks(rs, made...)
+	for _, fl := range all[1:] {
+		for i, c := range fl.checks(rs, made...) {
+			if beyond(c, out[i]) {
+				out[i] = c
+			}
+		}
+	}
+	return out
+}
+
+// beyond reports whether a check is worse than one of its kind, by more than rounding.
+func beyond(a, b measure.Check) bool {
+	if a.Verdict() != b.Verdict() {
+		return worseFirst(a, b) < 0
+	}
+	more := a.Value - b.Value
+	if a.AtLeast {
+		more = -more
+	}
+	return more > 1e-9*math.Abs(b.Value)
 }
 
 // checks makes the checks of one floating.

@@ -30,9 +30,10 @@ var twelve = []struct {
 	name   string
 	checks map[string][]string
 }{
-	{"Decking from joist to joist", map[string][]string{
-		"LUMBER":             {"Deck boards"},
-		"WHAT BEARS ON WHAT": {"Joists under the deck boards"},
+	{"Spans: decking, joists, rims", map[string][]string{
+		"LUMBER":                         {"Deck boards", "Worst joist"},
+		"WHAT BEARS ON WHAT":             {"Joists under the deck boards"},
+		"FRAME, THE WORST OF EVERYTHING": {"Worst joist", "Worst rim, whatever"},
 	}},
 	{"What each float bears on", map[string][]string{
 		"WHAT BEARS ON WHAT": {"Room for", "Floats kept", "Push that spreads"},
@@ -125,10 +126,14 @@ func worseFirst(a, b measure.Check) int {
 	return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(used(b), used(a)))
 }
 
-// used is the share of its limit that a check uses, 0 where there is none to say.
+// used is the share of its limit that a check uses. Where there is none to say, as for
+// a limit of 0, it is beyond all others for what is short, and 0 for the rest.
 func used(c measure.Check) float64 {
-	if x := c.Ratio(); !math.IsNaN(x) {
+	switch x := c.Ratio(); {
+	case !math.IsNaN(x):
 		return x
+	case c.Verdict() == measure.Short:
+		return math.Inf(1)
 	}
 	return 0
 }

@@ -35,29 +35,26 @@ func (d *Dock) IceAsked() []Asking {
 	white, thawed := sound, sound
 	white.Holes = []ice.Hole{{Name: "middle", Clear: 1, White: 0.05}}
 	thawed.Air = []ice.Air{{High: 1, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}}
-	person := d.heaviest()
-	if !(person > 0) {
-		person = 84 // 185 lb, dressed: 46 CFR 170.090
-	}
+	person := d.grown()
 	people := p.Cross.People.Value
 	if !(p.Cross.People.Value > 0) { // as many as weigh as much as the load
 		people = int(min(100, math.Ceil(p.Cross.Mass.Value/person)))
 	}
-	heads := []int{1, max(1, people), 1, max(1, people)}
+	heads := []int{1, max(1, people), max(1, people), max(1, people)}
 	out := []Asking{{Load: "one person on foot", Mass: person}}
 	crew := Asking{Load: "the crew with its load", Mass: p.Cross.Mass.Value, Err: rests{on(p.Cross.Mass)}.err()}
 	out = append(out, crew)
-	stack := Asking{Load: "all pieces on one stack, some hours", Hours: dayLong}
+	stack := Asking{Load: "all pieces on one stack and the crew beside it, some hours", Hours: dayLong}
 	whole := Asking{Load: "the finished dock and the crew beside it, some hours", Hours: dayLong}
 	base, _, err := d.platform()
 	if err != nil {
 		stack.Err, whole.Err = err, err
 	} else {
 		stack.Mass = d.weight(floating{base: base}).Value
-		whole.Mass = stack.Mass
 		if plan.Has(p.Cross.Mass) {
-			whole.Mass += p.Cross.Mass.Value
+			stack.Mass += p.Cross.Mass.Value
 		}
+		whole.Mass = stack.Mass
 	}
 	out = append(out, stack, whole)
 	for i := range out {
@@ -79,6 +76,10 @@ func asks(s ice.Sheet, load ice.Crossing, hours float64) float64 {
 	}
 	return c.Limit
 }
+
+// grown is the mass of whoever goes out on the ice, kg: the heaviest of the plan, and
+// no less than a grown person in clothes, 185 lb (46 CFR 170.090).
+func (d *Dock) grown() float64 { return math.Max(84, d.heaviest()) }
 
 // dayLong is how long the guides' rule for parked loads is asked for, h.
 const dayLong = 24

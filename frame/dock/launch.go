@@ -1,16 +1,12 @@
 package dock
 
 import (
-	"fmt"
 	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.org/floewright/float"
 	"example.org/floewright/float/moor"
 	"example.org/floewright/frame/plan"
-	"example.org/floewright/lumber/measure"
 )
 
 // A Launch is what to expect of the dock on the day that it floats, with nobody
@@ -93,127 +89,4 @@ func (d *Dock) gust(fl floating) (speed float64, hands int, err error) {
 	}
 	push := math.Max(math.Abs(side.Y), math.Abs(end.X))
 	return trial * math.Sqrt(pullOne*float64(hands)/push), hands, nil
-}
-
-// A Plate is what stands on the dock's sign: numbers of people as heavy as the
-// heaviest of the plan.
-type Plate struct {
-	Each     float64 // kg
-	Anywhere int     // spread over the deck
-	Edge     int     // together along any one edge, side by side
-	Corner   int     // together in any one corner
-	Limits   [3]string
-
-	Dive  bool    // there is water enough at its lowest to dive
-	Depth float64 // m, at its lowest; 0 is not known
-	Low   float64 // m, lowest and highest water, over that when measured
-	High  float64
-	Level error // why they are not known
-}
-
-// diveDepth is the least water that anybody should dive into, m.
-const diveDepth = 9 * measure.Foot
-
-// DiveSource says whose that depth is.
-func DiveSource() *measure.Source {
-	return &measure.Source{Title: "American Red Cross, water safety", Locator: "at least 9 ft of water to dive into", Status: measure.Memory}
-}
-
-// Plate works out the sign. In a corner, a frame that bends goes lower than one that
-// does not: the dock's envelope says how much lower under the plan's people, and the
-// number is in proportion; without it nobody may stand there. The error is for a plan
-// that does not say enough.
-func (d *Dock) Plate(e *Envelope) (*Plate, error) {
-	fl, err := d.afloat()
-	if err != nil {
-		return nil, err
-	}
-	l, site := &d.plan.Loads, &d.plan.Site
-	if err := (rests{on(l.FromEdge), on(l.Centre)}).err(); err != nil {
-		return nil, err
-	}
-	if d.heaviest() == 0 || math.IsNaN(d.heaviest()) {
-		return nil, rests{{path: "people", missing: true}}.err()
-	}
-	out := &Plate{Each: d.heaviest()}
-	post, err := d.posting(fl.base)
-	if err != nil {
-		return nil, err
-	}
-	out.Edge = max(0, post.People)
-	if !post.Full {
-		out.Limits[1] = d.broken(post)
-	}
-	x, y := d.length/2-l.FromEdge.Value, d.width/2-l.FromEdge.Value
-	out.Anywhere, out.Limits[0] = d.most(fl.base, [2]float64{})
-	if most := l.Deck.Value * d.length * d.width / measure.Gravity / out.Each; plan.Has(l.Deck) && most < float64(out.Anywhere) {
-		out.Anywhere, out.Limits[0] = int(most), "more than the even load that the lumber was checked for"
-	}
-	out.Corner = out.Edge
-	for _, at := range [4][2]float64{{-x, -y}, {x, -y}, {x, y}, {-x, y}} {
-		if n, why := d.most(fl.base, at); n < out.Corner {
-			out.Corner, out.Limits[2] = n, why
-		}
-	}
-	out.Anywhere = max(out.Anywhere, out.Edge)
-	out.bend(d, e)
-	out.Level = rests{on(site.LevelLow), on(site.LevelHigh), on(site.Depth)}.err()
-	if out.Level == nil {
-		out.Low, out.High, out.Depth = site.LevelLow.Value, site.LevelHigh.Value, site.Depth.Value+site.LevelLow.Value
-		out.Dive = out.Depth >= diveDepth
-	}
-	return out, nil
-}
-
-// most returns how many of the heaviest may stand at a place, from the dock's middle,
-// and what the next one breaks. Each sinks and tilts it further, so that halving finds
-// the number.
-func (d *Dock) most(base *float.Platform, at [2]float64) (int, string) {
-	const all = 1000
-	why := ""
-	bears := func(n int) bool {
-		p := base.With(float.Weight{Mass: float64(n) * d.heaviest(), At: r3.Vec{X: at[0], Y: at[1], Z: d.deckTop() + d.plan.Loads.Centre.Value}})
-		c, err := d.bearable(p)
-		switch {
-		case err != nil:
-			why = "the dock finds no rest"
-		case c.Verdict() != measure.Holds:
-			why = fmt.Sprintf("it breaks %q: %s", c.Name, c.Numbers(d.system()))
-		default:
-			return true
-		}
-		return false
-	}
-	lo, hi := 0, 1 // lo bears
-	for hi <= all && bears(hi) {
-		lo, hi = hi, 2*hi
-	}
-	for hi-lo > 1 {
-		if mid := (lo + hi) / 2; bears(mid) {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	bears(lo + 1)
-	return lo, why
-}
-
-// bend lowers the number in a corner for a frame that bends.
-func (p *Plate) bend(d *Dock, e *Envelope) {
-	if e == nil || len(e.Situations) == 0 || !(d.people() > 0) {
-		p.Corner, p.Limits[2] = 0, "how far the frame bends there is not known"
-		return
-	}
-	i, low := e.lowest()
-	if i < 0 {
-		p.Corner, p.Limits[2] = 0, "the dock finds no rest with everyone of the plan there"
-		return
-	}
-	empty := slices.Min(e.Situations[0].Corners[:])
-	dry := empty + d.deckTop()
-	drop := (empty - low) / d.people() * p.Each
-	if n := math.Floor(max(0, dry/drop)); !(drop <= 0) && !(n >= float64(p.Corner)) {
-		p.Corner, p.Limits[2] = int(max(0, n)), "the corner goes under water, the frame bending"
-	}
 }

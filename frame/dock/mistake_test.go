@@ -21,7 +21,7 @@ func TestMissingInputs(t *testing.T) {
 		{[]string{`"length": "24 ft"`, `"length": "unknown"`}, "Worst joist", "frame.length"},
 		{[]string{`"girth": "6 ft 1 in"`, `"girth": "unknown"`}, "Draft of the deepest float with nobody", "floats[1].girth"},
 		{[]string{`"mass": "22 lb"`, `"mass": "unknown"`}, "Weight of one plastic drum", "floats[1].mass"},
-		{[]string{`"mass": "560 lb"`, `"mass": "unknown"`}, "Ice for one crossing", "ice.crossing.mass"},
+		{[]string{`"mass": "670 lb"`, `"mass": "unknown"`}, "Ice for one crossing", "ice.crossing.mass"},
 		{[]string{`"size": "2x6", "species"`, `"size": "unknown", "species"`}, "Weight of one deck board", "frame.decking.size"},
 		{[]string{`"size": "2x6", "species"`, `"size": "unknown", "species"`}, "Ice for the finished dock parked some", "frame.decking.size"},
 		{[]string{`"people": [`, `"people": "unknown", "weights": [], "_note": [`, `"weights": [`, `"_note": [`}, "Tilt of the deck", "people"},

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -109,9 +110,9 @@ func (d *Dock) posted() measure.Check {
 	case post.People < 0:
 		c.Notes = append(c.Notes, "post: nobody; the empty dock breaks a limit already")
 	case post.Full:
-		c.Notes = append(c.Notes, fmt.Sprintf("post: %d people of %s each at any one edge, which has no room for more", post.People, each))
+		c.Notes = append(c.Notes, fmt.Sprintf("by the floats alone, post %d people of %s each at any one edge with nobody else aboard; it has no room for more", post.People, each))
 	default:
-		c.Notes = append(c.Notes, fmt.Sprintf("post: %d people of %s each at any one edge; one more, and %s", post.People, each, d.broken(post)))
+		c.Notes = append(c.Notes, fmt.Sprintf("by the floats alone, post %d people of %s each at any one edge with nobody else aboard; one more, and %s", post.People, each, d.broken(post)))
 	}
 	return c
 }
@@ -131,7 +132,7 @@ func (d *Dock) broken(post float.Posting) string {
 // full of water that is missed most.
 func (d *Dock) leaking() []measure.Check {
 	base, rs, err := d.platform()
-	l := loading{name: "with one float full of water", rests: rests{on(d.plan.Loads.Centre)}}
+	l := loading{name: "with everyone spread and one float full of water", rests: rests{on(d.plan.Loads.Centre)}}
 	mass := 0.0
 	if len(d.plan.People) == 0 {
 		l.rests = append(l.rests, rest{path: "people", missing: true})
@@ -149,24 +150,39 @@ func (d *Dock) leaking() []measure.Check {
 	}
 	fl := floating{loading: l, err: err}
 	if err == nil {
-		fl = d.worstLoss(base, l, mass)
+		l.weights = []float.Weight{{Mass: mass, At: r3.Vec{Z: d.deckTop() + d.plan.Loads.Centre.Value}}}
+		l.notes = []string{measure.Mass.Print(mass, d.system()) + " of people spread over the deck"}
+		fl = d.worstLeak(base, l)
 	}
-	return fl.checks(rs, d.tilt, d.edgeDry)
+	out := fl.checks(rs, d.tilt, d.edgeDry)
+
+	// Somebody will walk to the side that is low: then the deck's edge still stays dry.
+	fl = floating{loading: loading{name: "with everyone at one edge and one float full of water"}, err: err}
+	for _, at := range d.crowd() {
+		if err == nil {
+			err = at.rests.err()
+			fl.err = err
+		}
+		if err == nil {
+			at.name, at.notes = fl.name, at.notes[:0:0]
+			if one := d.worstLeak(base, at); fl.base == nil || fl.err == nil && (one.err != nil || one.edge < fl.edge-1e-9) {
+				fl = one
+			}
+		}
+	}
+	return append(out, fl.checks(dedupe(append(rs, d.crowd()[0].rests...)), d.edgeDry)...)
 }
 
-// worstLoss floods each float in turn and returns the worst: no rest, then the
+// worstLeak floods each float in turn and returns the worst: no rest, then the
 // lowest edge.
-func (d *Dock) worstLoss(base *float.Platform, l loading, mass float64) floating {
-	l.weights = []float.Weight{{Mass: mass, At: r3.Vec{Z: d.deckTop() + d.plan.Loads.Centre.Value}}}
+func (d *Dock) worstLeak(base *float.Platform, l loading) floating {
 	var out floating
 	for i := range base.Units {
 		p := *base
 		p.Units = append([]float.Unit(nil), base.Units...)
 		p.Units[i].Flooded = true
 		one := l
-		one.notes = []string{
-			measure.Mass.Print(mass, d.system()) + " of people spread over the deck; full of water: " + d.at(i),
-		}
+		one.notes = append(slices.Clone(l.notes), "full of water: "+d.at(i))
 		fl := settle(&p, one)
 		if i == 0 || out.err == nil && (fl.err != nil || fl.edge < out.edge-1e-9) {
 			out = fl

@@ -1,6 +1,7 @@
 package dock_test
 
 import (
+	"math"
 	"testing"
 
 	"example.org/floewright/lumber/measure"
@@ -42,9 +43,15 @@ func TestPosting(t *testing.T) {
 // fewer floats there are.
 func TestLeaking(t *testing.T) {
 	r := demoReport(t, "swim")
-	sound, leaks := check(t, r, "Lowest deck edge above the water under"), check(t, r, "Lowest deck edge above the water with one float")
-	few := check(t, report(t, demoText(t, "swim", `"bays": [1, 3, 5, 9, 11, 13]`, `"bays": [1, 5, 9, 13]`)), "Lowest deck edge above the water with one float")
+	sound, leaks := check(t, r, "Lowest deck edge above the water under"), check(t, r, "Lowest deck edge above the water with everyone spread")
+	few := check(t, report(t, demoText(t, "swim", `"bays": [1, 3, 5, 9, 11, 13]`, `"bays": [1, 5, 9, 13]`)), "Lowest deck edge above the water with everyone spread")
 	if !(few.Value < leaks.Value) || !(leaks.Value > 0) || !(sound.Value > 0) {
 		t.Errorf("edge %g m with one of eighteen full, %g m with one of twelve", leaks.Value, few.Value)
+	}
+	// By a separate program that slices the drums (independent computation): 9.7 in at the
+	// edge with everyone at the side where the drum is full.
+	edge := check(t, r, "Lowest deck edge above the water with everyone at one edge and one float")
+	if got := edge.Value / measure.Inch; math.Abs(got-9.7) > 0.06 {
+		t.Errorf("edge %g in", got)
 	}
 }

@@ -280,6 +280,9 @@ func (s *Season) bands(m *season.Model, past []season.Day, opens time.Time) erro
 	return nil
 }
 
+// failing is how long before ice-out ice no longer counts for work, s (our choice).
+const failing = 14 * measure.Day
+
 var srcDiary = &measure.Source{Title: "past winters are a sample of this one", Status: measure.OwnChoice}
 
 // seasonChecks holds the work and the stay on the ice against the odds.
@@ -297,7 +300,7 @@ func (d *Dock) seasonChecks() []measure.Check {
 		}
 	}
 	rs = dedupe(rs)
-	work := measure.Check{Name: "Time left for the work on the ice before an early ice-out, one in ten", Kind: measure.Time, AtLeast: true, Rule: srcDiary, Hazard: true}
+	work := measure.Check{Name: "Time left for the work on the ice, two weeks before an early ice-out, one in ten", Kind: measure.Time, AtLeast: true, Rule: srcDiary, Hazard: true}
 	stay := measure.Check{Name: "Time it is planned to stand there, until a late ice-out, one in ten", Kind: measure.Time, AtLeast: true, Rule: srcDiary, Hazard: true}
 	out := []measure.Check{work, stay}
 	if err == nil {
@@ -326,8 +329,8 @@ func (d *Dock) seasonChecks() []measure.Check {
 			days += t.Days
 		}
 	}
-	out[0].Value, out[0].Limit = s.Out.P10.Sub(now).Seconds(), float64(days)*measure.Day
-	out[0].Notes = d.seasonNotes(s)
+	out[0].Value, out[0].Limit = max(0, s.Out.P10.Sub(now).Seconds()-failing), float64(days)*measure.Day
+	out[0].Notes = append([]string{"ice fails before it is gone: two weeks are kept back (our choice)"}, d.seasonNotes(s)...)
 	out[1].Value, out[1].Limit = p.Park.Value, s.Out.P90.Sub(now).Seconds()
 	out[1].Notes = []string{"a dock that the thaw is to launch stands there until the ice goes, in nine winters of ten by " + s.Out.P90.Format(time.DateOnly)}
 	for i := range out {

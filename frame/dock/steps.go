@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"time"
 
 	"example.org/floewright/frame/plan"
 	"example.org/floewright/ice/action"
@@ -128,7 +129,7 @@ func (w *work) inGarage() {
 			w.add(garage, fmt.Sprintf("Look over each %s and weigh it: whole, dry inside, its foam nowhere bare.", name), nil, nil, []string{set.Mass.Path})
 			continue
 		}
-		w.add(garage, fmt.Sprintf("Each %s: rinse, leak-test, dry, and close it at %s, bungs in the ends level at the sides; number it.", name, w.closing(name)),
+		w.add(garage, fmt.Sprintf("Each %s: rinse, leak-test under water, never with compressed air, dry, and close it at %s, bungs in the ends level at the sides; number it.", name, w.closing(name)),
 			[]string{"it is known what it held: " + w.now("What was in it before: "+name)},
 			[]string{"a drum with an unknown residue is not opened, drilled, cut or heated; it goes back"},
 			[]string{"Leak test: " + name, "Bungs in the ends, level at the sides: " + name, "Suction in the closed drum at its coldest: " + name})
@@ -179,11 +180,16 @@ func (w *work) frame() {
 
 func (w *work) onIce() {
 	crossing := "Ice for one crossing"
-	w.add(onTheIce, "Drill the four corners and the middle of the pad and the walk from the shore; measure clear and white ice, water and snow in every hole.",
-		[]string{"two people, daylight, frost in the last days, picks and a rope at hand"},
-		[]string{"a thickness below that of the day's rule; water or slush where there was none; a crack that works; a thaw, rain, or a change of the water level"},
+	w.add(onTheIce, "Drill from the shore outward, hole by hole, then the middle and the four corners of the pad; measure clear and white ice, water and snow in every hole.",
+		[]string{"two people apart from each other, daylight, frost in the last days; life jackets on, chisel, picks and a rope at hand; somebody ashore knows where and until when"},
+		[]string{"a hole thinner than the day's rule: nobody goes past it; water or slush where there was none; a crack that works; a thaw, rain, or a change of the water level"},
 		[]string{crossing, "ice.holes"})
-	gates := []string{w.now(crossing) + ", measured within 24 hours"}
+	const today = ", measured within 24 hours"
+	gates := []string{w.now(crossing) + today}
+	// From the first float on, the dock and its crew stand there together.
+	whole, people := w.check("Ice for the finished dock parked").Name, w.check("Ice for the people at the dock").Name
+	standing := []string{fmt.Sprintf("the ice under the finished dock and the people at it%s (on this sheet: %s; %s)",
+		today, strings.ToLower(words(w.check(whole))), strings.ToLower(words(w.check(people))))}
 	if h, ok := w.heaviestPiece(); ok {
 		do := fmt.Sprintf("Carry the pieces down one by one, no pile on the way. The heaviest is a %s, %s, for %d people", h.Piece, measure.Mass.Print(h.Each, w.units), h.People)
 		var stops []string
@@ -198,33 +204,45 @@ func (w *work) onIce() {
 			do += fmt.Sprintf("; on the slope %d hold a sled of %s back with %s", h.Crew, measure.Mass.Print(h.Load, w.units), measure.Force.Print(h.Brake, w.units))
 			stops = append(stops, "a sled that runs by itself: let it go, nobody below it")
 		}
-		w.add(onTheIce, do+".", gates, stops, []string{"the carry list", "Weight of one " + h.Piece, "ice.crossing"})
+		carried := gates
+		if need, heads := w.crossing(h); need > w.plan.Ice.Cross.Mass.Value*(1+1e-9) || heads > w.plan.Ice.Cross.People.Value {
+			carried = append(slices.Clone(gates), fmt.Sprintf("the sheet was made for that load: ice.crossing %s with %d people; the plan has less", measure.Mass.Print(need, w.units), heads))
+		}
+		w.add(onTheIce, do+".", carried, stops, []string{"the carry list", "Weight of one " + h.Piece, "ice.crossing"})
 	}
 	w.add(onTheIce, "Clear the pad evenly, banks of snow far from it. Lay boards under whatever is dark: it melts in.", gates, nil, []string{crossing})
 	uneven := "loads.uneven"
 	w.add(onTheIce, fmt.Sprintf("Set the floats at their marks; shim until none is more than %s low.", w.tape(w.plan.Loads.Uneven.Value)),
-		gates, nil, []string{"What each float bears on", uneven})
+		standing, nil, []string{"What each float bears on", uneven, whole, people})
 	w.add(onTheIce, "Set rims and joists on them, fasten every joist's end, measure both diagonals again before the first board.",
-		gates, []string{"a joist whose end has not all of its fasteners: nobody stands on it"},
+		standing, []string{"a joist whose end has not all of its fasteners: nobody stands on it"},
 		[]string{"Joist's end carried by its rim", "Joist pulled off its rim"})
-	w.add(onTheIce, "Tie every float to what the plan says.", []string{"all joists' ends are fastened"}, nil, []string{"Ties, and what is owed to the drums"})
-	w.lay()
+	w.add(onTheIce, "Tie every float to what the plan says.", append(slices.Clone(standing), "all joists' ends are fastened"), nil, []string{"Ties, and what is owed to the drums"})
+	w.lay(standing)
 	var things []string
 	for i := range w.plan.Weights {
 		things = append(things, called(w.plan.Weights[i].Name, "a weight"))
 	}
 	if len(things) > 0 {
-		w.add(onTheIce, "Fix the rest: "+listed(things, 10)+".", []string{"the boards are on"}, nil, []string{"weights"})
+		w.add(onTheIce, "Fix the rest: "+listed(things, 10)+".", append(slices.Clone(standing), "the boards are on"), nil, []string{"weights"})
 	}
 	w.add(onTheIce, "Make every line fast with slack for the highest spring water; mark both ends.",
-		nil, nil, []string{"Lowest level to which every line is neither slack nor taut", "Highest level to which every line is neither slack nor taut"})
+		standing, nil, []string{"Lowest level to which every line is neither slack nor taut", "Highest level to which every line is neither slack nor taut"})
 	stay := w.check("Ice under the finished dock that stands there for days or weeks")
 	w.add(onTheIce, "Read the water in a hole beside the dock every day and write it down; shovel the deck, and carry the snow away.",
-		[]string{w.now(stay.Name)}, []string{"water over the ice, or falling toward its top: move the dock or leave it, and keep off"}, []string{stay.Name})
+		append(slices.Clone(standing), w.now(stay.Name)),
+		[]string{"water over the ice, or rising toward its top: everybody off the ice and keep off; the dock is not worth it"}, []string{stay.Name, people})
+}
+
+// crossing is what goes over the ice with a piece, kg, and how many people: those who
+// carry it, or its sled and crew.
+func (w *work) crossing(h Haul) (mass float64, people int) {
+	people = max(h.People, h.Crew)
+	return max(h.Each, h.Load) + float64(people)*w.grown(), people
 }
 
 // lay lays the deck.
-func (w *work) lay() {
+func (w *work) lay(gates []string) {
 	c := w.check("Boards that must be on over each float before the ice goes")
 	do := "Lay the boards from one end to the other."
 	var rows []string
@@ -236,38 +254,54 @@ func (w *work) lay() {
 	if len(rows) > 0 {
 		do = "Lay the boards from one end to the other, but first, over each float: " + listed(rows, 30) + "."
 	}
-	w.add(onTheIce, do, []string{"both diagonals agree, and every float is tied"},
-		[]string{"thaw, or water over the ice: with the boards that must be on, the dock may be left; without them it breaks up from below"}, []string{c.Name})
+	w.add(onTheIce, do, append(slices.Clone(gates), "both diagonals agree, and every float is tied"),
+		[]string{"thaw, or water over the ice: everybody off the ice, whatever is not on yet; a dock without the boards that must be on may break up from below, and is not worth a person"}, []string{c.Name})
 }
 
 func (w *work) launched() {
-	last := "the ice goes: nobody can say on which day"
-	if t, ok := plan.Time(w.plan.Local.OffIce); ok {
-		last = "at the latest " + t.Format("2006-01-02") + ", the last day set for things on the ice"
+	last := "weeks before the ice goes: nobody can say on which day"
+	set, fixed := plan.Time(w.plan.Local.OffIce)
+	early, known := w.earlyOut()
+	switch {
+	case known && (!fixed || early.Before(set)):
+		last = "well before " + early.Format(time.DateOnly) + ", when the ice is out in one winter of ten"
+	case fixed:
+		last = "well before " + set.Format(time.DateOnly) + ", the last day set for things on the ice"
 	}
 	rests := []string{"local.off_ice_by"}
 	if slices.ContainsFunc(w.r.Topics, func(t Topic) bool { return t.Title == "THE SEASON" }) {
 		rests = append(rests, "THE SEASON")
 	}
-	w.add(launch, "Bring everything loose ashore. Look at every line, tie and bung a last time.", []string{"in good time: " + last},
+	w.add(launch, "Bring everything loose ashore. Look at every line, tie and bung a last time.", []string{"in good time, " + last, w.now("Ice for one crossing") + ", measured that day; else look from the shore"},
 		[]string{"from the first open water at the shore on nobody goes out, whatever the dock does"}, rests)
 	w.add(launch, "Leave it alone while it breaks free.", nil, []string{"a line that takes a load: it kills when it parts"}, []string{"Lines, and the bottom at low water"})
-	base, _, err := w.platform()
-	if err == nil {
-		if fl := settle(base, loading{}); fl.err == nil {
-			var at []string
-			for i, c := range base.Corners {
-				at = append(at, corners[i]+" "+w.tape(fl.state.Height(c)))
+	if l, err := w.Launch(); err == nil {
+		var at []string
+		low := math.Inf(1)
+		for _, c := range l.Corners {
+			at = append(at, c.Name+" "+w.tape(c.Height))
+			low = min(low, c.Within)
+			if drop := c.Height - c.Leak; drop > 0 { // halfway to a float full of water
+				low = min(low, drop/2)
 			}
-			w.add(launch, "From a boat or from shore, measure the height of the deck's four corners over the water. Expected: "+strings.Join(at, ", ")+".",
-				[]string{"open water, little wind, a life jacket on"},
-				[]string{fmt.Sprintf("a corner more than %s low: a float has come loose or takes in water, nobody goes aboard", w.tape(2*measure.Inch))},
-				[]string{"Draft of the deepest float with nobody aboard"})
 		}
+		w.add(launch, "From a boat or from shore, measure the height of the deck's four corners over the water. Expected: "+strings.Join(at, ", ")+".",
+			[]string{"open water, little wind, a life jacket on"},
+			[]string{fmt.Sprintf("a corner more than %s lower than that against the others: a float has come loose or takes in water, nobody goes aboard", w.tape(low))},
+			[]string{"Draft of the deepest float with nobody aboard"})
 	}
-	w.add(launch, "Load it slowly: one in the middle, then all, then toward an edge, never more than the number to post. Put up the sign.",
-		[]string{"its corners are where they should be; the water beside it is free of ice"},
+	w.add(launch, "Load it slowly: one in the middle, then all, then toward an edge, never more than the number to post. Put up the sign, unless it says itself that it is not to be put up.",
+		[]string{"its corners are where they should be; the water beside it is free of ice; life jackets on, somebody ashore with a line and a boat"},
 		[]string{"the near edge comes to the water; something slips or cracks"}, []string{w.check("Everyone together at one edge").Name})
+}
+
+// earlyOut is the day by which the ice is out in one winter of ten, if that is known.
+func (w *work) earlyOut() (time.Time, bool) {
+	s := w.r.Season
+	if s == nil || s.NoOut != nil || s.Out.P10.IsZero() {
+		return time.Time{}, false
+	}
+	return s.Out.P10, true
 }
 
 // corners names the deck's corners in the order of [float.Platform]'s.
@@ -284,7 +318,7 @@ func (w *work) roundTheYear() {
 	w.add(yearRound, "After the first storm and every month: ties, bungs, lines where they chafe, joists' ends, the height of the corners.", nil,
 		[]string{"a float full of water or a joist off its rim: nobody aboard until it is mended"}, []string{"A float lost, and a rest whatever comes", "Joist's end to and fro in waves"})
 	if plan.Has(w.plan.Site.LevelLow) {
-		w.add(yearRound, fmt.Sprintf("When the water falls: slacken lines in steps; at %s under the level of the plan look at the bottom.", w.tape(math.Abs(w.plan.Site.LevelLow.Value))),
+		w.add(yearRound, fmt.Sprintf("When the water changes: set each line in steps for the new level, longer where it comes taut, shorter where it hangs slack; at %s under the level of the plan look at the bottom.", w.tape(math.Abs(w.plan.Site.LevelLow.Value))),
 			nil, nil, []string{"Depth at low water in a wave's trough, against the draft"})
 	}
 	autumn := []string{"haul the dock out if it can be"}

@@ -117,6 +117,67 @@ func TestSteps(t *testing.T) {
 	}
 }
 
+// TestStepsOnIce: from the first float on no step on the ice opens without the ice of
+// that day under dock and people; nobody goes out after an early ice-out; and a load
+// heavier than the plan's crossing is asked for.
+func TestStepsOnIce(t *testing.T) {
+	for _, demo := range plan.Demos() {
+		floats := false
+		for _, s := range demoReport(t, demo).Steps {
+			if s.Stage != "On the ice" {
+				continue
+			}
+			floats = floats || strings.HasPrefix(s.Do, "Set the floats")
+			if floats && !slices.ContainsFunc(s.Gates, func(g string) bool {
+				return strings.HasPrefix(g, "the ice under the finished dock and the people at it, measured within 24 hours")
+			}) {
+				t.Errorf("%s: %q opens on %q", demo, s.Do, s.Gates)
+			}
+		}
+		if !floats {
+			t.Errorf("%s: no step sets floats", demo)
+		}
+	}
+	step := func(begin string, swaps ...string) dock.Step {
+		for _, s := range swappedDock(t, "swim", swaps...).Report(measure.US).Steps {
+			if strings.HasPrefix(s.Do, begin) {
+				return s
+			}
+		}
+		t.Fatalf("no step %q", begin)
+		return dock.Step{}
+	}
+	// The last day set is 15 May, and the remembered ice is out on 4 April in one of ten.
+	if s := step("Bring everything loose ashore"); !strings.Contains(s.Gates[0], "well before 2027-04-04") || !strings.Contains(s.Gates[1], "Ice for one crossing") {
+		t.Errorf("the last walk out opens on %q", s.Gates)
+	}
+	if s := step("Bring everything", `"off_ice_by": "2027-05-15"`, `"off_ice_by": "2027-03-01"`); !strings.Contains(s.Gates[0], "well before 2027-03-01") {
+		t.Errorf("the last walk out opens on %q", s.Gates)
+	}
+	// The heaviest piece, 111 lb, and three people of 185 lb are 666 lb.
+	if s := step("Carry the pieces"); len(s.Gates) != 1 {
+		t.Errorf("carrying 666 lb where the plan says 670 opens on %q", s.Gates)
+	}
+	if s := step("Carry the pieces", `"mass": "670 lb", "people": 3`, `"mass": "660 lb", "people": 3`); len(s.Gates) != 2 || !strings.Contains(s.Gates[1], "666 lb with 3 people") {
+		t.Errorf("carrying 666 lb where the plan says 660 opens on %q", s.Gates)
+	}
+}
+
+// TestTwelveBeyond: a joist that is pulled off where nothing may pull is worse than
+// whatever has a share of a limit to tell.
+func TestTwelveBeyond(t *testing.T) {
+	rule := &measure.Source{Title: "an invented rule", Status: measure.OwnChoice}
+	topic := dock.Topic{Checks: []measure.Check{
+		{Name: "holds", Kind: measure.Force, Value: 1, Limit: 2, Rule: rule},
+		{Name: "twice", Kind: measure.Force, Value: 2, Limit: 1, Rule: rule},
+		{Name: "no pull at all", Kind: measure.Force, Value: 1, Limit: 0, Rule: rule},
+		{Name: "unknown", Kind: measure.Force, Rule: rule, Err: measure.ErrUnknown},
+	}}
+	if got := topic.Worst().Name; got != "no pull at all" {
+		t.Errorf("the worst is %q", got)
+	}
+}
+
 // TestReportText pins the form of both sheets.
 func TestReportText(t *testing.T) {
 	for _, demo := range plan.Demos() {

@@ -200,7 +200,7 @@ func (c *cards) launch() Card {
 		if l.Err != nil {
 			out.Blocks = append(out.Blocks, missing("The wind in which it can be held", l.Err))
 		} else {
-			out.Blocks = append(out.Blocks, Stop(fmt.Sprintf("No floating out in gusts over %s: %d people with %s each no longer hold it by hand with its long side to the wind.",
+			out.Blocks = append(out.Blocks, Stop(fmt.Sprintf("No floating out in gusts over %s: %d people with %s each no longer hold it by hand with its long side to the wind, in still water.",
 				measure.Speed.Print(l.Gust, c.units), l.Hands, c.force(100))))
 		}
 	}

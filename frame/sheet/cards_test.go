@@ -200,7 +200,7 @@ func TestSeasonCard(t *testing.T) {
 }
 
 // TestPlateCard: the sign has the numbers of the plate and does not go up while
-// something is short.
+// something is short or has no answer.
 func TestPlateCard(t *testing.T) {
 	text := plain(page(t, pagesOf(t, "swim", measure.US)))
 	in, err := plan.Demo("swim")
@@ -221,7 +221,7 @@ func TestPlateCard(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, want := range []string{
-		fmt.Sprintf("\n%d along any one edge\n", p.Edge), fmt.Sprintf("\n%d in any one corner\n", p.Corner), fmt.Sprintf("\n%d spread, sitting still\n", p.Anywhere),
+		fmt.Sprintf("\n%d along any one edge\n", p.Edge), fmt.Sprintf("\n%d in any one corner\n", p.Corner), fmt.Sprintf("\n%d aboard in all\n", p.Aboard),
 		"\nNO DIVING\n", "Not to be put up while this is short: ",
 	} {
 		if !strings.Contains(text, want) {
@@ -232,7 +232,7 @@ func TestPlateCard(t *testing.T) {
 	if strings.Contains(deep, "NO DIVING") {
 		t.Error("no diving in 12 ft of water")
 	}
-	if text := plain(page(t, pagesOf(t, "work", measure.SI))); strings.Contains(text, "Not to be put up") || !strings.Contains(text, "NO DIVING") {
+	if text := plain(page(t, pagesOf(t, "work", measure.SI))); !strings.Contains(text, "Not to be put up while this has no answer: ") || strings.Contains(text, "while this is short") || !strings.Contains(text, "NO DIVING") {
 		t.Error("the work float's sign")
 	}
 }

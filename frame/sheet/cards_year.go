@@ -21,24 +21,22 @@ func (c *cards) plate() Card {
 		out.Blocks = []Block{Stop("Nobody aboard: how many people it carries is not known: " + err.Error() + ".")}
 		return out
 	}
-	var short []string
-	for _, h := range c.report.Twelve {
-		if h.Verdict() == measure.Short && !h.Checks[0].Hazard { // the ice is not what people on a dock afloat rest on
-			short = append(short, h.Name)
-		}
-	}
+	short, open := c.unsettled()
 	if len(short) > 0 {
-		out.Blocks = append(out.Blocks, Stop("Not to be put up while this is short: "+strings.Join(short, "; ")+"."))
+		out.Blocks = append(out.Blocks, Stop("Not to be put up while this is short: "+few(short)+"."))
+	}
+	if len(open) > 0 {
+		out.Blocks = append(out.Blocks, Stop("Not to be put up while this has no answer: "+few(open)+"."))
 	}
 	out.Blocks = append(out.Blocks,
-		Sign(fmt.Sprintf("%d along any one edge", p.Edge)), Sign(fmt.Sprintf("%d in any one corner", p.Corner)), Sign(fmt.Sprintf("%d spread, sitting still", p.Anywhere)),
+		Sign(fmt.Sprintf("%d aboard in all", p.Aboard)), Sign(fmt.Sprintf("%d along any one edge", p.Edge)), Sign(fmt.Sprintf("%d in any one corner", p.Corner)),
 	)
 	dive := fmt.Sprintf("Dive only where the water is at least %s deep (%s).", c.length(9*measure.Foot), dock.DiveSource())
 	switch {
 	case p.Level != nil:
 		dive += " How deep it is here is not known: " + p.Level.Error() + "."
 	case p.Dive:
-		dive = fmt.Sprintf("At its lowest the water is %s deep here. Diving only off the lake's end, after looking (%s).", c.length(p.Depth), dock.DiveSource())
+		dive = fmt.Sprintf("At its lowest the water under the dock is %s deep. Dive only where it was measured to be so too, after looking (%s).", c.length(p.Depth), dock.DiveSource())
 	default:
 		dive += fmt.Sprintf(" At its lowest it is %s deep here.", c.length(p.Depth))
 	}
@@ -50,7 +48,7 @@ func (c *cards) plate() Card {
 		out.Blocks = append(out.Blocks, Paragraph(fmt.Sprintf("Made for water from %s to %s against the level of the plan.", c.length(p.Low), c.length(p.High))))
 	}
 	t := Table{Caption: "What one more would do", Head: []string{"people of " + c.mass(p.Each), "the next one"}}
-	for i, where := range []string{"spread over the deck, still", "together along any one edge", "together in any one corner"} {
+	for i, where := range []string{"aboard, the rest in the middle", "of them along any one edge", "of them in any one corner"} {
 		why := p.Limits[i]
 		if why == "" {
 			why = "finds no more room there"
@@ -66,6 +64,35 @@ func (c *cards) plate() Card {
 		}}, t,
 	)
 	return out
+}
+
+// unsettled are the checks that a dock afloat with people on it rests on and that are
+// short or have no answer: all but those of the ice, of weights and of what is bought.
+func (c *cards) unsettled() (short, open []string) {
+	for _, t := range c.report.Topics {
+		switch t.Title {
+		case "WEIGHTS", "STOCK", "ICE", "THE SEASON":
+			continue
+		}
+		for _, k := range t.Checks {
+			switch k.Verdict() {
+			case measure.Short:
+				short = append(short, k.Name)
+			case measure.NoAnswer:
+				open = append(open, k.Name)
+			}
+		}
+	}
+	return short, open
+}
+
+// few joins the first of a list and says how many more there are.
+func few(names []string) string {
+	const most = 5
+	if len(names) > most {
+		return strings.Join(names[:most], "; ") + fmt.Sprintf("; and %d more, see the report", len(names)-most)
+	}
+	return strings.Join(names, "; ")
 }
 
 // heeled is the dock under the worst crowd.

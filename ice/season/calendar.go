@@ -47,8 +47,8 @@ var trade = &measure.Source{Title: "common practice of boat and deck builders; t
 func Tasks(carry, stand float64) []Task {
 	return []Task{
 		{Name: "carry the pieces out", Days: 2, Need: carry, Early: "leave what is ashore ashore and launch it from there", Source: trade},
-		{Name: "assemble the frame over its drums", Days: 3, Need: stand, Parked: true, Early: "bolt what is there, tie it to the shore, take loose pieces and tools off the ice", Source: trade},
-		{Name: "lay the deck", Days: 2, Need: stand, Parked: true, Early: "leave the deck off: the frame floats without it and the boards are laid in summer", Source: trade},
+		{Name: "assemble the frame over its drums", Days: 3, Need: stand, Parked: true, Early: "everybody off the ice; what lies there is not worth a person", Source: trade},
+		{Name: "lay the deck", Days: 2, Need: stand, Parked: true, Early: "everybody off the ice; only a frame whose floats are held without boards floats without them", Source: trade},
 		{Name: "preservative on cut ends", Days: 1, MinAir: 5, DryDays: 2, Film: true, Moisture: 0.28, Early: "brush the cuts in the garage before the pieces are carried out", Source: trade},
 		{Name: "sealant", Days: 1, MinAir: 5, DryDays: 3, Film: true, Early: "seal in the garage, or wait for the first mild week afloat", Source: trade},
 		{Name: "stain the deck", Days: 1, MinAir: 10, DryDays: 3, Film: true, Moisture: 0.16, Wintered: true, Early: "wait: a year unstained harms treated wood less than a film that peels", Source: trade},
