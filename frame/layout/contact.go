@@ -80,17 +80,13 @@ func (l *Layout) contact(d *Drum, b *Bearing, over []seen, low float64) {
 	}
 	var out []Contact
 	for i, t := range touches {
-		if shares[i] == 0 {
-			continue
-		}
 		p := at(u, b.At.on(u)+t.u, b.At.on(1-u)+t.v)
+		on := l.under(p)
 		if t.piece >= 0 {
-			out = append(out, l.carry(t.piece, p, shares[i])...)
-			continue
+			on = l.carry(t.piece, p, 1)
 		}
-		for _, c := range l.under(p) {
-			if c.Share != 0 {
-				c.Share *= shares[i]
+		for _, c := range on {
+			if c.Share *= shares[i]; math.Abs(c.Share) > 1e-12 { // what rounding leaves of nothing bears nothing
 				out = append(out, c)
 			}
 		}
