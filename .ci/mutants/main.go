@@ -1,6 +1,6 @@
 // Mutants takes a seeded sample of the mutants that a mutation tester finds in
-// packages, runs each package's own tests against each of them, and prints those
-// that live. It works on overlays, so that the source is never touched.
+// packages, runs each package's own tests against each of them, and against what
+// lives the pinned numbers of the whole library, and prints those that live then. It works on overlays, so that the source is never touched.
 //
 //	go run ./.ci/mutants -n 200 -seed 1 ./float ./ice
 //
@@ -59,6 +59,7 @@ type fate string
 
 const (
 	caught  fate = "caught"
+	pinned  fate = "caught by a pinned number alone"
 	endless fate = "endless"
 	lived   fate = "lived"
 	invalid fate = "does not compile"
@@ -92,8 +93,10 @@ func try(dir string, n int, seed uint64, workers int) (float64, error) {
 	}
 	rand.New(rand.NewPCG(seed, 0)).Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
 	start := time.Now()
-	if out, f := test(dir, "", 10*time.Minute); f != lived {
-		return 0, fmt.Errorf("the tests do not pass as it is: %s\n%s", f, out)
+	for _, tests := range []set{{dir, ""}, pins} {
+		if out, f := tests.run("", 10*time.Minute); f != lived {
+			return 0, fmt.Errorf("the tests of %s do not pass as they are: %s\n%s", tests.dir, f, out)
+		}
 	}
 	limit := 30*time.Second + 5*time.Since(start)
 
@@ -103,7 +106,7 @@ func try(dir string, n int, seed uint64, workers int) (float64, error) {
 		next  int
 		total = map[fate]int{}
 	)
-	valid := func() int { return total[caught] + total[endless] + total[lived] }
+	valid := func() int { return total[caught] + total[pinned] + total[endless] + total[lived] }
 	running := 0
 	take := func() (mutant, bool) {
 		mu.Lock()
@@ -136,8 +139,8 @@ func try(dir string, n int, seed uint64, workers int) (float64, error) {
 		return 1, nil
 	}
 	share := 1 - float64(total[lived])/float64(valid())
-	fmt.Printf("%s: %d of %d mutants tried: %d caught, %d endless, %d lived, %d do not compile: %.1f %% caught, seed %d, %s\n",
-		dir, valid(), len(all), total[caught], total[endless], total[lived], total[invalid], 100*share, seed, time.Since(start).Round(time.Second))
+	fmt.Printf("%s: %d of %d mutants tried: %d caught, %d by a pinned number alone, %d endless, %d lived, %d do not compile: %.1f %% caught, seed %d, %s\n",
+		dir, valid(), len(all), total[caught], total[pinned], total[endless], total[lived], total[invalid], 100*share, seed, time.Since(start).Round(time.Second))
 	return share, nil
 }
 
@@ -217,8 +220,13 @@ func (m mutant) run(dir string, limit time.Duration) (fate, string, error) {
 	if err := errors.Join(os.WriteFile(file, bytes.Join(lines, nil), 0o644), os.WriteFile(overlay, replace, 0o644)); err != nil {
 		return "", "", err
 	}
-	_, f := test(dir, overlay, limit)
-	return f, text, nil
+	if _, f := (set{dir, ""}).run(overlay, limit); f != lived {
+		return f, text, nil
+	}
+	if _, f := pins.run(overlay, limit); f != lived {
+		return pinned, text, nil
+	}
+	return lived, text, nil
 }
 
 // change returns the line with the mutant's operator in place of the source's.
@@ -236,14 +244,24 @@ func (m mutant) change(line []byte) ([]byte, error) {
 	return slices.Concat(line[:m.Column-1], []byte(to.String()), rest[len(from.String()):]), nil
 }
 
-// test runs the package's own tests, short ones, and returns lived if they pass.
-func test(dir, overlay string, limit time.Duration) (string, fate) {
+// A set is tests of a package, all or some.
+type set struct{ dir, names string }
+
+// pins compare the functions of all packages with what they gave before.
+var pins = set{"./internal/hostile", "^TestPinned$"}
+
+// run runs them, short, and returns lived if they pass.
+func (s set) run(overlay string, limit time.Duration) (string, fate) {
 	ctx, cancel := context.WithTimeout(context.Background(), limit+time.Minute)
 	defer cancel()
-	c := exec.CommandContext(ctx, "go", "test", "-short", "-failfast", "-count=1", "-vet=off", "-timeout", limit.String(), "-overlay", overlay, dir)
-	if overlay == "" {
-		c.Args = slices.DeleteFunc(c.Args, func(s string) bool { return s == "-overlay" || s == "" })
+	args := []string{"test", "-short", "-failfast", "-count=1", "-vet=off", "-timeout", limit.String()}
+	if s.names != "" {
+		args = append(args, "-run", s.names)
 	}
+	if overlay != "" {
+		args = append(args, "-overlay", overlay)
+	}
+	c := exec.CommandContext(ctx, "go", append(args, s.dir)...)
 	c.WaitDelay = time.Second
 	out, err := c.CombinedOutput()
 	switch text := string(out); {

@@ -4,7 +4,6 @@
 package pinned
 
 import (
-	"bytes"
 	"flag"
 	"fmt"
 	"hash/fnv"
@@ -21,7 +20,7 @@ import (
 var update = flag.Bool("update-pins", false, "write the pinned numbers anew")
 
 // Check makes so many results from seeded random numbers and compares each with what
-// testdata/pinned/<name>.txt has of it: the hash of all its exported numbers, to seven
+// testdata/pinned/<name>.txt has of it: the hash of all its exported numbers, to six
 // digits, and words. Errors count as such, whatever they say.
 func Check(t *testing.T, name string, cases int, made func(r *rand.Rand) []any) {
 	t.Helper()
@@ -30,30 +29,12 @@ func Check(t *testing.T, name string, cases int, made func(r *rand.Rand) []any) 
 	for i := range cases {
 		var b strings.Builder
 		for _, x := range made(rand.New(rand.NewPCG(uint64(i), 1))) {
-			write(&b, reflect.ValueOf(x), 0)
+			Write(&b, reflect.ValueOf(x))
 			b.WriteByte('\n')
 		}
-		h := fnv.New32a()
-		h.Write([]byte(b.String()))
-		got, texts = append(got, fmt.Sprintf("%08x", h.Sum32())), append(texts, b.String())
+		got, texts = append(got, Hash(b.String())), append(texts, b.String())
 	}
-	file := filepath.Join("testdata", "pinned", name+".txt")
-	if *update {
-		if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(file, []byte(strings.Join(got, "\n")+"\n"), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	data, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	want := strings.Fields(string(bytes.TrimSpace(data)))
-	if len(want) != len(got) {
-		t.Fatalf("%s has %d cases, not %d: run with -update-pins", file, len(want), len(got))
-	}
+	want := Kept(t, name, got)
 	failed := 0
 	for i := range got {
 		if got[i] != want[i] {
@@ -67,9 +48,42 @@ func Check(t *testing.T, name string, cases int, made func(r *rand.Rand) []any) 
 	}
 }
 
+// Kept returns the lines of testdata/pinned/<name>.txt, of which there must be as many
+// as are got; with -update-pins they are the ones that are got.
+func Kept(t *testing.T, name string, got []string) []string {
+	t.Helper()
+	file := filepath.Join("testdata", "pinned", name+".txt")
+	if *update {
+		if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(file, []byte(strings.Join(got, "\n")+"\n"), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := strings.Split(strings.TrimSpace(string(data)), "\n")
+	if len(want) != len(got) {
+		t.Fatalf("%s has %d lines, not %d: run with -update-pins", file, len(want), len(got))
+	}
+	return want
+}
+
+// Hash is short, and long enough to tell results apart.
+func Hash(text string) string {
+	h := fnv.New32a()
+	h.Write([]byte(text))
+	return fmt.Sprintf("%08x", h.Sum32())
+}
+
+// Write prints the exported numbers and words of a value.
+func Write(b *strings.Builder, v reflect.Value) { write(b, v, 0) }
+
 var errorType = reflect.TypeFor[error]()
 
-// write prints the exported parts of a value.
 func write(b *strings.Builder, v reflect.Value, depth int) {
 	switch {
 	case !v.IsValid() || depth > 8 || v.Type().String() == "*measure.Source":
@@ -110,12 +124,12 @@ func write(b *strings.Builder, v reflect.Value, depth int) {
 	}
 }
 
-// number prints seven digits, and what rounding leaves of nothing as nothing, so that
+// number prints six digits, and what rounding leaves of nothing as nothing, so that
 // every machine prints the same.
 func number(x float64) string {
-	if math.Abs(x) < 1e-9 {
+	if math.Abs(x) < 1e-8 {
 		x = 0
 	}
-	const aside = 1 + 3.7e-9 // no number of a grid lies on the edge of two roundings
-	return strconv.FormatFloat(x*aside, 'g', 7, 64) + " "
+	const aside = 1 + 3.7e-8 // no number of a grid lies on the edge of two roundings
+	return strconv.FormatFloat(x*aside, 'g', 6, 64) + " "
 }
