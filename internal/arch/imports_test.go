@@ -83,11 +83,11 @@ func ruleFor(rules []rule, rel string) (rule, bool) {
 	return rule{}, false
 }
 
-// inTests widens a rule for a package's own tests; a test in the external test
+// inTests widens a rule for a package's own tests, which may pin numbers; a test in the external test
 // package may also use the table of outside checks. An example's tests get no
 // more than the example itself, the comparing aside.
 func (r rule) inTests(rel string, external bool) rule {
-	r.within = append(slices.Clone(r.within), rel)
+	r.within = append(slices.Clone(r.within), rel, "internal/pinned")
 	r.beside = append(slices.Clone(r.beside), cmp)
 	if external && !strings.HasPrefix(rel, "examples/") {
 		r.within = slices.Compact(append(r.within, "internal/published"))
