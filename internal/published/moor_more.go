@@ -1,0 +1,263 @@
+package published
+
+import (
+	"math"
+
+	"example.org/floewright/float/moor"
+	"example.org/floewright/lumber/measure"
+)
+
+// moorMoreChecks has hinges, cleats, seas as they are judged, pieces of a line, and whole
+// loads and moorings.
+func moorMoreChecks() ([]Check, error) {
+	var out []Check
+	for _, set := range [][]Check{moorParts(), moorSeas(), moorPieces(), moorHeld(), moorWeather()} {
+		out = append(out, set...)
+	}
+	return out, nil
+}
+
+// moorParts checks the give of a float at its pins and what a cleat's bolts take.
+func moorParts() []Check {
+	side := func(area, along, across, arm float64, of func(moor.Side) float64) func() (float64, error) {
+		return func() (float64, error) {
+			s, err := moor.Afloat(0.1, 0.4, area, along, across, arm)
+			return of(s), err
+		}
+	}
+	give := func(s moor.Side) float64 { return s.Give * 1e6 }
+	float := independent("Float pushed at its edge, 50 digits", "sinks by 1/ρgA, turns by arm/ρgI; 6 m², 2 and 18 m⁴, arm 1.1 m")
+	out := share("float/moor", float, 1e-12,
+		one{"rise of the pins per MN", "78.6881011014635", "m/MN", side(6, 2, 18, 1.1, give)},
+		one{"lean per MN", "56.0843917137861", "rad/MN", side(6, 2, 18, 1.1, func(s moor.Side) float64 { return s.Lean * 1e6 })},
+		one{"roll per MN m", "5.6650900720996", "rad/(MN m)", side(6, 2, 18, 1.1, func(s moor.Side) float64 { return s.Roll * 1e6 })},
+	)
+	// A rectangle 3 m by 2 m pushed at its end: 1/A + (L/2)²/(BL³/12) = 4/A.
+	return append(out, share("float/moor", exactly("Rectangle pushed at its end, and bolts in two rows", "four times the mean sinking; pull times height over base, on half of the bolts"), 1e-12,
+		one{"rise of the end of a box, as times the mean", "4.00000000000", "", func() (float64, error) {
+			s, err := moor.Afloat(0, 0, 6, 2*27./12, 3*8./12, 1.5)
+			return s.Give * 1000 * measure.Gravity * 6, err
+		}},
+		one{"pin line of a float 0.4 m over water at 0.1 m", "0.500000000000", "m", side(6, 2, 18, 0, func(s moor.Side) float64 { return s.Height })},
+		// 1800 N at 50 mm on 150 mm: 600 N on two bolts, and 400 N up on four.
+		one{"tension of one of four bolts of a cleat", "400.000000000", "N", func() (float64, error) {
+			t, _, err := moor.Cleat{Height: 0.05, Base: 0.15, Bolts: 4}.On(1800, 400)
+			return t, err
+		}},
+		one{"shear of one of four bolts of a cleat", "450.000000000", "N", func() (float64, error) {
+			_, s, err := moor.Cleat{Height: 0.05, Base: 0.15, Bolts: 4}.On(1800, 400)
+			return s, err
+		}},
+		// Pushed down, a line presses the base and pulls no bolt; two bolts leave one.
+		one{"tension of one of two bolts, the line leading down", "600.000000000", "N", func() (float64, error) {
+			t, _, err := moor.Cleat{Height: 0.05, Base: 0.15, Bolts: 2}.On(1800, -400)
+			return t, err
+		}},
+	)...)
+}
+
+// moorSeas checks the highest wave of a sea, the angle at a hinge, the sea as seen, and which
+// water a wind comes over.
+func moorSeas() []Check {
+	highest := func(h, t, depth float64) func() (float64, error) {
+		return func() (float64, error) {
+			s, err := moor.Sea{Height: h, Period: t}.Highest(depth)
+			return s.Height, err
+		}
+	}
+	swing := func(h, t, depth float64) func() (float64, error) {
+		return func() (float64, error) { return moor.Sea{Height: h, Period: t}.Swing(depth) }
+	}
+	linear := independent("Linear dispersion and the formulas of wave heights, 50 digits", "1.859 H/√(1 + H/d); 0.142 L tanh kd; 2πH/L")
+	out := share("float/moor", linear, 1e-11,
+		one{"highest of 0.4 m and 2.5 s in 3 m", "0.698490574276376", "m", highest(0.4, 2.5, 3)},
+		one{"highest of 0.3 m and 2.2 s in 1.5 m", "0.509108117201052", "m", highest(0.3, 2.2, 1.5)},
+		one{"highest of 0.8 m and 2 s in 2 m, where it breaks", "0.832555814398035", "m", highest(0.8, 2, 2)},
+		one{"turn of a hinge in 0.4 m and 2.5 s, 3 m of water", "0.26718191318277", "rad", swing(0.4, 2.5, 3)},
+		one{"turn of a hinge in 0.8 m and 2 s, 2 m of water", "0.830820012606493", "rad", swing(0.8, 2, 2)},
+	)
+	out = append(out, Check{
+		Package: "float/moor", Quantity: "one wave in a thousand over the significant height, deep water",
+		Source:  measure.Source{Title: "M. S. Longuet-Higgins, heights by Rayleigh's distribution, 50 digits", Locator: "√(ln 1000/2)", Status: measure.Independent},
+		Printed: "1.85846", Because: "the formula's source prints 1.859", Within: 0.001,
+		Compute: func() (float64, error) {
+			h, err := highest(0.1, 3, 1e4)()
+			return h / 0.1, err
+		},
+	})
+	seen := func(of func(moor.Sea) float64) func() (float64, error) {
+		return func() (float64, error) {
+			s, err := moor.Seen(0.35, 24)
+			return of(s), err
+		}
+	}
+	// N, NE, E and so on; a wind between two of them comes over the longer.
+	fetches := moor.Fetches{100, 200, 900, 400, 300, 150, 800, 50}
+	from := func(degrees float64) func() (float64, error) {
+		return func() (float64, error) { return fetches.From(degrees * moorDegree) }
+	}
+	return append(out, share("float/moor", exactly("Points of the compass, and ten waves timed", "clockwise from north by 45°; period a tenth"), 1e-12,
+		one{"period of ten crests in 24 s", "2.40000000000", "s", seen(moorPeriod)},
+		one{"height of a sea seen", "0.350000000000", "m", seen(moorHeight)},
+		one{"fetch of a wind from 0°", "100.000000000", "m", from(0)},
+		one{"fetch of a wind from 90°", "900.000000000", "m", from(90)},
+		one{"fetch of a wind from 150°", "400.000000000", "m", from(150)},
+		one{"fetch of a wind from 340°", "100.000000000", "m", from(340)},
+		one{"fetch of a wind from -80°", "800.000000000", "m", from(-80)},
+	)...)
+}
+
+// moorPieces checks the tension in the pieces of a line.
+func moorPieces() []Check {
+	shore := &moor.Line{Shore: true, Pieces: []moor.Piece{{Length: 6, Weight: 20, Clump: 100}, {Length: 5, Weight: 8}}}
+	chain := &moor.Line{Pieces: []moor.Piece{{Length: 6, Weight: 20}, {Length: 6, Weight: 20}}}
+	tension := func(l *moor.Line, piece int, pull, rise float64) func() (float64, error) {
+		return func() (float64, error) {
+			h, err := l.Pull(pull, rise)
+			if err != nil {
+				return 0, err
+			}
+			return l.Tension(piece, h)
+		}
+	}
+	two := independent("Two catenaries with a weight between, 50 digits", "Σ (√(H²+V_top²) - √(H²+V_low²))/w is the rise; 6 m of 20 N/m, 100 N, 5 m of 8 N/m, 300 N, 4 m up")
+	out := share("float/moor", two, 1e-9,
+		one{"tension of the piece at the ground", "319.433774749708", "N", tension(shore, 0, 300, 4)},
+		one{"tension of the piece at the dock", "390.331711406312", "N", tension(shore, 1, 300, 4)},
+		one{"pull of the line down", "249.717530280477", "N", func() (float64, error) {
+			h, err := shore.Pull(300, 4)
+			return h.Down, err
+		}},
+	)
+	lifted := independent("Chain partly on the bottom, 50 digits", "lifts √(h² + 2hH/w) of its length; T = H + wh at the top; 20 N/m, 3 m up, 100 N")
+	return append(out, share("float/moor", lifted, 1e-9,
+		one{"tension of the lower half of 12 m of chain", "100.119976067155", "N", tension(chain, 0, 100, 3)},
+		one{"tension of the upper half of 12 m of chain", "160", "N", tension(chain, 1, 100, 3)},
+	)...)
+}
+
+// moorHeld checks what a mooring does to the dock at rest.
+func moorHeld() []Check {
+	// Springs of 1000 N/m, stretched by 1 m each before the load: it moves 100 N/(2·1000 N/m).
+	spring := func(name string, at, foot [2]float64) moor.Tie {
+		return moor.Tie{
+			Name: name, At: at, Height: 1, Foot: foot, FootZ: 1,
+			Line: moor.Line{Shore: true, Pieces: []moor.Piece{{Length: 5, Stretch: 5000}}},
+		}
+	}
+	pair := &moor.Mooring{Ties: []moor.Tie{spring("right", [2]float64{2, 0}, [2]float64{8, 0}), spring("left", [2]float64{-2, 0}, [2]float64{-8, 0})}}
+	// Four chains, none like another, under a load with a turning moment.
+	chain := func(name string, x, y, weight float64) moor.Tie {
+		return moor.Tie{
+			Name: name, At: [2]float64{3 * x, y}, Height: 0.2, Foot: [2]float64{10 * x, 7 * y}, FootZ: -3,
+			Line: moor.Line{Pieces: []moor.Piece{{Length: 11, Weight: weight}}},
+		}
+	}
+	four := &moor.Mooring{Ties: []moor.Tie{chain("a", 1, 1, 20), chain("b", 1, -1, 30), chain("c", -1, 1, 25), chain("d", -1, -1, 35)}}
+	force := func(m *moor.Mooring, load moor.Load, of func(moor.Position, []moor.FittingForce) float64) func() (float64, error) {
+		return func() (float64, error) {
+			p, err := m.Rest(0, load)
+			if err != nil {
+				return 0, err
+			}
+			f, err := m.Forces(p)
+			if err != nil {
+				return 0, err
+			}
+			return of(p, f), nil
+		}
+	}
+	out := share("float/moor", exactly("Dock between two springs", "load over both stiffnesses; what the springs pull"), 1e-9,
+		one{"pull of the spring that slackens", "950.000000000", "N", force(pair, moor.Load{X: 100}, func(_ moor.Position, f []moor.FittingForce) float64 { return f[0].X })},
+		one{"pull of the spring that is stretched", "-1050.00000000", "N", force(pair, moor.Load{X: 100}, func(_ moor.Position, f []moor.FittingForce) float64 { return f[1].X })},
+		one{"way the dock has moved", "0.050000000000", "m", force(pair, moor.Load{X: 100}, func(p moor.Position, _ []moor.FittingForce) float64 { return p.X })},
+	)
+	// In the axes of the turned dock, back into those of the load.
+	sum := func(of func(x, y, px, py float64) float64) func(moor.Position, []moor.FittingForce) float64 {
+		return func(p moor.Position, all []moor.FittingForce) float64 {
+			total := 0.0
+			sin, cos := math.Sincos(p.Turn)
+			for _, f := range all {
+				x, y := f.X*cos-f.Y*sin, f.X*sin+f.Y*cos
+				px, py := f.At[0]*cos-f.At[1]*sin, f.At[0]*sin+f.At[1]*cos
+				total += of(x, y, px, py)
+			}
+			return total
+		}
+	}
+	load := moor.Load{X: 150, Y: -90, Turn: 200}
+	return append(out, share("float/moor", exactly("Equilibrium of a dock on four chains", "forces and moments of the fittings are those of the load, reversed"), 1e-7,
+		one{"sum of the forces along", "-150.000000000", "N", force(four, load, sum(func(x, _, _, _ float64) float64 { return x }))},
+		one{"sum of the forces across", "90.0000000000", "N", force(four, load, sum(func(_, y, _, _ float64) float64 { return y }))},
+		one{"sum of the moments", "-200.000000000", "N m", force(four, load, sum(func(x, y, px, py float64) float64 { return px*y - py*x }))},
+	)...)
+}
+
+// moorWeather checks whole weathers by their parts, which have rows of their own.
+func moorWeather() []Check {
+	lake := moor.Weather{
+		Wind: moor.Wind{Speed: 15}, North: math.Pi / 2, Depth: 4, Method: "SPM 1984", Length: 6, Breadth: 2, Draft: 0.3, Freeboard: 0.4,
+		Fetches: moor.Fetches{2000, 2000, 2000, 2000, 2000, 2000, 2000, 2000},
+	}
+	north := lake
+	north.Fetches = moor.Fetches{2000, 5, 5, 5, 5, 5, 5, 5} // waves come from the north alone
+	sea := func(w moor.Weather, θ float64, of func(moor.Sea) float64) func() (float64, error) {
+		return func() (float64, error) {
+			s, err := w.Sea(θ)
+			return of(s), err
+		}
+	}
+	load := func(w moor.Weather, θ float64, of func(moor.Load) float64) func() (float64, error) {
+		return func() (float64, error) {
+			l, err := w.Load(θ)
+			return of(l), err
+		}
+	}
+	x := func(l moor.Load) float64 { return l.X }
+	y := func(l moor.Load) float64 { return l.Y }
+	grown := independent("Shore Protection Manual 1984, equations 3-39 and 3-40, 50 digits", "15 m/s over 2000 m and 4 m of water, g standard; drift ρgH²/8 on (b cos θ + l sin θ)")
+	out := share("float/moor", grown, 1e-10,
+		one{"waves of a wind towards the south", "0.427825066052903", "m", sea(north, -math.Pi/2, moorHeight)},
+		one{"their period", "2.01429186637211", "s", sea(north, -math.Pi/2, moorPeriod)},
+		one{"drift along, towards 30°", "919.48187208493", "N", load(lake, math.Pi/6, x)},
+		one{"drift across, towards 30°", "530.863106363216", "N", load(lake, math.Pi/6, y)},
+	)
+	calm := moor.Weather{
+		Wind:    moor.Wind{Speed: 20, Height: 10, Averaging: 3, Air: 1.25},
+		Above:   []moor.Face{{End: 1.2, Side: 3, Height: 10, Shape: 1.3, At: [2]float64{0.5, -1}}},
+		Current: moor.Current{Speed: 0.5}, Set: 100 * moorDegree,
+		Below: []moor.Face{{End: 0.4, Side: 1.5, Shape: 0.9, At: [2]float64{-1, 0.2}}},
+	}
+	out = append(out, share("float/moor", independent("Wind and current on two faces, 50 digits", "ρ C A V²/2 along each, A = e |cos θ| + s |sin θ|; moments x F_y - y F_x"), 1e-11,
+		one{"load along", "684.472518719493", "N", load(calm, math.Pi/6, x)},
+		one{"load across", "583.981971841604", "N", load(calm, math.Pi/6, y)},
+		one{"turning load", "755.685816235342", "N m", load(calm, math.Pi/6, func(l moor.Load) float64 { return l.Turn })},
+	)...)
+	// The spread holds every method: one by one they have rows of their own at this wind.
+	in := func(pick func([]moor.Sea) moor.Sea) func() (float64, error) {
+		return func() (float64, error) {
+			all, err := moor.Fetch{Wind: 5, Length: 2000, Gravity: moorOldGravity}.Spread()
+			if err != nil {
+				return 0, err
+			}
+			return pick(all).Height, nil
+		}
+	}
+	of := func(method string) func([]moor.Sea) moor.Sea {
+		return func(all []moor.Sea) moor.Sea {
+			for _, s := range all {
+				if s.Method == method {
+					return s
+				}
+			}
+			return moor.Sea{Height: math.NaN()}
+		}
+	}
+	return append(out, share("float/moor", independent("Wave growth by the published formulas at 30 digits", "U 5 m/s, F 2000 m, all methods together"), 1e-8,
+		one{"SPM 1984 among all methods", "0.117433480", "m", in(of("SPM 1984"))},
+		one{"SMB among all methods", "0.146121846", "m", in(of("SMB"))},
+		one{"JONSWAP among all methods", "0.114227450", "m", in(of("JONSWAP"))},
+		one{"lowest of all methods", "0.105282368", "m", in(func(all []moor.Sea) moor.Sea { return all[0] })},
+		one{"highest of all methods", "0.480832611", "m", in(func(all []moor.Sea) moor.Sea { return all[len(all)-1] })},
+	)...)
+}
