@@ -2,7 +2,6 @@ package published
 
 import (
 	"fmt"
-	"math"
 
 	"example.org/floewright/ice"
 	"example.org/floewright/lumber/measure"
