@@ -42,6 +42,8 @@ func floatGirths() []Check {
 		one{"displacement", "226.891286871806", "L", drum(1.8, 0.88, func(d float.Drum) float64 { return d.Displacement.Value / measure.Litre })},
 		// 2 dC/C + dL/L, and 1 % for hoops and dents.
 		one{"accuracy of the displacement", "3.5466087518598", "L", drum(1.8, 0.88, func(d float.Drum) float64 { return d.Displacement.Within / measure.Litre })},
+		one{"volume of the body that stands for the drum", "226.891286871806", "L", drum(1.8, 0.88, func(d float.Drum) float64 { return d.Body().Volume() / measure.Litre })},
+		one{"length of its unit", "0.88", "m", drum(1.8, 0.88, func(d float.Drum) float64 { return d.Unit(r3.Vec{}, 0).Body.(float.Cylinder).Length })},
 		one{"accuracy of the diameter", "6.36619772367581e-4", "m", drum(1.8, 0.88, func(d float.Drum) float64 { return d.Diameter.Within })},
 	)...)
 }
@@ -163,6 +165,19 @@ func floatVaried() []Check {
 			return of(s, l), nil
 		}
 	}
+	read := func(criterion string) func() (float64, error) {
+		return func() (float64, error) {
+			c, err := float.CriterionNamed(criterion)
+			if err != nil {
+				return 0, err
+			}
+			check, err := c.AsLoaded().Rule(float.Deck{})(dock)
+			if err != nil {
+				return 0, err
+			}
+			return check.Value, check.Err
+		}
+	}
 	out := share("float", independent("Wall-sided box in equilibrium, 50 digits", "B = (B²/12d tan φ, d/2 + B²/24d tan² φ) over the keel, on one vertical with G"), 1e-10,
 		one{"heel of a box with a swimmer 0.3 m outside its edge", "0.0199272174480173", "rad", climbing(func(s float.State, _ float.Ladder) float64 { return s.Heel })},
 		one{"height of the ladder's top with him", "0.331296162402516", "m", climbing(func(s float.State, l float.Ladder) float64 { return s.Height(l.At) })},
@@ -174,6 +189,17 @@ func floatVaried() []Check {
 			_, h, err := s.Lowest()
 			return h, err
 		}},
+		one{"lowest of the deck's edge with two of 80 kg at its corner", "0.278382840501223", "m", func() (float64, error) {
+			w, err := dock.WorstCrowd(float.Crowd{People: 2, Each: 80, Height: 1})
+			return w.Height, err
+		}},
+		one{"tilt with two of 80 kg at a corner", "0.0332410070408", "rad", func() (float64, error) {
+			w, err := dock.WorstCrowd(float.Crowd{People: 2, Each: 80, Height: 1})
+			return w.State.Tilt(), err
+		}},
+		// d/2 + B²/12d - KG, with 2000/14400 m of draft.
+		one{"metacentric height that a criterion reads", "3.17544444444444", "m", read("metacentric height 0.15 m")},
+		one{"freeboard that a criterion reads", "0.361111111111111", "m", read("freeboard 0.15 m")},
 		one{"height of a box's deck with nobody on it", "0.361111111111111", "m", func() (float64, error) {
 			s, err := dock.Settle() // draft 2000/(1000·6·2.4), of 0.5 m
 			if err != nil {

@@ -203,7 +203,7 @@ func iceStands() []Check {
 	covered := load
 	covered.Snow = 0.05
 	soonest := func(f ice.Flood) float64 { return f.Soonest / measure.Day }
-	out = append(out, share("", flows, 5e-3,
+	out = append(out, share("", flows, 1e-3,
 		one{"days until water comes over the softest ice under 50 mm of snow", "9.190838025", "days", flood(covered, soonest)},
 	)...)
 	out = append(out, share("", held, 1e-4,
