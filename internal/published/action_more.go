@@ -32,9 +32,37 @@ func actionGrip() ([]Check, error) {
 	// 0.3 m and 5 GPa, l² = 35.88002 m².
 	hertz := independent("Wyman's plate under a point, 50 digits", "8 k l² δ, l⁴ = Eh³/12(1-ν²)k, ν = 0.33, k = 9806.65 N/m³; a quarter on one of four brackets at least")
 	tiny := action.Body{Length: 1e-5}
-	return append(out, share("ice/action", hertz, 1e-4,
+	return append(append(out, share("ice/action", hertz, 1e-4,
 		one{"lift per mm of a rising sheet", "2.81490254806", "kN", grip(cover, tiny, 1e-6, func(g action.Grip) float64 { return g.Up.High * 1000 })},
 		one{"lift per mm of a falling sheet", "-2.81490254806", "kN", grip(cover, tiny, -1e-6, func(g action.Grip) float64 { return g.Up.Low * 1000 })},
 		one{"greatest lift per mm on one of four brackets", "1.40745127403", "kN", grip(cover, tiny, 1e-6, func(g action.Grip) float64 { return g.BracketUp.High * 1000 })},
-	)...), nil
+	)...), actionChecked(cover, soft)...), nil
+}
+
+// actionChecked checks what lines and joints are asked to bear by a lift and a push.
+func actionChecked(cover, soft action.Cover) []Check {
+	push := func() (float64, error) {
+		p, err := action.Drift{Cover: soft, Wind: 10, Reach: 1000, Width: 1000, Face: action.Face{Width: 0.9, Height: 0.6}}.Push()
+		if err != nil {
+			return 0, err
+		}
+		c, err := p.Check("pile", 2e5)
+		return c.Value / measure.Kilonewton, err
+	}
+	lift := func(of func(measure.Check) float64) func() (float64, error) {
+		return func() (float64, error) {
+			l, err := cover.Uplift(action.Body{Length: 1e-5}, 1e-6)
+			if err != nil {
+				return 0, err
+			}
+			c, err := l.Check("bracket", 2.5)
+			return of(c), err
+		}
+	}
+	return append(share("ice/action", exactly("Pressure times area", "0.5 MPa × 0.3 m × 0.9 m, whatever the wind"), 1e-12,
+		one{"push of a sheet that gathers way, as checked", "135.000000000", "kN", push},
+	), share("ice/action", independent("Wyman's plate under a point, 50 digits", "8 k l² δ per µm"), 1e-4,
+		one{"lift as checked", "2.81490254806", "N", lift(func(c measure.Check) float64 { return c.Value })},
+		one{"share of 2.5 N that it uses", "1.12596101922", "", lift(measure.Check.Ratio)},
+	)...)
 }

@@ -1,13 +1,16 @@
 package published
 
 import (
+	"fmt"
+
+	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/fasten"
 	"example.org/floewright/lumber/measure"
 )
 
 // fastenMore has how far joints slip and the jerk in a tie that comes taut.
 func fastenMore() ([]Check, error) {
-	return append(fastenSlips(), fastenJerks()...), nil
+	return append(append(fastenSlips(), fastenJerks()...), fastenLimits()...), nil
 }
 
 // fastenSlips checks joints by the load/slip modulus.
@@ -69,5 +72,68 @@ func fastenJerks() []Check {
 	return append(out, share(fastenPackage, exactly("Energy of a falling weight", "W(1 + √(1 + 2ks/W)), with 8 and 0 under the root"), 1e-12,
 		one{"jerk of 500 N through 50 mm on 40 kN/m", "2000.00000000", "N", jerk(rope, 500, 1)},
 		one{"jerk of 500 N put on at once", "1000.00000000", "N", jerk(sudden, 500, 1)},
+	)...)
+}
+
+// fastenLimits checks what joints, pins and ties are held against, by the name of the check.
+func fastenLimits() []Check {
+	pick := func(name string, of func(measure.Check) float64, all func() ([]measure.Check, error)) func() (float64, error) {
+		return func() (float64, error) {
+			checks, err := all()
+			if err != nil {
+				return 0, err
+			}
+			for _, c := range checks {
+				if c.Name == name {
+					return of(c), c.Err
+				}
+			}
+			return 0, fmt.Errorf("no check is named %q", name)
+		}
+	}
+	limit := func(unit float64) func(measure.Check) float64 {
+		return func(c measure.Check) float64 { return c.Limit / unit }
+	}
+	value := func(unit float64) func(measure.Check) float64 {
+		return func(c measure.Check) float64 { return c.Value / unit }
+	}
+	joint := bolted(0.5, 1.5, 1.5)
+	joint.Service = dryJoint
+	for _, p := range []*fasten.Piece{&joint.Main, &joint.Side} {
+		p.Width, p.End, p.Edge = 5.5*measure.Inch, 0.1, 0.05
+	}
+	rows := joint
+	rows.PerRow, rows.Rows, rows.Spacing, rows.Between = 2, 2, 0.06, 0.05
+	whole := func(j fasten.Joint) func() ([]measure.Check, error) {
+		return func() ([]measure.Check, error) { return j.Check(fasten.Demand{Lateral: 100}, lumber.TenYears) }
+	}
+	out := share(fastenPackage, connectionTable("12A", "bolts in single shear, 1-1/2 in and 1-1/2 in, G = 0.50", measure.Quoted), 0,
+		one{"lateral value of a 1/2 in bolt, in ten pounds", "48", "10 lbf", pick("lateral", limit(10*lbf), whole(joint))},
+	)
+	out = append(out, share(fastenPackage, connectionTable("12.5.1", "least distances in diameters: 3.5, 1.5, 3 and 1.5; spread of 5 in", measure.Quoted), 1e-9,
+		one{"end distance of a 1/2 in bolt", "1.75", "in", pick("end distance, main", limit(measure.Inch), whole(rows))},
+		one{"edge distance of a 1/2 in bolt", "0.75", "in", pick("edge distance, main", limit(measure.Inch), whole(rows))},
+		one{"spacing in the row of 1/2 in bolts", "1.5", "in", pick("spacing in the row", limit(measure.Inch), rows.Geometry)},
+		one{"spacing of rows of 1/2 in bolts", "0.75", "in", pick("spacing of rows", limit(measure.Inch), rows.Geometry)},
+		one{"spread across the grain", "5", "in", pick("spread across the grain, main", limit(measure.Inch), rows.Geometry)},
+	)...)
+	// A pin of A36 steel between plates of the same.
+	pin := fasten.Pin{Diameter: 0.02, Lug: 0.01, Leaf: 0.008, Yield: 36 * measure.KSI, Plates: 36 * measure.KSI}
+	pins := func() ([]measure.Check, error) { return pin.Check(1000) }
+	steel := measure.Source{Title: "AISC, Specification for Structural Steel Buildings, allowable stress design", Edition: "1989", Locator: "0.40 Fy in shear, 0.75 Fy in bending of solid rounds, 0.90 Fy in bearing on pins", Status: measure.Memory}
+	out = append(out, share(fastenPackage, steel, 0,
+		one{"shear allowed in a pin of 36 ksi", "14.4", "ksi", pick("pin in double shear", limit(measure.KSI), pins)},
+		one{"bending allowed in a pin of 36 ksi", "27.0", "ksi", pick("pin in bending", limit(measure.KSI), pins)},
+		one{"bearing allowed on a pin of 36 ksi", "32.4", "ksi", pick("pin bearing on its plates", limit(measure.KSI), pins)},
+	)...)
+	// Put on at once a drum of 20 kg hangs with twice its weight, and 30 N of drag; held down it
+	// pushes with 1500 N less its weight.
+	tie := fasten.Tie{Strength: 12000, Efficiency: 0.8, Rounded: true, Point: 5000}
+	ties := func() ([]measure.Check, error) {
+		return tie.Check(fasten.Drum{Mass: 20, Watched: true, Push: 1500, Drag: 30})
+	}
+	return append(out, share(fastenPackage, exactly("Drum on its tie", "2 m g + drag; 0.8 × 12 kN over a design factor of 12"), 1e-12,
+		one{"force of a drum of 20 kg hanging on its tie", "422.266", "N", pick("drum hanging on its tie", value(1), ties)},
+		one{"what its tie is allowed", "800", "N", pick("drum hanging on its tie", limit(1), ties)},
 	)...)
 }

@@ -209,6 +209,18 @@ func floatVaried() []Check {
 			return h, err
 		}},
 	)
+	// One after another on a corner of a box of 4500 kg: with four the corner stands 15.7 mm over
+	// water, with five 28.7 mm under it.
+	posted := func(of func(float.Posting) float64) func() (float64, error) {
+		return func() (float64, error) {
+			p, err := floatBox(6, 2.4, 0.5, 4500, 0.1, 0.25).Post(float.Crowd{Each: 80, Height: 1})
+			return of(p), err
+		}
+	}
+	out = append(out, share("float", independent("Wall-sided box tilted both ways, 50 digits", "height of its corner with one to five of 80 kg there, 1 m over the deck: 0.1455, 0.1028, 0.0595, 0.0157, -0.0287 m"), 1e-9,
+		one{"people on one spot with the deck dry", "4", "", posted(func(p float.Posting) float64 { return float64(p.People) })},
+		one{"place along where one more is too many", "3", "m", posted(func(p float.Posting) float64 { return math.Abs(p.At.X) })},
+	)...)
 	// Three boxes of 1 m² in a row under 300 kg: 0.1 m of draft on three. Flooded the middle one,
 	// 0.15 m on two. Flooded an end one, the others displace as much all the same.
 	row := &float.Platform{Density: 1000, Weights: []float.Weight{{Mass: 300, At: r3.Vec{Z: -0.1}}}}

@@ -15,7 +15,7 @@ func iceMore() ([]Check, error) {
 		return nil, err
 	}
 	var out []Check
-	for _, set := range [][]Check{waves, iceFreeEdge(), iceShovelled(), iceGauge(), iceStands()} {
+	for _, set := range [][]Check{waves, iceFreeEdge(), iceShovelled(), iceGauge(), iceStands(), iceCompared()} {
 		out = append(out, set...)
 	}
 	return out, nil
@@ -214,5 +214,44 @@ func iceStands() []Check {
 	return append(out, share("", exactly("Freeboard of clear ice", "(1 - 0.917) h; snow of 400 kg/m³ takes 0.4 of its depth"), 1e-9,
 		one{"freeboard of 18 in before anything stands there", "37.9476000000", "mm", flood(load, func(f ice.Flood) float64 { return f.Freeboard * 1000 })},
 		one{"freeboard under 50 mm of snow to come", "17.9476000000", "mm", flood(covered, func(f ice.Flood) float64 { return f.Freeboard * 1000 })},
+	)...)
+}
+
+// iceCompared checks the span of what the sources ask for one person, twice that for what stands
+// for hours, and the time that a gauge leaves.
+func iceCompared() []Check {
+	person := ice.Crossing{Mass: 80, People: 1}
+	spread := func(most bool) func() (float64, error) {
+		return func() (float64, error) {
+			c, err := ice.Compare(person)
+			least, greatest := c.Spread()
+			if most {
+				least = greatest
+			}
+			return least / measure.Inch, err
+		}
+	}
+	red := measure.Source{Title: "Canadian Red Cross, ice thickness advice, as quoted in 2022", Locator: "walking or skating alone: 15 cm", Status: measure.Quoted}
+	out := share("", red, 1e-12, one{"thickest ice that a source asks for one person", "15", "cm", func() (float64, error) {
+		x, err := spread(true)()
+		return x * measure.Inch * 100, err
+	}})
+	// The weakest of the bearing rules: h = 4 √W in inches and short tons, or P = h²/16 in tons
+	// and inches; they are one. 80 kg are 0.0881849 tons.
+	out = append(out, share("", independent("US Army TM 5-852-1, P = h²/16 tons, 80 kg", "h = 4 √(80/907.18474)"), 1e-9,
+		one{"thinnest ice that a source asks for one person", "1.187838", "in", spread(false)},
+	)...)
+	sheet := ice.Sheet{Water: ice.Lake, Cracks: ice.NoCracks}
+	gauge := ice.Gauge{{Age: 2 * measure.Day, Freeboard: 0.03}, {Age: measure.Day, Freeboard: 0.02}, {Freeboard: 0.01}}
+	check := func(of func(measure.Check) float64, c func() (measure.Check, error)) func() (float64, error) {
+		return func() (float64, error) {
+			checked, err := c()
+			return of(checked), err
+		}
+	}
+	limit := func(c measure.Check) float64 { return c.Limit * 100 }
+	return append(out, share("", exactly("Twice what the strictest source asks, and 7 mm at 13 mm a day", "15 cm for one person, 20 cm for several, doubled for what stands"), 1e-9,
+		one{"ice under 80 kg that stand for 4 hours", "30.0000000000", "cm", check(limit, func() (measure.Check, error) { return sheet.ParkedHours(80, 4) })},
+		one{"days that a gauge leaves", "0.538461538462", "days", check(func(c measure.Check) float64 { return c.Value / measure.Day }, func() (measure.Check, error) { return gauge.Check(measure.Day) })},
 	)...)
 }

@@ -11,7 +11,7 @@ import (
 // loads and moorings.
 func moorMoreChecks() ([]Check, error) {
 	var out []Check
-	for _, set := range [][]Check{moorParts(), moorSeas(), moorPieces(), moorHeld(), moorWeather()} {
+	for _, set := range [][]Check{moorParts(), moorSeas(), moorPieces(), moorHeld(), moorWeather(), moorLimits()} {
 		out = append(out, set...)
 	}
 	return out, nil
@@ -259,5 +259,116 @@ func moorWeather() []Check {
 		one{"JONSWAP among all methods", "0.114227450", "m", in(of("JONSWAP"))},
 		one{"lowest of all methods", "0.105282368", "m", in(func(all []moor.Sea) moor.Sea { return all[0] })},
 		one{"highest of all methods", "0.480832611", "m", in(func(all []moor.Sea) moor.Sea { return all[len(all)-1] })},
+	)...)
+}
+
+// moorLimits checks fenders, anchors and hinges against what they bear, a mooring that loses a
+// line, one that pins a neighbour, and the levels between which a chain works.
+func moorLimits() []Check {
+	pick := func(of func(measure.Check) float64, check func() (measure.Check, error)) func() (float64, error) {
+		return func() (float64, error) {
+			c, err := check()
+			if err != nil {
+				return 0, err
+			}
+			return of(c), c.Err
+		}
+	}
+	value := func(c measure.Check) float64 { return c.Value }
+	limit := func(c measure.Check) float64 { return c.Limit }
+	fender := func() (measure.Check, error) { return moor.Fender{Stroke: 0.15, Stiffness: 2e4}.Check(100) }
+	anchor := func() (measure.Check, error) {
+		return moor.Rated{Name: "auger", Hold: 15000, Steepest: 1, Design: measure.Factor{Value: 3}}.Check(3000, 4000)
+	}
+	hinge := func() (measure.Check, error) {
+		h := moor.Hinge{Width: 2, Pins: 2, Diameter: 0.02, Plate: 0.008, Strength: moor.Gear{
+			Name: "pin", Break: 40000, Design: measure.Factor{Value: 5}, Source: &measure.Source{Title: "invented", Status: measure.OwnChoice},
+		}}
+		j, err := h.Tie(moor.Side{Height: 0.4}, moor.Side{Height: 0.4, Give: 1e-5}, 600, 0, 400)
+		if err != nil {
+			return measure.Check{}, err
+		}
+		return h.Check(j)
+	}
+	out := share("float/moor", exactly("Statics of fenders, anchors and hinges", "√(2E/k); 3, 4 and 5; 600 N on two pins and 400 N m on 2 m between them"), 1e-12,
+		one{"stroke of 100 J on 20 kN/m", "0.100000000000", "m", pick(value, fender)},
+		one{"stroke that there is", "0.150000000000", "m", pick(limit, fender)},
+		one{"tension of an anchor at 3 and 4 kN", "5000.00000000", "N", pick(value, anchor)},
+		one{"a third of its holding of 15 kN", "5000.00000000", "N", pick(limit, anchor)},
+		one{"force on a pin of a hinge", "500.000000000", "N", pick(value, hinge)},
+		one{"a fifth of what breaks the pin", "8000.00000000", "N", pick(limit, hinge)},
+	)
+
+	// Springs of 1000 N/m, two to the right and one to the left, each stretched by 1 m: 1000 N more
+	// to the right move the dock 1/3 m there, 100 N more 1/30. Without one of the two 100 N move
+	// it by 1/20 m.
+	spring := func(name string, side float64) moor.Tie {
+		return moor.Tie{
+			Name: name, At: [2]float64{2 * side, 0}, Height: 1, Foot: [2]float64{8 * side, 0}, FootZ: 1,
+			Line: moor.Line{Shore: true, Pieces: []moor.Piece{{Length: 5, Stretch: 5000}}},
+		}
+	}
+	three := &moor.Mooring{Ties: []moor.Tie{spring("right", 1), spring("left", -1), spring("right as well", 1)}}
+	storm := func(θ float64) (moor.Load, error) { return moor.Load{X: 100 * math.Cos(θ), Y: 0}, nil }
+	out = append(out, share("float/moor", exactly("Dock between springs", "1100/3000 m and 100/2000 m; the pull of a spring 1000 N/m by what it is stretched"), 1e-7,
+		one{"way of a dock on three springs", "0.366666666667", "m", func() (float64, error) {
+			s, err := three.Survey([]float64{0}, storm, 1)
+			if err != nil {
+				return 0, err
+			}
+			return s.Offset, nil
+		}},
+		one{"pull of the left one of three springs", "1366.66666667", "N", func() (float64, error) {
+			s, err := three.Survey([]float64{0}, storm, 1)
+			if err != nil {
+				return 0, err
+			}
+			return s.Ties[1].Tension, nil
+		}},
+		one{"way of the dock with a spring lost", "0.050000000000", "m", func() (float64, error) {
+			all, err := three.Losses([]float64{0}, storm, 1)
+			if err != nil {
+				return 0, err
+			}
+			return all[0].Offset, all[0].Err
+		}},
+	)...)
+
+	// Two posts 3 m apart hold a dock: they pass on all of its load, and what turns it.
+	pinned := &moor.Mooring{Posts: []moor.Post{{Name: "a", At: [2]float64{0, 0}, Stiffness: 1e8}, {Name: "b", At: [2]float64{3, 0}, Stiffness: 1e8}}}
+	passed := func(of func(moor.Load) float64, posts ...string) func() (float64, error) {
+		return func() (float64, error) {
+			l, err := pinned.Passed(0, func(float64) (moor.Load, error) { return moor.Load{X: 200, Y: 90, Turn: 60}, nil }, posts...)(0)
+			return of(l), err
+		}
+	}
+	out = append(out, share("float/moor", exactly("Dock on two pins 3 m apart", "moments about either: (60 N m)/3 m across on the far one, the rest on the near one"), 1e-5,
+		one{"load passed on along", "200.000000000", "N", passed(func(l moor.Load) float64 { return l.X })},
+		one{"turning load passed on", "60.0000000000", "N m", passed(func(l moor.Load) float64 { return l.Turn })},
+		one{"load passed on across by the far pin", "20.0000000000", "N", passed(func(l moor.Load) float64 { return l.Y }, "b")},
+		one{"load passed on across by the near pin", "70.0000000000", "N", passed(func(l moor.Load) float64 { return l.Y }, "a")},
+	)...)
+
+	// Chains of 9 m to both sides over 7 m of plan: slack while 9 m cover 7 m and the rise, taut
+	// where √(7² + rise²) is 9; the fitting stands 3.2 m over the ground end at level 0.
+	chain := func(name string, side float64) moor.Tie {
+		return moor.Tie{
+			Name: name, At: [2]float64{2 * side, 0}, Height: 0.2, Foot: [2]float64{9 * side, 0}, FootZ: -3,
+			Line: moor.Line{Pieces: []moor.Piece{{Length: 9, Weight: 20}}},
+		}
+	}
+	pair := &moor.Mooring{Ties: []moor.Tie{chain("east", 1), chain("west", -1)}}
+	band := func(of func(moor.Band) float64) func() (float64, error) {
+		return func() (float64, error) {
+			all, err := pair.Bands(-3, 4)
+			if err != nil {
+				return 0, err
+			}
+			return of(all[0]) + 3.2, nil
+		}
+	}
+	return append(out, share("float/moor", exactly("Chain of 9 m over 7 m of plan", "slack up to a rise of 2 m, taut at √32 m"), 1e-5,
+		one{"rise from which the chain pulls", "2.00000000000", "m", band(func(b moor.Band) float64 { return b.Low })},
+		one{"rise at which it is taut", "5.65685424949", "m", band(func(b moor.Band) float64 { return b.High })},
 	)...)
 }
