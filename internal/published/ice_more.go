@@ -220,7 +220,7 @@ func iceStands() []Check {
 // iceCompared checks the span of what the sources ask for one person, twice that for what stands
 // for hours, and the time that a gauge leaves.
 func iceCompared() []Check {
-	person := ice.Crossing{Mass: 80, People: 1}
+	person := ice.Crossing{Mass: 100, People: 1}
 	spread := func(most bool) func() (float64, error) {
 		return func() (float64, error) {
 			c, err := ice.Compare(person)
@@ -236,10 +236,9 @@ func iceCompared() []Check {
 		x, err := spread(true)()
 		return x * measure.Inch * 100, err
 	}})
-	// The weakest of the bearing rules: h = 4 √W in inches and short tons, or P = h²/16 in tons
-	// and inches; they are one. 80 kg are 0.0881849 tons.
-	out = append(out, share("", independent("US Army TM 5-852-1, P = h²/16 tons, 80 kg", "h = 4 √(80/907.18474)"), 1e-9,
-		one{"thinnest ice that a source asks for one person", "1.187838", "in", spread(false)},
+	// The weakest of the bearing rules is h = 4 √W in inches and short tons, P = h²/16 turned round.
+	out = append(out, share("", independent("US Army TM 5-852-1, P = h²/16 tons under 100 kg, 50 digits", "h = 4 √(100/907.18474)"), 1e-9,
+		one{"thinnest ice that a source asks for one person", "1.32804295769", "in", spread(false)},
 	)...)
 	sheet := ice.Sheet{Water: ice.Lake, Cracks: ice.NoCracks}
 	gauge := ice.Gauge{{Age: 2 * measure.Day, Freeboard: 0.03}, {Age: measure.Day, Freeboard: 0.02}, {Freeboard: 0.01}}
@@ -250,8 +249,8 @@ func iceCompared() []Check {
 		}
 	}
 	limit := func(c measure.Check) float64 { return c.Limit * 100 }
-	return append(out, share("", exactly("Twice what the strictest source asks, and 7 mm at 13 mm a day", "15 cm for one person, 20 cm for several, doubled for what stands"), 1e-9,
-		one{"ice under 80 kg that stand for 4 hours", "30.0000000000", "cm", check(limit, func() (measure.Check, error) { return sheet.ParkedHours(80, 4) })},
+	return append(out, share("", exactly("Twice what the strictest source asks, and 7 mm at 13 mm a day", "15 cm for one person, doubled for what stands; the gauge read 30, 20 and 10 mm"), 1e-9,
+		one{"ice under 100 kg that stand for 4 hours", "30.0000000000", "cm", check(limit, func() (measure.Check, error) { return sheet.ParkedHours(100, 4) })},
 		one{"days that a gauge leaves", "0.538461538462", "days", check(func(c measure.Check) float64 { return c.Value / measure.Day }, func() (measure.Check, error) { return gauge.Check(measure.Day) })},
 	)...)
 }
