@@ -126,6 +126,18 @@ func fastenLimits() []Check {
 		one{"bending allowed in a pin of 36 ksi", "27.0", "ksi", pick("pin in bending", limit(measure.KSI), pins)},
 		one{"bearing allowed on a pin of 36 ksi", "32.4", "ksi", pick("pin bearing on its plates", limit(measure.KSI), pins)},
 	)...)
+	// Printed for wind, 1.6, and asked for ten years, 1.0; in wood as heavy as printed for, dry.
+	hanger := fasten.Connector{
+		Name: "hanger", Printed: fasten.Forces{Down: 500 * lbf, Up: 400 * lbf}, For: fasten.Forces{Down: 1, Up: 1.6}, Basis: 0.5,
+		Nail: listed("10d common", 0), HeaderNails: 10, JoistNails: 6, Steel: 0.06 * measure.Inch,
+	}
+	hangers := func() ([]measure.Check, error) {
+		return hanger.Check(fasten.Forces{Down: 100 * lbf, Up: 100 * lbf}, wood(0.5), dryJoint, lumber.TenYears)
+	}
+	out = append(out, share(fastenPackage, exactly("Printed value by its duration factor", "500 × 1.0/1.0, 400 × 1.0/1.6"), 1e-12,
+		one{"hanger pushed down", "500", "lbf", pick("hanger, down", limit(lbf), hangers)},
+		one{"hanger lifted", "250", "lbf", pick("hanger, uplift", limit(lbf), hangers)},
+	)...)
 	// Put on at once a drum of 20 kg hangs with twice its weight, and 30 N of drag; held down it
 	// pushes with 1500 N less its weight.
 	tie := fasten.Tie{Strength: 12000, Efficiency: 0.8, Rounded: true, Point: 5000}

@@ -1,6 +1,7 @@
 package published
 
 import (
+	"context"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -220,6 +221,24 @@ func floatVaried() []Check {
 	out = append(out, share("float", independent("Wall-sided box tilted both ways, 50 digits", "height of its corner with one to five of 80 kg there, 1 m over the deck: 0.1455, 0.1028, 0.0595, 0.0157, -0.0287 m"), 1e-9,
 		one{"people on one spot with the deck dry", "4", "", posted(func(p float.Posting) float64 { return float64(p.People) })},
 		one{"place along where one more is too many", "3", "m", posted(func(p float.Posting) float64 { return math.Abs(p.At.X) })},
+	)...)
+	// Boxes of 400 kg lift, all offered in one place, under 1000 kg: two sink, so that four are
+	// needed to lose one. Four draw 0.25 m of 0.4 m, and the deck is 0.3 m over their middle.
+	fewest := func(of func(float.Choice) float64) func() (float64, error) {
+		return func() (float64, error) {
+			base := &float.Platform{Density: 1000, Weights: []float.Weight{{Mass: 1000, At: r3.Vec{Z: -0.1}}}}
+			base.Corners = []r3.Vec{{X: -0.5, Y: -0.5, Z: 0.3}, {X: 0.5, Y: -0.5, Z: 0.3}, {X: 0.5, Y: 0.5, Z: 0.3}, {X: -0.5, Y: 0.5, Z: 0.3}}
+			var places []float.Unit
+			for range 6 {
+				places = append(places, float.Unit{Body: float.Block{Length: 1, Width: 1, Height: 0.4}})
+			}
+			c, err := base.Fewest(context.Background(), places, float.Demand{})
+			return of(c), err
+		}
+	}
+	out = append(out, share("float", exactly("Boxes of 1 m² and 0.4 m in one place under 1000 kg", "three bear it, one of four may be lost"), 1e-9,
+		one{"fewest boxes that may lose one", "4", "", fewest(func(c float.Choice) float64 { return float64(len(c.Places)) })},
+		one{"height of the deck on them", "0.250000000000", "m", fewest(func(c float.Choice) float64 { return c.Margin })},
 	)...)
 	// Three boxes of 1 m² in a row under 300 kg: 0.1 m of draft on three. Flooded the middle one,
 	// 0.15 m on two. Flooded an end one, the others displace as much all the same.

@@ -248,7 +248,23 @@ func iceCompared() []Check {
 			return of(checked), err
 		}
 	}
+	beside := func(mass float64) func() (measure.Check, error) {
+		return func() (measure.Check, error) {
+			stand := ice.Stand{Loads: []ice.Patch{{A: 0.5, Force: mass * measure.Gravity}}, Stay: measure.Day}
+			return sheet.Beside(stand, ice.Crossing{Mass: 80, People: 1})
+		}
+	}
 	limit := func(c measure.Check) float64 { return c.Limit * 100 }
+	// 2 short tons are 1814 kg: a stand of 1700 kg and a person, counted as 100 kg, are less,
+	// 1730 kg and a person are more, though not with his own 80 kg.
+	pounder := measure.Source{
+		Title:   "National Research Council of Canada (Pounder), in the Canadian Ice Service archive, 2006",
+		Locator: "2 ton 25 cm, 10 ton 43 cm, both moving; twice that for what stands", Status: measure.Read,
+	}
+	out = append(out, share("", pounder, 1e-12,
+		one{"ice under 1700 kg that stand and a person beside", "50", "cm", check(limit, beside(1700))},
+		one{"ice under 1730 kg that stand and a person beside", "86", "cm", check(limit, beside(1730))},
+	)...)
 	return append(out, share("", exactly("Twice what the strictest source asks, and 7 mm at 13 mm a day", "15 cm for one person, doubled for what stands; the gauge read 30, 20 and 10 mm"), 1e-9,
 		one{"ice under 100 kg that stand for 4 hours", "30.0000000000", "cm", check(limit, func() (measure.Check, error) { return sheet.ParkedHours(100, 4) })},
 		one{"days that a gauge leaves", "0.538461538462", "days", check(func(c measure.Check) float64 { return c.Value / measure.Day }, func() (measure.Check, error) { return gauge.Check(measure.Day) })},

@@ -1,6 +1,7 @@
 package published
 
 import (
+	"errors"
 	"math"
 
 	"example.org/floewright/float/moor"
@@ -332,6 +333,34 @@ func moorLimits() []Check {
 			}
 			return all[0].Offset, all[0].Err
 		}},
+	)...)
+
+	// A pair of springs of 5000 N over length, 6 m between their ends, under 100 N to the right:
+	// the left one pulls 30000/L + 50 - 5000 N, at most 2000 N from 30000/6950 m on, and the dock
+	// moves L/100, at most 55 mm up to 5.5 m.
+	described := moor.Gear{Name: "spring", Break: 10000, Design: measure.Factor{Value: 5}, Source: &measure.Source{Title: "invented", Status: measure.OwnChoice}}
+	pulled := &moor.Mooring{Ties: []moor.Tie{spring("right", 1), spring("left", -1)}}
+	for i := range pulled.Ties {
+		t := &pulled.Ties[i]
+		t.Line.Pieces[0].Gear = described
+		t.Fitting = moor.Gear{Name: "cleat", Break: 1e5, Design: measure.Factor{Value: 5}, Source: described.Source}
+		t.Ground = moor.Rated{Hold: 1e6, Steepest: 1, Design: measure.Factor{Value: 3}}
+	}
+	lengths := func(longest bool) func() (float64, error) {
+		return func() (float64, error) {
+			lo, hi, found, err := pulled.Lengths([]float64{0}, storm, 1, 0.055, 1)
+			if err == nil && !found {
+				err = errors.New("no length serves")
+			}
+			if longest {
+				lo = hi
+			}
+			return 5 + lo, err
+		}
+	}
+	out = append(out, share("float/moor", exactly("Dock between two springs by their length", "30000/6950 m and 5.5 m"), 1e-5,
+		one{"shortest spring that bears 100 N", "4.31654676259", "m", lengths(false)},
+		one{"longest spring that keeps the dock within 55 mm", "5.50000000000", "m", lengths(true)},
 	)...)
 
 	// Two posts 3 m apart hold a dock: they pass on all of its load, and what turns it.

@@ -3,6 +3,7 @@ package published
 import (
 	"time"
 
+	"example.org/floewright/ice"
 	"example.org/floewright/ice/season"
 	"example.org/floewright/lumber/measure"
 )
@@ -65,13 +66,21 @@ func seasonStates() []Check {
 	state := season.State{Date: on(10), Ice: true, Clear: 0.25, White: 0.05}
 	usual := season.Usual{Weight: 0.75}
 	usual.Thickness[0], usual.N[0] = 0.18, 9
-	return share("ice/season", exactly("Straight lines and sums", "0.12 m and 0.24 m ten days apart; 0.25 + 0.05 m; three parts of the model to one of the usual 0.18 m; (high + low)/2"), 1e-12,
+	need := func(stands bool) func() (float64, error) {
+		return func() (float64, error) { return season.NeedFor(ice.Crossing{Mass: 100, People: 1}, stands) }
+	}
+	red := measure.Source{Title: "Canadian Red Cross, ice thickness advice, as quoted in 2022", Locator: "walking or skating alone: 15 cm", Status: measure.Quoted}
+	out := share("ice/season", red, 1e-12,
+		one{"ice that the strictest source asks for one person", "0.15", "m", need(false)},
+		one{"twice that where the load stands", "0.30", "m", need(true)},
+	)
+	return append(out, share("ice/season", exactly("Straight lines and sums", "0.12 m and 0.24 m ten days apart; 0.25 + 0.05 m; three parts of the model to one of the usual 0.18 m; (high + low)/2"), 1e-12,
 		one{"thickness four days after a hole", "0.168", "m", between(7)},
 		one{"thickness on the day of a hole", "0.240", "m", between(13)},
 		one{"clear and white ice", "0.300", "m", func() (float64, error) { return state.Total(), nil }},
 		one{"model drawn to the usual by a quarter", "0.270", "m", func() (float64, error) { return usual.Of(state), nil }},
 		one{"mean of a day of -3 and -12 °C", "-7.5", "°C", func() (float64, error) { return season.HighLow(on(1), -3, -12).Mean, nil }},
-	)
+	)...)
 }
 
 // seasonRules checks the thickness that the rules give after 100 °C·day of frost, ten times their
