@@ -11,7 +11,7 @@ import (
 
 func actionChecks() ([]Check, error) {
 	var out []Check
-	for _, set := range []func() ([]Check, error){actionWalls, actionPiles, actionThrust, actionWorked} {
+	for _, set := range []func() ([]Check, error){actionWalls, actionPiles, actionThrust, actionWorked, actionGrip} {
 		checks, err := set()
 		if err != nil {
 			return nil, err

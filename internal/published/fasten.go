@@ -15,7 +15,7 @@ const fastenPackage = "lumber/fasten"
 // fastenChecks gathers the checks of package fasten, one function per kind.
 func fastenChecks() ([]Check, error) {
 	var all []Check
-	for _, set := range []func() ([]Check, error){fastenTables, fastenBearing, fastenWorked, fastenModes} {
+	for _, set := range []func() ([]Check, error){fastenTables, fastenBearing, fastenWorked, fastenModes, fastenMore} {
 		checks, err := set()
 		if err != nil {
 			return nil, fmt.Errorf("fasten: %w", err)

@@ -11,6 +11,7 @@ var floatSets = []func() ([]Check, error){
 	floatMotionChecks,
 	floatCriteriaChecks,
 	floatWorkedChecks,
+	floatMoreChecks,
 }
 
 func floatChecks() ([]Check, error) {

@@ -136,6 +136,29 @@ func frameGrillages() ([]Check, error) {
 				add(kind, fmt.Sprintf("%s of node %v", name, c.Nodes[i][0]), m[k], func(s *frame.Solution) float64 { return s.Move[i][k] })
 			}
 		}
+		again := sync.OnceValues(func() (*frame.Solution, error) {
+			g, err := c.build()
+			if err != nil {
+				return nil, err
+			}
+			s, err := solve()
+			if err != nil {
+				return nil, err
+			}
+			return g.SolveFrom(s)
+		})
+		if len(c.Forces) > 0 {
+			out = append(out, Check{
+				Package: "frame", Source: src, Quantity: c.ID + ": force of support 0, from an earlier solution", Printed: c.Forces[0].String(), Unit: "SI", Relative: 1e-6,
+				Compute: func() (float64, error) {
+					s, err := again()
+					if err != nil {
+						return 0, err
+					}
+					return s.Push[0], nil
+				},
+			})
+		}
 		for i, f := range c.Forces {
 			add("force", fmt.Sprintf("force of support %d", i), f, func(s *frame.Solution) float64 { return s.Push[i] })
 		}

@@ -12,7 +12,7 @@ func iceChecks() ([]Check, error) {
 	var out []Check
 	for _, set := range []func() ([]Check, error){
 		iceClasses, iceBack, iceRows, iceWeights, iceFinland, iceManual, iceRules, iceKelvin, icePlates, iceRectangles,
-		iceCreep, iceFreeboard, iceDock, iceCover, iceCritical, iceWedges, iceEdges, iceHauls,
+		iceCreep, iceFreeboard, iceDock, iceCover, iceCritical, iceWedges, iceEdges, iceHauls, iceMore,
 	} {
 		checks, err := set()
 		if err != nil {

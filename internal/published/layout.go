@@ -39,5 +39,5 @@ func layoutChecks() ([]Check, error) {
 		{Package: "frame/layout", Quantity: "corner with a diagonal of 20 ft 1 in", Source: cosines, Printed: "90.4984", Unit: "deg", Compute: corner(144, 192, 241)},
 		{Package: "frame/layout", Quantity: "corner of 3, 4 and 5", Source: euclid, Printed: "90.00000000", Unit: "deg", Compute: corner(3, 4, 5)},
 		{Package: "frame/layout", Quantity: "diagonal of 12 by 5", Source: euclid, Printed: "13.0000000000", Unit: "", Compute: func() (float64, error) { return layout.Diagonal(12, 5) }},
-	}, more...), layoutFacts()...), nil
+	}, more...), append(layoutFacts(), layoutMore()...)...), nil
 }

@@ -15,7 +15,7 @@ func lumberChecks() ([]Check, error) {
 	var all []Check
 	for _, set := range []func() ([]Check, error){
 		lumberSizes, lumberTorsion, lumberFactors, lumberLengths, lumberColumns, lumberExamples,
-		lumberJoists, lumberDeckJoists, lumberDeckBeams, lumberBoards, lumberDecking, lumberDensity, lumberPoreFull, lumberCutChecks, lumberBored,
+		lumberJoists, lumberDeckJoists, lumberDeckBeams, lumberBoards, lumberDecking, lumberDensity, lumberPoreFull, lumberCutChecks, lumberBored, lumberMore,
 	} {
 		checks, err := set()
 		if err != nil {

@@ -56,5 +56,15 @@ func measureChecks() ([]Check, error) {
 			Compute:  func() (float64, error) { return value, nil },
 		})
 	}
-	return out, nil
+	// Shares of a limit by hand: 3 of 4, and 4 asked of what must be at least that and is 3.
+	ratio := func(value, limit float64, least bool) func() (float64, error) {
+		return func() (float64, error) {
+			return measure.Check{Value: value, Limit: limit, AtLeast: least}.Ratio(), nil
+		}
+	}
+	return append(out, share("lumber/measure", exactly("Share of a limit", "value over limit; limit over value where it must be at least that"), 1e-15,
+		one{"share of 4 that 3 uses", "0.75", "", ratio(3, 4, false)},
+		one{"share of 5 at least that 8 uses", "0.625", "", ratio(8, 5, true)},
+		one{"share of 5 at least that 4 uses", "1.25", "", ratio(4, 5, true)},
+	)...), nil
 }

@@ -16,6 +16,7 @@ var moorSets = []func() ([]Check, error){
 	moorGearChecks,
 	moorWorkedChecks,
 	moorUsualChecks,
+	moorMoreChecks,
 }
 
 func moorChecks() ([]Check, error) {

@@ -14,7 +14,7 @@ import (
 
 func rackChecks() ([]Check, error) {
 	frames, err := rackFrames()
-	return append(rackTextbook(), frames...), err
+	return append(append(rackTextbook(), frames...), rackMore()...), err
 }
 
 // rackCase builds the frame of a case, line by line of the table.
