@@ -1,8 +1,8 @@
 package dock_test
 
 import (
-	"context"
 	"bytes"
+	"context"
 	"encoding/csv"
 	"fmt"
 	"math"

@@ -22,9 +22,9 @@ type trial struct {
 // governing is what the trials of one report share.
 type governing struct {
 	ctx     context.Context // of the report, which lives no longer; nil is one that never ends
-	names   []string // of the situations that decided something; a trial meets no others
-	all     solved   // the plan's own envelope
-	base    *base    // and how it was found; nil before
+	names   []string        // of the situations that decided something; a trial meets no others
+	all     solved          // the plan's own envelope
+	base    *base           // and how it was found; nil before
 	layouts memo[layout.Drawing, *layout.Layout]
 	storms  memo[*hold, *storm]
 	season  entry[struct{}, *Season]
