@@ -34,14 +34,17 @@ func (t *trial) note(format string, a ...any) {
 }
 
 // settle returns the state under a load.
-func (t *trial) settle(l loading) (State, error) {
+func (t *trial) settle(l loading) (State, error) { return t.under(l, true) }
+
+// under is settle; whether a failure says how much is lacking is the caller's choice.
+func (t *trial) under(l loading, howMuch bool) (State, error) {
 	p := *t.platform
 	p.Weights = append(append(make([]Weight, 0, len(p.Weights)+len(l.add)), p.Weights...), l.add...)
 	if l.lost >= 0 {
 		p.Units = append([]Unit(nil), p.Units...)
 		p.Units[l.lost].Flooded = true
 	}
-	return p.Settle()
+	return p.settleFrom(0, 0, howMuch)
 }
 
 // loads returns the loads of the criterion: the dead load alone where it has none of

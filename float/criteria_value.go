@@ -132,28 +132,38 @@ func fromWalk(t *trial) (float64, error) {
 
 // carried returns the greatest x up to which the dock floats with its deck edge
 // dry under loads(x), between 0 and hi, where it does not, and notes what ends it.
-// The 60 halvings end at the last digit.
+// The halvings end at a 1e-13th of hi.
 func (t *trial) carried(hi float64, loads func(float64) ([]loading, error)) (float64, error) {
-	why, err := t.wetUnder([]loading{deadLoad})
+	why, err := t.wetUnder([]loading{deadLoad}, true)
 	if err != nil || why != "" {
 		t.note("%s", why)
 		return 0, err
 	}
-	lo, ends := 0.0, "nothing: no float"
-	for range 60 {
+	lo, none := 0.0, true
+	for range 43 {
 		mid := lo + (hi-lo)/2
 		l, err := loads(mid)
 		if err != nil {
 			return 0, err
 		}
-		why, err := t.wetUnder(l)
+		why, err := t.wetUnder(l, false)
 		if err != nil {
 			return 0, err
 		}
 		if why == "" {
 			lo = mid
 		} else {
-			hi, ends = mid, why
+			hi, none = mid, false
+		}
+	}
+	ends := "nothing: no float"
+	if !none { // once more, to say how much is lacking
+		l, err := loads(hi)
+		if err == nil {
+			ends, err = t.wetUnder(l, true)
+		}
+		if err != nil {
+			return 0, err
 		}
 	}
 	t.note("beyond it: %s", ends)
@@ -161,10 +171,10 @@ func (t *trial) carried(hi float64, loads func(float64) ([]loading, error)) (flo
 }
 
 // wetUnder says under which of the loads the dock does not float or its deck edge
-// goes under, or nothing.
-func (t *trial) wetUnder(loads []loading) (string, error) {
+// goes under, or nothing; how much is lacking on demand.
+func (t *trial) wetUnder(loads []loading, howMuch bool) (string, error) {
 	for _, l := range loads {
-		s, err := t.settle(l)
+		s, err := t.under(l, howMuch)
 		if fails(err) {
 			return "under " + l.name + " the " + err.Error(), nil
 		}

@@ -10,6 +10,10 @@ import (
 
 // A Demand is what a choice of drums must meet. The platform must find a rest
 // with every corner of the deck dry in all three, and the rules must hold.
+//
+// A rule that seeks what the deck carries ("20 psf over the deck") takes a hundred times
+// as long as one that judges the dock under that load ("deck edge dry", the other selected;
+// see [Criterion.Rule]); of many places that is the whole time.
 type Demand struct {
 	Load  []Rule // as loaded
 	Crowd Crowd  // with these people at any place along the edge:

@@ -35,6 +35,12 @@ func (p *Platform) Settle() (State, error) { return p.SettleFrom(0, 0) }
 // SettleFrom is [Platform.Settle] from an attitude of the caller's, in rad; a
 // platform with several rest positions may reach another one from there.
 func (p *Platform) SettleFrom(heel, trim float64) (State, error) {
+	return p.settleFrom(heel, trim, true)
+}
+
+// settleFrom leaves out what is lacking of a platform that capsizes, half of the work
+// there, where nobody asks how much it is.
+func (p *Platform) settleFrom(heel, trim float64, howMuch bool) (State, error) {
 	var buf [stackSize]part
 	m, err := p.model(buf[:0])
 	if err != nil {
@@ -73,7 +79,11 @@ func (p *Platform) SettleFrom(heel, trim float64) (State, error) {
 	switch end.class {
 	case nil:
 	case ErrCapsizes:
-		return State{}, &Failure{Class: ErrCapsizes, Short: m.lacking(nx, ny, nz), Heel: heel, Trim: trim}
+		f := &Failure{Class: ErrCapsizes, Heel: heel, Trim: trim}
+		if howMuch {
+			f.Short = m.lacking(nx, ny, nz)
+		}
+		return State{}, f
 	default:
 		return State{}, &Failure{Class: end.class, Short: end.residual, Heel: heel, Trim: trim}
 	}

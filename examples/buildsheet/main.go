@@ -15,6 +15,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"os"
@@ -58,8 +59,8 @@ func run(args []string, out, errs io.Writer) dock.Status {
 	}
 	tell := progress(errs)
 	tell("checking")
-	r := d.Report(o.system(d))
-	if o.dir != "" {
+	r, err := d.Report(context.Background(), o.system(d))
+	if err == nil && o.dir != "" {
 		tell("drawing")
 		err = write(o.dir, d, r, today())
 	}

@@ -36,7 +36,7 @@ func TestRun(t *testing.T) {
 		{[]string{"-plan", crowd}, dock.SomeShort, "SHORT", ""},
 		{[]string{"-plan", bad}, dock.Unusable, "", "bad.json:2:"},
 		{[]string{"-plan", filepath.Join(dir, "none.json")}, dock.Unusable, "", "none.json"},
-		{[]string{"-demo", "raft"}, dock.Unusable, "", "no demo plan"},
+		{[]string{"-demo", "raft"}, dock.Unusable, "", `"raft" unknown name; want swim or work`},
 		{[]string{"-units", "feet"}, dock.Unusable, "", "us or si"},
 		{[]string{"plan.json"}, dock.Unusable, "", "-plan"},
 		{[]string{"-nonsense"}, dock.Unusable, "", "nonsense"},

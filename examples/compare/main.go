@@ -9,6 +9,7 @@
 package main
 
 import (
+	"context"
 	"flag"
 	"fmt"
 	"io"
@@ -30,9 +31,11 @@ func run(args []string, out, errs io.Writer) int {
 	var reports []*dock.Report
 	add := func(name string, in io.Reader) error {
 		d, err := dock.Read(name, in)
-		if err == nil {
-			reports = append(reports, d.Report(d.Units()))
+		if err != nil {
+			return err
 		}
+		r, err := d.Report(context.Background(), d.Units())
+		reports = append(reports, r)
 		return err
 	}
 	var err error

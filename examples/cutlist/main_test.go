@@ -29,7 +29,7 @@ func TestRun(t *testing.T) {
 		{[]string{"-csv", "paint"}, 2, "no list"},
 		{[]string{"-plan", bad}, 2, "bad.json:1:"},
 		{[]string{"-plan", bad + "x"}, 2, "no such file"},
-		{[]string{"-demo", "raft"}, 2, "no demo plan"},
+		{[]string{"-demo", "raft"}, 2, `"raft" unknown name; want swim or work`},
 		{[]string{"-nonsense"}, 2, "nonsense"},
 		{[]string{"x"}, 2, ""},
 	} {

@@ -288,10 +288,10 @@ func TestRamp(t *testing.T) {
 		"live":      func() error { _, err := r.Reaction(-1, 0); return err },
 		"moment":    func() error { _, err := moor.Ramp{}.Moment(0); return err },
 		"haul":      func() error { _, err := moor.Haul{Mass: nan}.Pull(); return err },
-		"hauls":     func() error { _, err := moor.Haul{}.Checks(); return err },
-		"parts":     func() error { _, err := moor.Haul{Mass: 1, Parts: -1}.Checks(); return err },
-		"line":      func() error { _, err := moor.Haul{Mass: 1, Line: moor.Gear{Break: nan}}.Checks(); return err },
-		"winch":     func() error { _, err := moor.Haul{Mass: 1, Anchor: moor.Rated{Hold: nan}}.Checks(); return err },
+		"hauls":     func() error { _, err := moor.Haul{}.Check(); return err },
+		"parts":     func() error { _, err := moor.Haul{Mass: 1, Parts: -1}.Check(); return err },
+		"line":      func() error { _, err := moor.Haul{Mass: 1, Line: moor.Gear{Break: nan}}.Check(); return err },
+		"winch":     func() error { _, err := moor.Haul{Mass: 1, Anchor: moor.Rated{Hold: nan}}.Check(); return err },
 		"cleat":     func() error { _, _, err := moor.Cleat{}.On(1, 1); return err },
 	} {
 		if err := f(); !errors.Is(err, measure.ErrRange) {
@@ -315,7 +315,7 @@ func TestHaul(t *testing.T) {
 		t.Fatal(err)
 	}
 	almost(t, "rollers up a slope", p, 1000*measure.Gravity*(0.5+0.05*math.Sqrt(3)/2), 1e-6)
-	cs, err := h.Checks()
+	cs, err := h.Check()
 	if err != nil || len(cs) != 2 {
 		t.Fatal(cs, err)
 	}
@@ -323,12 +323,12 @@ func TestHaul(t *testing.T) {
 	almost(t, "anchor", cs[1].Value, 1.6*p, 1e-9)
 	for _, none := range []int{0, 1} {
 		h.Parts = none
-		if cs, err := h.Checks(); err != nil || cs[0].Value != p || cs[1].Value != p {
+		if cs, err := h.Check(); err != nil || cs[0].Value != p || cs[1].Value != p {
 			t.Errorf("no tackle: %v, %v", cs, err)
 		}
 	}
 	h.Anchor, h.Line = nil, moor.Gear{}
-	cs, err = h.Checks()
+	cs, err = h.Check()
 	if err != nil || cs[0].Verdict() != measure.NoAnswer || cs[1].Verdict() != measure.NoAnswer {
 		t.Errorf("%v, %v", cs, err)
 	}

@@ -38,11 +38,11 @@ func (h Haul) Pull() (float64, error) {
 	return h.Mass * measure.Gravity * (math.Sin(h.Slope) + h.Friction*math.Cos(h.Slope)), nil
 }
 
-// Checks follow the pull to ground: the line, which carries its share of the pull
+// Check follows the pull to ground: the line, which carries its share of the pull
 // and of the tackle's friction, a tenth of the pull per sheave (Steelworker,
 // volume 2, NAVEDTRA 14251, allowance for friction), and the anchor, which carries
 // all of the pull and that share again.
-func (h Haul) Checks() ([]measure.Check, error) {
+func (h Haul) Check() ([]measure.Check, error) {
 	pull, err := h.Pull()
 	if err != nil {
 		return nil, err

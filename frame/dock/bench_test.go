@@ -24,7 +24,7 @@ func BenchmarkReport(b *testing.B) {
 					b.Fatal(err)
 				}
 				var out bytes.Buffer
-				if err := d.Report(d.Units()).WriteText(&out); err != nil {
+				if err := reported(b, d, d.Units()).WriteText(&out); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -2,6 +2,7 @@ package dock_test
 
 import (
 	"bytes"
+	"context"
 	"encoding/csv"
 	"fmt"
 	"math"
@@ -100,7 +101,12 @@ func ExampleCompare() {
 			fmt.Println(err)
 			return
 		}
-		reports = append(reports, d.Report(measure.US))
+		r, err := d.Report(context.Background(), measure.US)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		reports = append(reports, r)
 	}
 	c := dock.Compare(reports...)
 	c.Rows = c.Rows[1:3] // the first questions

@@ -2,6 +2,7 @@ package dock_test
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"io"
 	"math"
@@ -42,7 +43,17 @@ func report(t testing.TB, text string) *dock.Report {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return d.Report(d.Units())
+	return reported(t, d, d.Units())
+}
+
+// reported returns the dock's report.
+func reported(t testing.TB, d *dock.Dock, units measure.System) *dock.Report {
+	t.Helper()
+	r, err := d.Report(context.Background(), units)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
 }
 
 // check returns the check whose name begins with the words given.
@@ -75,13 +86,13 @@ func TestDemosReport(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			r := d.Report(s)
+			r := reported(t, d, s)
 			if got := r.Status(); got != status {
 				t.Errorf("%s: status %d, want %d", name, got, status)
 			}
 			sound(t, r)
 			out := text(t, r)
-			if again := text(t, d.Report(s)); again != out {
+			if again := text(t, reported(t, d, s)); again != out {
 				t.Errorf("%s: two reports differ", name)
 			}
 			for _, line := range strings.Split(out, "\n") {

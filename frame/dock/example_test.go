@@ -21,7 +21,11 @@ func Example() {
 		fmt.Println(err) // every mistake of the plan, each with its line
 		return
 	}
-	r := d.Report(measure.US)
+	r, err := d.Report(context.Background(), measure.US)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
 	for _, topic := range r.Topics {
 		for _, c := range topic.Checks {
 			if strings.HasPrefix(c.Name, "Tilt") {

@@ -46,7 +46,7 @@ func FuzzVary(f *testing.F) {
 		if err != nil {
 			return
 		}
-		sound(t, d.Report(measure.SI))
+		sound(t, reported(t, d, measure.SI))
 	})
 }
 
@@ -66,6 +66,6 @@ func FuzzRead(f *testing.F) {
 			}
 			return
 		}
-		sound(t, d.Report(measure.US))
+		sound(t, reported(t, d, measure.US))
 	})
 }

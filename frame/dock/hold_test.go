@@ -27,7 +27,7 @@ func varied(t testing.TB, text, path, value string) *dock.Report {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return d.Report(measure.US)
+	return reported(t, d, measure.US)
 }
 
 // The hanger of the swim platform by hand. Its figures are printed for a duration
@@ -291,7 +291,7 @@ func FuzzHardware(f *testing.F) {
 		if err != nil {
 			return
 		}
-		sound(t, d.Report(measure.SI))
+		sound(t, reported(t, d, measure.SI))
 		if _, buy, _ := d.Hardware(); buy != nil {
 			for _, i := range buy {
 				if i.Count < 3 {

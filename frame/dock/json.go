@@ -46,6 +46,10 @@ func (r *Report) WriteJSON(w io.Writer) error {
 	return e.Encode(r.json())
 }
 
+// MarshalJSON returns the object that [Report.WriteJSON] writes, for a report within
+// another JSON value.
+func (r *Report) MarshalJSON() ([]byte, error) { return json.Marshal(r.json()) }
+
 // A number is written as null where it is not finite, and rounded.
 type number float64
 

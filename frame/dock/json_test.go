@@ -281,3 +281,29 @@ func FuzzShop(f *testing.F) {
 		}
 	})
 }
+
+// TestMarshalJSON: a report within another value is the object that WriteJSON writes,
+// with what is not known null.
+func TestMarshalJSON(t *testing.T) {
+	for _, r := range []*dock.Report{invented(), {}, report(t, demoText(t, "work"))} {
+		var want bytes.Buffer
+		if err := r.WriteJSON(&want); err != nil {
+			t.Fatal(err)
+		}
+		whole, err := json.MarshalIndent(map[string]any{"report": r}, "", "  ")
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got struct{ Report any }
+		var direct any
+		if err := json.Unmarshal(whole, &got); err != nil {
+			t.Fatal(err)
+		}
+		if err := json.Unmarshal(want.Bytes(), &direct); err != nil {
+			t.Fatal(err)
+		}
+		if d := cmp.Diff(direct, got.Report); d != "" {
+			t.Errorf("%s (-written +within):\n%s", r.Name, d)
+		}
+	}
+}

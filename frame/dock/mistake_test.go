@@ -37,7 +37,7 @@ func TestMissingInputs(t *testing.T) {
 			t.Errorf("%q: %v", c.swap, err)
 			continue
 		}
-		r := d.Report(measure.US)
+		r := reported(t, d, measure.US)
 		got := check(t, r, c.check)
 		var e *measure.Error
 		if got.Verdict() != measure.NoAnswer || !errors.As(got.Err, &e) || !errors.Is(got.Err, measure.ErrUnknown) || e.Field != c.says {
@@ -132,7 +132,7 @@ func TestBuild(t *testing.T) {
 	if err != nil || d.Units() != measure.US {
 		t.Fatal(err)
 	}
-	if r := new(dock.Dock).Report(measure.SI); r.Status() == dock.AllHold || new(dock.Dock).Units() != measure.US {
+	if r := reported(t, new(dock.Dock), measure.SI); r.Status() == dock.AllHold || new(dock.Dock).Units() != measure.US {
 		t.Errorf("a dock of nothing holds: %+v", r)
 	} else {
 		sound(t, r)

@@ -341,7 +341,7 @@ func (d *Dock) hauled() []measure.Check {
 		}
 		out, err = moor.Haul{
 			Mass: d.weighs() / measure.Gravity, Slope: g.Slope.Value, Friction: d.plan.Loads.Skid.Value, Parts: g.Parts.Value, Line: line, Anchor: anchor,
-		}.Checks()
+		}.Check()
 	}
 	if err == nil && len(out) != len(names) {
 		err = errors.New("the pull does not end in a line and an anchor")

@@ -205,7 +205,7 @@ func TestHingeRampHaul(t *testing.T) {
 		t.Errorf("a pier that does not follow the water pulls the pins with %g N, a float with %g N", pier.Value, hinge.Value)
 	}
 	// The ramp by hand: from 4 ft to the deck, the lake 1 ft 6 in down, over 12 ft.
-	deck := check(t, read(t).Report(measure.US), "Water to the deck's lowest corner with nobody").Value
+	deck := check(t, reported(t, read(t), measure.US), "Water to the deck's lowest corner with nobody").Value
 	drop := 5.5*measure.Foot - deck
 	want := drop / math.Sqrt(144*measure.Foot*measure.Foot-drop*drop)
 	if c := find(t, d, "Ramp"); c.Err != nil || math.Abs(math.Tan(c.Value)-want) > 1e-6 && math.Abs(c.Value-want) > 1e-6 {

@@ -114,7 +114,7 @@ func mutate(t *testing.T, texts []string, seed uint64) bool {
 		}
 		return false
 	}
-	report := d.Report(d.Units())
+	report := reported(t, d, d.Units())
 	for name, write := range map[string]func(io.Writer) error{
 		"text": report.WriteText, "json": report.WriteJSON, "cut": report.WriteCutList, "purchase": report.WritePurchaseList,
 		"hardware": report.WriteHardwareList, "carry": report.WriteCarryList, "comparison": dock.Compare(report, report).WriteText,

@@ -1,6 +1,7 @@
 package dock_test
 
 import (
+	"context"
 	"fmt"
 	"log"
 
@@ -51,7 +52,7 @@ func ExampleEnvelope_Diagram() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	e, err := d.Report(measure.US).Envelope()
+	e, err := d.Envelope(context.Background())
 	if err != nil {
 		log.Fatal(err)
 	}

@@ -229,7 +229,7 @@ func TestCapsized(t *testing.T) {
 // and its greatest is the envelope's.
 func TestDiagram(t *testing.T) {
 	for _, name := range []string{"swim", "work"} {
-		e, err := built(t, name).Report(measure.SI).Envelope()
+		e, err := reported(t, built(t, name), measure.SI).Envelope()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -364,7 +364,7 @@ func TestNothingToDraw(t *testing.T) {
 	_, e5 := d.Lines()
 	_, e6 := new(dock.Report).Envelope()
 	_, e7 := new(dock.Envelope).Diagram()
-	_, e8 := d.Report(measure.US).Envelope()
+	_, e8 := reported(t, &d, measure.US).Envelope()
 	for i, err := range []error{e1, e2, e3, e4, e5, e6, e7, e8} {
 		if !errors.Is(err, measure.ErrUnknown) {
 			t.Errorf("%d: %v", i+1, err)

@@ -95,7 +95,7 @@ func TestUnknownNeverImproves(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		before := d.Report(measure.US)
+		before := reported(t, d, measure.US)
 		for i, e := range plan.Explain() {
 			// One of the five plans for each field, in turn; every fifth field, unless
 			// all are asked for: that takes minutes.
@@ -113,7 +113,7 @@ func TestUnknownNeverImproves(t *testing.T) {
 				t.Errorf("%s unknown: %v", path, err)
 				continue
 			}
-			r := d.Report(measure.US)
+			r := reported(t, d, measure.US)
 			sound(t, r)
 			for i, topic := range before.Topics {
 				for j, c := range topic.Checks {

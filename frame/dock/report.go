@@ -83,22 +83,27 @@ var sheet = []subject{
 }
 
 // Report runs every check. The system of units is for the remarks that hold
-// lengths and weights; [Dock.Units] is the plan's own.
-func (d *Dock) Report(units measure.System) *Report {
+// lengths and weights; [Dock.Units] is the plan's own. What the plan does not say is
+// in the checks: the error is the context's, which ends the work within a few
+// situations of the frame, and the report is nil beside it.
+func (d *Dock) Report(ctx context.Context, units measure.System) (*Report, error) {
 	if d.plan == nil {
 		d = build(&plan.Plan{})
 	}
 	in := *d
 	in.units = units
-	in.trial = &trial{governing: &governing{}}
+	in.trial = &trial{governing: &governing{ctx: ctx}}
 	r := &Report{Name: called(d.plan.Name, "A dock without a name"), Units: units, Cautions: d.cautions(), Topics: in.topics(sheet)}
 	r.envelope, r.noEnvelope = in.tried()
-	r.Shop, _ = in.Shop(context.Background()) // both err with the context alone
+	r.Shop, _ = in.Shop(ctx) // both err with the context alone
 	r.Season, _ = in.seasoned()
+	if err := ctx.Err(); err != nil {
+		return nil, err // what was made under it lacks something
+	}
 	r.collect()
 	r.Twelve = headlines(r.Topics)
 	r.Steps = in.steps(r)
-	return r
+	return r, nil
 }
 
 // topics makes the checks of some subjects, and finds which inputs decide them.
@@ -106,10 +111,22 @@ func (d *Dock) topics(of []subject) []Topic {
 	out := make([]Topic, len(of))
 	var wait sync.WaitGroup
 	for i, s := range of {
-		wait.Go(func() { out[i] = Topic{s.title, s.make(d)} })
+		wait.Go(func() {
+			if d.trial.context().Err() == nil {
+				out[i] = Topic{s.title, s.make(d)}
+			}
+		})
 	}
 	wait.Wait()
-	for path, others := range d.others(of, out) {
+	ctx := d.trial.context()
+	if ctx.Err() != nil {
+		return out
+	}
+	tried := d.others(of, out)
+	if ctx.Err() != nil { // some of it is missing
+		return out
+	}
+	for path, others := range tried {
 		for i := range out {
 			decide(out[i].Checks, path, others[i])
 		}
@@ -146,14 +163,16 @@ func (d *Dock) others(of []subject, topics []Topic) map[string][][][]measure.Che
 		}
 		out[path] = made
 		for k, value := range values {
-			if value == has[path] {
-				continue // it is what was made already
+			if value == has[path] || d.trial.context().Err() != nil {
+				continue // it is what was made already, or nobody waits for it
 			}
 			turn <- struct{}{}
 			wait.Go(func() {
 				if v := d.variant(path, value); v != nil {
 					for _, i := range resting[path] {
-						made[i][k] = of[i].make(v)
+						if d.trial.context().Err() == nil {
+							made[i][k] = of[i].make(v)
+						}
 					}
 				}
 				<-turn

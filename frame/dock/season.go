@@ -24,7 +24,7 @@ type Season struct {
 	NoOn     error
 	NoOut    error
 	Loads    []Carried
-	Calendar season.Plan
+	Calendar season.Calendar
 	NoOdds   error          // of loads and calendar
 	SoFar    []season.State // this winter, day by day, by the model alone
 	Holes    []season.Hole  // the plan's, that correct it for the odds: the mean of each day
@@ -391,10 +391,11 @@ func (d *Dock) rulesBeside(s *Season) []string {
 // seasoned returns the dock's season, worked out once in a report: none of the inputs
 // that it tries touch dates and weather.
 func (d *Dock) seasoned() (*Season, error) {
+	ctx := d.trial.context()
 	if d.trial == nil {
-		return d.Season(context.Background())
+		return d.Season(ctx)
 	}
 	of := &d.trial.governing.season
-	of.Do(func() { of.made, of.err = d.Season(context.Background()) })
+	of.Do(func() { of.made, of.err = d.Season(ctx) })
 	return of.made, of.err
 }

@@ -98,7 +98,7 @@ func TestSeasonRecord(t *testing.T) {
 	if !warm.Out.P50.Before(s.Out.P50) {
 		t.Errorf("after warm springs ice-out on %v, after others on %v", warm.Out.P50, s.Out.P50)
 	}
-	r := d.Report(measure.SI)
+	r := reported(t, d, measure.SI)
 	c := check(t, r, "Time it is planned to stand there")
 	if want := s.Out.P90.Sub(time.Date(2027, time.February, 6, 9, 0, 0, 0, time.UTC)).Seconds(); c.Limit != want || !c.Hazard {
 		t.Errorf("until a late ice-out %g s, %v", want, c)
@@ -162,7 +162,7 @@ func TestSeasonWithoutIce(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := d.Report(measure.US)
+	r := reported(t, d, measure.US)
 	for _, name := range []string{"Time left for the work", "Time it is planned to stand there"} {
 		if c := check(t, r, name); c.Verdict() != measure.NoAnswer || !errors.Is(c.Err, measure.ErrUnknown) {
 			t.Errorf("without ice: %v", c)
@@ -173,7 +173,7 @@ func TestSeasonWithoutIce(t *testing.T) {
 // TestSeasonLessKnown: a date that is listed and unknown, or a table of temperatures
 // of a lake nobody knows the depth of, leaves no verdict, and says what it can.
 func TestSeasonLessKnown(t *testing.T) {
-	one := check(t, swappedDock(t, "swim", `{ "date": "2024-04-02" }`, `{ "date": "unknown" }`).Report(measure.US), "Time left for the work")
+	one := check(t, reported(t, swappedDock(t, "swim", `{ "date": "2024-04-02" }`, `{ "date": "unknown" }`), measure.US), "Time left for the work")
 	if one.Verdict() != measure.NoAnswer || !strings.Contains(strings.Join(one.Notes, " "), "ice-out, one in ten") {
 		t.Errorf("an unknown date: %v", one)
 	}
@@ -181,7 +181,7 @@ func TestSeasonLessKnown(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if c := check(t, d.Report(measure.US), "Time left for the work"); c.Verdict() != measure.NoAnswer {
+	if c := check(t, reported(t, d, measure.US), "Time left for the work"); c.Verdict() != measure.NoAnswer {
 		t.Errorf("somewhere: %v", c)
 	}
 }

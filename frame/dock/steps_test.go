@@ -22,7 +22,7 @@ func demoReport(t *testing.T, name string) *dock.Report {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return d.Report(d.Units())
+	return reported(t, d, d.Units())
 }
 
 // TestTwelve: there are twelve, each with an answer behind it, the worst first, and

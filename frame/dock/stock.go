@@ -28,8 +28,8 @@ func (d *Dock) stock() []measure.Check {
 	if d.trial != nil && d.trial.path != "" && !budget {
 		cut = d.leftover // the price does not matter
 	}
-	c, err := cut(context.Background())
-	if err != nil { // the context cannot end
+	c, err := cut(d.trial.context())
+	if err != nil { // the context ended, and with it the report
 		c = &Cutting{Err: err}
 	}
 	out = append(out, d.left(c, c.Err, "Pieces without a board, in hand or for sale", d.cutNotes(c)))
@@ -192,7 +192,7 @@ func (d *Dock) listed(full *Cutting) (*Cutting, error) {
 		return c, nil
 	}
 	stock, prices := d.yardStock(c, true)
-	err := c.cut(context.Background(), stock, prices)
+	err := c.cut(d.trial.context(), stock, prices)
 	return c, err
 }
 

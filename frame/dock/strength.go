@@ -51,24 +51,25 @@ func (d *Dock) strength() []measure.Check {
 // solved once; hardware bears no load by itself, so that another kind of it leaves
 // the forces as they are.
 func (d *Dock) tried() (*Envelope, error) {
+	ctx := d.trial.context()
 	if d.trial == nil {
-		return d.Envelope(context.Background())
+		return d.Envelope(ctx)
 	}
 	of := &d.trial.own
 	if d.trial.path == "" || strings.HasPrefix(d.trial.path, "hardware.") {
 		of = &d.trial.all
 	}
-	of.once.Do(func() { of.envelope, of.err = d.solve() })
+	of.once.Do(func() { of.envelope, of.err = d.solve(ctx) })
 	return of.envelope, of.err
 }
 
 // solve solves the situations that a dock is tried in.
-func (d *Dock) solve() (*Envelope, error) {
+func (d *Dock) solve(ctx context.Context) (*Envelope, error) {
 	if len(d.trial.names) == 0 && d.trial.path != "" {
-		return d.Envelope(context.Background())
+		return d.Envelope(ctx)
 	}
 	if d.trial.path == "" {
-		e, err := d.Envelope(context.Background())
+		e, err := d.Envelope(ctx)
 		if err == nil {
 			d.trial.names = e.governing()
 		}
@@ -82,7 +83,7 @@ func (d *Dock) solve() (*Envelope, error) {
 		return nil, err
 	}
 	reasons := map[string]bool{}
-	return d.envelope(context.Background(), slices.DeleteFunc(met, func(s Situation) bool {
+	return d.envelope(ctx, slices.DeleteFunc(met, func(s Situation) bool {
 		keep := s.bare || s.uniform || slices.Contains(d.trial.names, s.Name) ||
 			slices.Contains(s.inputs, d.trial.path) && (!reasons[s.Why] || d.trial.path == "site.wave_height" || d.trial.path == "site.ten_crests")
 		reasons[s.Why] = true

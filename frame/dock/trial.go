@@ -1,6 +1,7 @@
 package dock
 
 import (
+	"context"
 	"reflect"
 	"slices"
 	"strings"
@@ -20,12 +21,21 @@ type trial struct {
 
 // governing is what the trials of one report share.
 type governing struct {
-	names   []string // of the situations that decided something; a trial meets no others
-	all     solved   // the plan's own envelope
-	base    *base    // and how it was found; nil before
+	ctx     context.Context // of the report, which lives no longer; nil is one that never ends
+	names   []string        // of the situations that decided something; a trial meets no others
+	all     solved          // the plan's own envelope
+	base    *base           // and how it was found; nil before
 	layouts memo[layout.Drawing, *layout.Layout]
 	storms  memo[*hold, *storm]
 	season  entry[struct{}, *Season]
+}
+
+// context returns what the report's work ends with.
+func (t *trial) context() context.Context {
+	if t == nil || t.governing == nil || t.ctx == nil {
+		return context.Background()
+	}
+	return t.ctx
 }
 
 // A memo keeps what was made of equal inputs.

@@ -3,7 +3,9 @@ package plan
 import (
 	"bytes"
 	"embed"
-	"fmt"
+	"strings"
+
+	"example.org/floewright/lumber/measure"
 )
 
 //go:embed demo/*.json
@@ -13,12 +15,12 @@ var demos embed.FS
 // a swim platform on drums in US units, a work float on blocks in metres.
 func Demos() []string { return []string{"swim", "work"} }
 
-// Demo returns the text of an embedded plan, to read or to start from. The error
-// names the plans there are.
+// Demo returns the text of an embedded plan, to read or to start from. The error, of
+// class [measure.ErrName], names the plans there are.
 func Demo(name string) (*bytes.Reader, error) {
 	data, err := demos.ReadFile("demo/" + name + ".json")
 	if err != nil {
-		return nil, fmt.Errorf("no demo plan %q; there are %q", name, Demos())
+		return nil, &measure.Error{Field: "demo", Text: name, Class: measure.ErrName, Want: strings.Join(Demos(), " or ")}
 	}
 	return bytes.NewReader(data), nil
 }

@@ -14,10 +14,14 @@ type Error struct {
 	Err  error  // what is wrong, and what is accepted
 }
 
-// Error returns "file:line:column: field: what is wrong; want what".
+// Error returns "file:line:column: field: what is wrong; want what", without the file
+// where it has no name.
 func (e *Error) Error() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s:%d:%d: ", e.File, e.At.Line, e.At.Column)
+	if e.File != "" {
+		b.WriteString(e.File + ":")
+	}
+	fmt.Fprintf(&b, "%d:%d: ", e.At.Line, e.At.Column)
 	if e.Path != "" {
 		b.WriteString(e.Path + ": ")
 	}

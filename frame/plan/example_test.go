@@ -35,9 +35,9 @@ func ExampleRead_mistakes() {
 		fmt.Println(line)
 	}
 	// Output:
-	// dock.json:1:1: floats: it is missing; want a list [ ] of objects { }, or "unknown"
-	// dock.json:3:12: frame.joists: it is missing; want an object { }, or "unknown"
-	// dock.json:3:12: frame.rims: it is missing; want an object { }, or "unknown"
+	// dock.json:1:1: floats: not known: it is missing; want a list [ ] of objects { }, or "unknown"
+	// dock.json:3:12: frame.joists: not known: it is missing; want an object { }, or "unknown"
+	// dock.json:3:12: frame.rims: not known: it is missing; want an object { }, or "unknown"
 }
 
 func ExampleExplain() {

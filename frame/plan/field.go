@@ -70,7 +70,7 @@ func read[T any](r *reader, n *node, path string, into *T, table []field[T]) {
 		if v == nil {
 			v = &node{at: n.at}
 			if f.must && n.form == object {
-				r.fail(n.at, join(path, f.key), &measure.Error{Why: "it is missing", Want: f.accepts + `, or "unknown"`})
+				r.fail(n.at, join(path, f.key), &measure.Error{Class: measure.ErrUnknown, Why: "it is missing", Want: f.accepts + `, or "unknown"`})
 			}
 		}
 		f.fill(r, v, join(path, f.key), into)

@@ -41,8 +41,8 @@ func TestDemosRead(t *testing.T) {
 	if n := len(p.Floats[0].Bays) * len(p.Floats[0].Marks); n != 18 {
 		t.Errorf("%d drums, want 18", n)
 	}
-	if _, err := plan.Demo("raft"); err == nil {
-		t.Error("an unknown demo gives no error")
+	if _, err := plan.Demo("raft"); !errors.Is(err, measure.ErrName) {
+		t.Errorf("an unknown demo: %v", err)
 	}
 }
 
@@ -98,7 +98,7 @@ func TestOneMistake(t *testing.T) {
 		{"object for a text", `"20 ft"`, `{}`, []string{"frame.length", "an object"}},
 		{"unknown field", `"name":"x"`, `"name":"x","heigth":"1 m"`, []string{"f:1:13: heigth: ", "unknown name", "one of name, units"}},
 		{"twice", `"name":"x"`, `"name":"x","name":"y"`, []string{"name", "twice"}},
-		{"missing", `"length":"20 ft",`, ``, []string{"frame.length: it is missing", "unknown"}},
+		{"missing", `"length":"20 ft",`, ``, []string{"frame.length: not known: it is missing", "unknown"}},
 		{"empty text", `"name":"x"`, `"name":" "`, []string{"name", "empty"}},
 		{"control character", `"name":"x"`, `"name":"x\u001b[31m"`, []string{"name", "not one line"}},
 		{"choice", `"name":"x"`, `"name":"x","units":"imperial"`, []string{"units", "imperial", `"us" or "si"`}},
@@ -194,8 +194,12 @@ func TestSyntaxPlaces(t *testing.T) {
 		{"{\"name\": x}", "f:1:10: invalid character 'x' looking for beginning of value; want a value or a name in quotes; is there a comma too many?"},
 		{"{\"name\": tru}", "f:1:13: invalid character '}' in literal true (expecting 'e')"},
 	} {
-		if _, err := plan.Read("f", strings.NewReader(c.in)); err == nil || err.Error() != c.want {
+		_, err := plan.Read("f", strings.NewReader(c.in))
+		if err == nil || err.Error() != c.want {
 			t.Errorf("%q: %v, want %s", c.in, err, c.want)
+		}
+		if !errors.Is(err, plan.ErrJSON) {
+			t.Errorf("%q: %v is not of class ErrJSON", c.in, err)
 		}
 	}
 }
@@ -228,6 +232,28 @@ func TestFaultyPlanIsReturned(t *testing.T) {
 	}
 	if plan.Has(p.Frame.Length) || p.Frame.Length.Known != measure.Unknown || p.Frame.Width.Known != measure.Measured {
 		t.Errorf("%+v %+v", p.Frame.Length, p.Frame.Width)
+	}
+}
+
+// TestNoPlan: what ends the reading is told apart from mistakes within a plan, and a
+// reader's error keeps its own class.
+func TestNoPlan(t *testing.T) {
+	for _, in := range []string{"", "[]", "{} {}", "{\"name\": \"\xff\"}", strings.Repeat("[", 40), strings.Repeat(" ", 2<<20)} {
+		if p, err := plan.Read("", strings.NewReader(in)); p != nil || !errors.Is(err, plan.ErrJSON) || strings.HasPrefix(err.Error(), ":") {
+			t.Errorf("%.20q: %v", in, err)
+		}
+	}
+	for _, in := range []string{"{}", strings.Replace(small, `"20 ft"`, `"20"`, 1)} {
+		if _, err := plan.Read("", strings.NewReader(in)); err == nil || errors.Is(err, plan.ErrJSON) {
+			t.Errorf("%q: %v", in, err)
+		}
+	}
+	if _, err := plan.Read("", strings.NewReader("{}")); !errors.Is(err, measure.ErrUnknown) {
+		t.Errorf("fields that are missing: %v", err)
+	}
+	torn := errors.New("the line broke")
+	if p, err := plan.Read("", iotest.ErrReader(torn)); p != nil || !errors.Is(err, torn) || errors.Is(err, plan.ErrJSON) {
+		t.Errorf("a reader that fails: %v", err)
 	}
 }
 

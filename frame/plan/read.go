@@ -19,8 +19,8 @@ import (
 //
 // The error is an [Errors] with every mistake of the file; the plan returned
 // beside it holds what could be read, its faulty values unknown, so that a later
-// stage can add its own findings to the list. Only a mistake of JSON syntax ends
-// the reading; the plan is then nil.
+// stage can add its own findings to the list. Only a file that is no JSON object
+// ([ErrJSON]) and an error of the reader's end the reading; the plan is then nil.
 func Read(name string, r io.Reader) (*Plan, error) {
 	sum := sha256.New()
 	root, err := parse(io.TeeReader(r, sum))
@@ -35,7 +35,7 @@ func Read(name string, r io.Reader) (*Plan, error) {
 	rd := &reader{file: name}
 	p := &Plan{File: name, root: root, sum: hex.EncodeToString(sum.Sum(nil))[:fingerprint]}
 	if root.form != object {
-		rd.fail(root.at, "", formError(root, "an object { }"))
+		rd.fail(root.at, "", wrong(root.at, formError(root, "an object { }")))
 		return nil, rd.errors
 	}
 	read(rd, root, "", p, planFields)

@@ -58,14 +58,14 @@ type parser struct {
 func parse(r io.Reader) (*node, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxSize+1))
 	if err != nil {
-		return nil, &fault{Position{1, 1}, err}
+		return nil, &fault{at: Position{1, 1}, err: err}
 	}
 	if len(data) > maxSize {
-		return nil, &fault{Position{1, 1}, fmt.Errorf("the file is larger than %d bytes", maxSize)}
+		return nil, wrong(Position{1, 1}, fmt.Errorf("the file is larger than %d bytes", maxSize))
 	}
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	if i := invalidUTF8(data); i >= 0 {
-		return nil, &fault{locate(data, i), errors.New("the file is not UTF-8 text")}
+		return nil, wrong(locate(data, i), errors.New("the file is not UTF-8 text"))
 	}
 	p := &parser{data: data, dec: json.NewDecoder(bytes.NewReader(data))}
 	p.dec.UseNumber()
@@ -74,19 +74,30 @@ func parse(r io.Reader) (*node, error) {
 		return nil, err
 	}
 	if at := p.next(); at < len(data) {
-		return nil, &fault{locate(data, at), errors.New("something follows the plan")}
+		return nil, wrong(locate(data, at), errors.New("something follows the plan"))
 	}
 	return n, nil
 }
 
-// A fault is a mistake of syntax.
+// ErrJSON is the class of a file that is no plan at all: it is no JSON, no object, or
+// too large. A reader's own error is not of it; both end the reading.
+var ErrJSON = errors.New("no JSON object")
+
+// A fault is what ends the reading: the reader's error, or one of a class.
 type fault struct {
-	at  Position
-	err error
+	at         Position
+	err, class error
 }
 
 func (f *fault) Error() string { return f.err.Error() }
-func (f *fault) Unwrap() error { return f.err }
+func (f *fault) Unwrap() []error {
+	if f.class == nil {
+		return []error{f.err}
+	}
+	return []error{f.err, f.class}
+}
+
+func wrong(at Position, err error) *fault { return &fault{at, err, ErrJSON} }
 
 // next returns the offset of the next token.
 func (p *parser) next() int {
@@ -112,7 +123,7 @@ func (p *parser) token() (json.Token, Position, error) {
 		at = len(p.data)
 		err = errors.New("the file ends too early")
 	}
-	return nil, Position{}, &fault{locate(p.data, at), err}
+	return nil, Position{}, wrong(locate(p.data, at), err)
 }
 
 // offender returns the offset of the character that a syntax error names, in or
@@ -146,7 +157,7 @@ func (p *parser) value(depth int) (*node, error) {
 		return nil, err
 	}
 	if depth > maxDepth {
-		return nil, &fault{at, fmt.Errorf("nested deeper than %d levels", maxDepth)}
+		return nil, wrong(at, fmt.Errorf("nested deeper than %d levels", maxDepth))
 	}
 	n := &node{at: at}
 	switch v := tok.(type) {

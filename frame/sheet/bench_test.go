@@ -30,7 +30,7 @@ func BenchmarkOf(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	r := d.Report(measure.US)
+	r := reported(b, d, measure.US)
 	b.ReportAllocs()
 	for b.Loop() {
 		doc, err := sheet.Of(d, r, day())

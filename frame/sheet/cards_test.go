@@ -41,7 +41,7 @@ func pagesOf(t testing.TB, demo string, units measure.System, swaps ...string) s
 	if err != nil {
 		t.Fatal(err)
 	}
-	pages, err := sheet.Of(d, d.Report(units), day())
+	pages, err := sheet.Of(d, reported(t, d, units), day())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -145,7 +145,7 @@ func TestPagesUnknown(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	doc, err := sheet.Of(d, d.Report(measure.US), day())
+	doc, err := sheet.Of(d, reported(t, d, measure.US), day())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -178,7 +178,7 @@ func TestSeasonCard(t *testing.T) {
 	if d, err = d.WithWinters("invented.csv", strings.NewReader(winters.String()), season.Options{}); err != nil {
 		t.Fatal(err)
 	}
-	r := d.Report(measure.SI)
+	r := reported(t, d, measure.SI)
 	doc, err := sheet.Of(d, r, day())
 	if err != nil {
 		t.Fatal(err)
@@ -211,7 +211,7 @@ func TestPlateCard(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := d.Report(measure.US)
+	r := reported(t, d, measure.US)
 	e, err := r.Envelope()
 	if err != nil {
 		t.Fatal(err)

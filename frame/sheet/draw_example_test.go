@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"context"
 	"fmt"
 	"log"
 
@@ -19,7 +20,11 @@ func ExampleDraw() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	drawn, err := sheet.Draw(d, d.Report(d.Units()))
+	report, err := d.Report(context.Background(), d.Units())
+	if err != nil {
+		log.Fatal(err)
+	}
+	drawn, err := sheet.Draw(d, report)
 	if err != nil {
 		log.Fatal(err)
 	}

@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -99,7 +100,7 @@ func TestDraw(t *testing.T) {
 	for name, missing := range map[string]string{"swim": "winter", "work": "winter lines"} {
 		d := demoDock(t, name)
 		for _, u := range []measure.System{measure.US, measure.SI} {
-			g := drawn(t, d, d.Report(u))
+			g := drawn(t, d, reported(t, d, u))
 			var without []string
 			for _, n := range g.Missing {
 				without = append(without, n.Code)
@@ -107,7 +108,7 @@ func TestDraw(t *testing.T) {
 			if got := strings.Join(without, " "); got != missing {
 				t.Errorf("%s: without %s, want without %s: %v", name, got, missing, g.Missing)
 			}
-			r := d.Report(u)
+			r := reported(t, d, u)
 			if p, _ := g.Picture("cutting"); !strings.Contains(p.Desc, fmt.Sprintf("%d boards of stock", len(r.Shop.Cutting.Boards))) {
 				t.Errorf("%s: %d boards are cut: %s", name, len(r.Shop.Cutting.Boards), p.Desc)
 			}
@@ -272,7 +273,7 @@ func TestDrawOthers(t *testing.T) {
 		}, ""},
 	} {
 		d := demoDock(t, c.demo, c.swap...)
-		g := drawn(t, d, d.Report(measure.SI))
+		g := drawn(t, d, reported(t, d, measure.SI))
 		var without []string
 		for _, n := range g.Missing {
 			if n.Code != "winter" && n.Code != "lines" {
@@ -370,11 +371,21 @@ func FuzzDraw(f *testing.F) {
 // BenchmarkDraw draws all pictures of a dock beside its report.
 func BenchmarkDraw(b *testing.B) {
 	d := demoDock(b, "swim")
-	r := d.Report(measure.US)
+	r := reported(b, d, measure.US)
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := sheet.Draw(d, r); err != nil {
 			b.Fatal(err)
 		}
 	}
+}
+
+// reported returns the dock's report.
+func reported(t testing.TB, d *dock.Dock, units measure.System) *dock.Report {
+	t.Helper()
+	r, err := d.Report(context.Background(), units)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
 }

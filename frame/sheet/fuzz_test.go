@@ -112,7 +112,7 @@ func FuzzOf(f *testing.F) {
 		if err != nil || strings.ContainsAny(text, "%<&+") || strings.Contains(text, "NaN") {
 			return // signs that a page with a flaw would hold
 		}
-		doc, err := sheet.Of(d, d.Report(d.Units()), day())
+		doc, err := sheet.Of(d, reported(t, d, d.Units()), day())
 		if err != nil {
 			t.Fatal(err)
 		}

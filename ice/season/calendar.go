@@ -106,15 +106,15 @@ func (t Task) check() error {
 	return nil
 }
 
-// A Plan is the calendar of one winter's work.
-type Plan struct {
+// A Calendar is when one winter's work falls.
+type Calendar struct {
 	Winters int
 	Slots   []Slot
 	Notes   []string
 }
 
 // String prints the calendar and its caution.
-func (p Plan) String() string {
+func (p Calendar) String() string {
 	var b strings.Builder
 	for _, s := range p.Slots {
 		fmt.Fprintln(&b, s)
@@ -133,11 +133,11 @@ func (p Plan) String() string {
 // follow each other; those without ice stand for themselves after ice-out, or
 // whenever the air allows it if they need no more than that. soFar, past and q are as for
 // Odds; q.Need is not looked at.
-func (m *Model) Calendar(ctx context.Context, soFar, past []Day, q Question, tasks []Task) (Plan, error) {
-	var plan Plan
+func (m *Model) Calendar(ctx context.Context, soFar, past []Day, q Question, tasks []Task) (Calendar, error) {
+	var plan Calendar
 	for _, t := range tasks {
 		if err := t.check(); err != nil {
-			return Plan{}, err
+			return Calendar{}, err
 		}
 	}
 	left := 0 // days of work on ice, from this task on
@@ -153,14 +153,14 @@ func (m *Model) Calendar(ctx context.Context, soFar, past []Day, q Question, tas
 			q.Need = t.Need
 			o, e, err := m.gather(ctx, soFar, past, q)
 			if err != nil {
-				return Plan{}, err
+				return Calendar{}, err
 			}
 			plan.Winters = o.Winters
 			s.iced(o, e, ahead, left)
 			left -= t.Days
 			ahead = s
 		} else if err := m.dry(&s, past); err != nil {
-			return Plan{}, err
+			return Calendar{}, err
 		}
 		s.remark()
 		plan.Slots = append(plan.Slots, s)

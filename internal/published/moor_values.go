@@ -347,7 +347,7 @@ func moorGroundValues() map[string]moorWorked {
 		},
 		"G09 1": func() (float64, error) { return (moor.Ramp{Length: 12, Width: 1}).Moment(400) }, // the same w L²/8
 		"H01 1": func() (float64, error) {
-			c, err := (moor.Haul{Mass: 2000 * measure.Pound, Friction: 0.5, Parts: 4}).Checks()
+			c, err := (moor.Haul{Mass: 2000 * measure.Pound, Friction: 0.5, Parts: 4}).Check()
 			if err != nil {
 				return 0, err
 			}
