@@ -54,6 +54,7 @@ func Read(name string, r io.Reader) (*Dock, error) {
 		return nil, err
 	}
 	d := build(p)
+	d.names()
 	found = append(found, d.errors...)
 	if len(found) > 0 {
 		found.Sort()
@@ -68,6 +69,7 @@ func Build(p *plan.Plan) (*Dock, error) {
 		return nil, &measure.Error{Field: "plan", Class: measure.ErrUnknown, Want: "a plan"}
 	}
 	d := build(p)
+	d.names()
 	d.errors.Sort()
 	if err := d.errors.OrNil(); err != nil {
 		return nil, err

@@ -69,8 +69,8 @@ func (d *Dock) fastened() []measure.Check {
 	rs := append(d.frameRests(), on(l.Cleat), on(l.Bump), on(l.Skid))
 	rs = dedupe(append(rs, endRests(h)...))
 	e, err := d.tried()
-	if err == nil {
-		err = rs.err()
+	if missing := rs.err(); missing != nil {
+		err = missing // those of the ends among them
 	}
 	var f fasten.Fastener
 	if err == nil {

@@ -180,8 +180,8 @@ func (d *Dock) screwsOver() measure.Check {
 	f := &d.plan.Frame.Decking
 	rs := dedupe(append(d.frameRests(), d.layoutRests()...))
 	e, err := d.tried()
-	if err == nil {
-		err = rs.err()
+	if missing := rs.err(); missing != nil {
+		err = missing
 	}
 	if err != nil {
 		return refuse(name, err, rs)
@@ -289,9 +289,9 @@ func (d *Dock) sealed(c *measure.Check, cold bool, set *plan.Floats, duty *plan.
 	rs = append(rs, on(duty.Floats), on(duty.Closed), on(at))
 	c.Kind, c.Rule, c.AtLeast, c.Limit = measure.Pressure, srcSeal, false, bears.Value
 	c.Rests = append(rs, on(bears)).assumptions()
-	err := rs.err()
-	if err != nil {
-		*c = refuse(c.Name, err, append(rs, on(bears)))
+	if rs.err() != nil {
+		rs = append(rs, on(bears))
+		*c = refuse(c.Name, rs.err(), rs)
 		return
 	}
 	seal := float.Seal{Celsius: duty.Closed.Value}
