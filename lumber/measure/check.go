@@ -132,7 +132,9 @@ func (c Check) Words() string {
 }
 
 // Numbers returns value and limit in the system s: "11 in, at least 7 in".
-// Where there is no value it says so.
+// Where there is no value it says so. A value that does not meet the limit but would
+// print like it gets a digit more until they differ, four at most; closer ones are
+// "just over" or "just under" it.
 func (c Check) Numbers(s System) string {
 	text := "no value"
 	if finite(c.Value) {
@@ -141,11 +143,30 @@ func (c Check) Numbers(s System) string {
 	if !finite(c.Limit) {
 		return text
 	}
+	limit := c.Kind.Print(c.Limit, s)
+	if finite(c.Value) && !c.Meets() && text == limit {
+		text, limit = c.apart(s)
+	}
 	side := ", at most "
 	if c.AtLeast {
 		side = ", at least "
 	}
-	return text + side + c.Kind.Print(c.Limit, s)
+	return text + side + limit
+}
+
+// apart prints a value and a limit that it misses by less than a digit.
+func (c Check) apart(s System) (value, limit string) {
+	for more := 1; more <= 4; more++ {
+		value, limit = c.Kind.print(c.Value, s, more), c.Kind.print(c.Limit, s, more)
+		if value != limit {
+			return value, limit
+		}
+	}
+	value, limit = c.Kind.Print(c.Value, s), c.Kind.Print(c.Limit, s)
+	if c.AtLeast {
+		return "just under " + value, limit
+	}
+	return "just over " + value, limit
 }
 
 // String returns the check on one line in SI.
