@@ -178,7 +178,7 @@ func (d *Dock) afloatAtLow() measure.Check {
 
 // without returns a check of something that the plan says is not there.
 func without(name string, said plan.Name, kind measure.Kind) measure.Check {
-	return measure.Check{Name: name, Kind: kind, Rule: srcNone, Rests: rests{on(said)}.assumptions(), Notes: []string{"the plan has none"}}
+	return measure.Check{Name: name, Kind: kind, Rule: srcNone, Rests: rests{on(said)}.assumptions(), Steps: []string{"the plan has none"}}
 }
 
 // hinged checks the pins between the dock and its neighbour, with all of the storm

@@ -225,7 +225,19 @@ func each(r *reader, n *node, path string, f func(item *node, path string)) {
 }
 
 func choice[T any](key, def, means string, options []string, get func(*T) *Name) field[T] {
+	return named(key, def, means, options, nil, get)
+}
+
+// named is a choice whose options need a word of what they are.
+func named[T any](key, def, means string, options, names []string, get func(*T) *Name) field[T] {
 	accepts := `"` + strings.Join(options, `" or "`) + `"`
+	if names != nil {
+		var parts []string
+		for i, o := range options {
+			parts = append(parts, `"`+o+`" (`+names[i]+`)`)
+		}
+		accepts = strings.Join(parts, " or ")
+	}
 	parse := func(s string) (string, error) {
 		for _, o := range options {
 			if strings.EqualFold(o, strings.TrimSpace(s)) {

@@ -93,7 +93,7 @@ var rampFields = []field[Ramp]{
 	quantity("length", measure.Length, "0.3 m", "50 m", "", "From its shore hinge to its free end.", func(r *Ramp) *Quantity { return &r.Length }),
 	quantity("mass", measure.Mass, "1 kg", "20000 kg", "", "On scales, both ends added.", func(r *Ramp) *Quantity { return &r.Mass }),
 	quantity("shore_height", measure.Length, "-5 m", "20 m", "", "Of its shore hinge above the water on the day of measuring.", func(r *Ramp) *Quantity { return &r.Shore }),
-	choice("limit", "common", "Which limit of slope it is to keep: 1 in 12, 1 in 3 or 1 in 1.5.", []string{"accessible", "common", "navy"}, func(r *Ramp) *Name { return &r.Limit }),
+	named("limit", "common", "Which limit of slope it is to keep.", []string{"accessible", "common", "navy"}, []string{"1 in 12", "1 in 3", "1 in 1.5"}, func(r *Ramp) *Name { return &r.Limit }),
 }
 
 var haulFields = []field[HaulOut]{

@@ -188,6 +188,32 @@ func TestNumbersApart(t *testing.T) {
 	}
 }
 
+// Steps of a scale are printed by their names, whatever the system.
+func TestNumbersNamed(t *testing.T) {
+	three := []string{"dry", "damp", "wet"}
+	for _, c := range []struct {
+		value, limit float64
+		atLeast      bool
+		steps        []string
+		want         string
+	}{
+		{0, 1, true, []string{"no", "yes"}, "no; must be yes"},
+		{1, 1, true, []string{"no", "yes"}, "yes; must be yes"},
+		{1, 2, true, three, "1 (damp), at least 2 (wet)"},
+		{2, 0, false, three, "2 (wet), at most 0 (dry)"},
+		{3, 2, false, three, "3, at most 2 (wet)"},
+		{-1, 2, true, three, "-1, at least 2 (wet)"},
+		{0, 0, false, []string{"nothing to ask"}, "nothing to ask"},
+		{math.NaN(), 1, true, three, "no value, at least 1 (damp)"},
+		{1, math.Inf(1), false, three, "1 (damp)"},
+	} {
+		check := measure.Check{Kind: measure.Count, Value: c.value, Limit: c.limit, AtLeast: c.atLeast, Steps: c.steps}
+		if got := check.Numbers(measure.US); got != c.want || got != check.Numbers(measure.SI) {
+			t.Errorf("%+v: %q, want %q", c, got, c.want)
+		}
+	}
+}
+
 func TestCheckWords(t *testing.T) {
 	c := measure.Check{Name: "Freeboard", Kind: measure.Length, Value: 0.28, Limit: 0.1778, AtLeast: true, Rule: rule}
 	for _, w := range []struct {
