@@ -58,6 +58,9 @@ func (d *Dock) names() {
 	for i := range d.plan.Stock {
 		d.name(d.plan.Stock[i].Size, func(text string) error { _, err := size(text); return err })
 	}
+	for _, e := range d.errors {
+		e.Err = measure.RestateError(e.Err, d.system())
+	}
 }
 
 // name records a name that a look-up does not find. What was left out or is called

@@ -95,6 +95,9 @@ func (d *Dock) Report(units measure.System) *Report {
 	r.envelope, r.noEnvelope = in.tried()
 	r.Shop, _ = in.Shop(context.Background()) // both err with the context alone
 	r.Season, _ = in.seasoned()
+	for i := range r.Cautions {
+		r.Cautions[i].Text = measure.Restate(r.Cautions[i].Text, units)
+	}
 	r.collect()
 	r.Twelve = headlines(r.Topics)
 	r.Steps = in.steps(r)
@@ -116,6 +119,7 @@ func (d *Dock) topics(of []subject) []Topic {
 	}
 	for i := range out {
 		mend(out[i].Checks)
+		d.reword(out[i].Checks)
 	}
 	return out
 }

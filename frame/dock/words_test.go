@@ -1,10 +1,12 @@
 package dock_test
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
 
+	"example.org/floewright/frame/dock"
 	"example.org/floewright/frame/plan"
 	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/fasten"
@@ -85,4 +87,61 @@ func TestNamedSteps(t *testing.T) {
 		}
 	}
 	t.Error("the duration left out is not told")
+}
+
+// What a report says in one system of units has no number in the other's, but in
+// what a thing is called and in the titles of sources.
+func TestOneSystemOnly(t *testing.T) {
+	foreign := map[measure.System]*regexp.Regexp{
+		measure.US: regexp.MustCompile(`\d (mm|m|km|kg|N|kN|Pa|kPa|MPa|N/m|N·m|J|L|m2|m²|m/s|km/h|C|°C)( |$|[,.;:)])`),
+		measure.SI: regexp.MustCompile(`\d (ft|lb|lbf|psf|plf|mph|gal|F|°F|ft/s|sq ft|lbf·ft)( |$|[,.;:)])`),
+	}
+	quoted := regexp.MustCompile(`\([^()]*(\([^()]*\)[^()]*)*\)$|55 gal|38 mm x \d+ mm|"[^"]*"`) // a source behind it; names
+	narrow := strings.NewReplacer(`"width": "10 ft"`, `"width": "7 ft 6 in"`, `"people": [`, `"people": [ { "who": "the 20 ft club", "count": 30 },`, `"depth": "9 ft"`, `"depth": "unknown"`)
+	for name, in := range map[string]string{
+		"swim": demoText(t, "swim"), "work": demoText(t, "work"),
+		"new": started(t, 2.4, measure.US), "narrow": started(t, 1.5, measure.SI), "crowd": narrow.Replace(demoText(t, "work")),
+	} {
+		d, err := dock.Read(name, strings.NewReader(in))
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		for s, re := range foreign {
+			r := d.Report(s)
+			look := func(what, text string) {
+				if bad := re.FindString(quoted.ReplaceAllString(text, "")); bad != "" {
+					t.Errorf("%s in system %d, %s: %q in %q", name, s, what, bad, text)
+				}
+			}
+			for _, topic := range r.Topics {
+				for _, c := range topic.Checks {
+					look(c.Name, c.Numbers(s))
+					if c.Err != nil {
+						look(c.Name, c.Err.Error())
+					}
+					for _, n := range c.Notes {
+						look(c.Name, n)
+					}
+				}
+			}
+			for _, a := range append(r.Deciding, r.Assumed...) {
+				look(a.Name, a.Text)
+			}
+			for _, c := range r.Cautions {
+				look("caution", c.Text)
+			}
+			for _, step := range r.Steps {
+				look("step", step.Do+" "+strings.Join(step.Stops, " "))
+			}
+		}
+	}
+}
+
+func started(t *testing.T, width float64, s measure.System) string {
+	t.Helper()
+	text, err := plan.New(plan.Start{Units: s, Length: 5, Width: width, Drum: "55 gal drum", Girth: 1.85, Long: 0.886, Mass: 10})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
 }
