@@ -8,7 +8,7 @@
 //	buildsheet -out DIR            pages to print, pictures and lists as well
 //	buildsheet -winters FILE       with the odds of past winters' temperatures
 //	buildsheet -new -length "24 ft" -width "10 ft"    a plan to start from
-//	buildsheet -explain            every field of a plan file
+//	buildsheet -explain            every field of a plan file, with -units si in metres
 //
 // Exit status: 0 everything holds, 1 something is short, 2 the plan cannot be used,
 // 3 nothing is short, but something has no answer or turns on what nobody measured.
@@ -23,6 +23,7 @@ import (
 
 	"example.org/floewright/frame/dock"
 	"example.org/floewright/frame/plan"
+	"example.org/floewright/lumber/measure"
 )
 
 func main() {
@@ -43,12 +44,12 @@ func run(args []string, out, errs io.Writer) dock.Status {
 		return dock.Unusable
 	case o.explain:
 		for _, e := range plan.Explain() {
-			wrap(out, e.String())
+			wrap(out, e.In(o.asked(measure.US)).String())
 		}
 		return dock.AllHold
 	case o.start.wanted:
 		if err := o.start.write(out, o.units); err != nil {
-			return fail(err)
+			return fail(measure.RestateError(err, o.asked(measure.US)))
 		}
 		return dock.AllHold
 	}
@@ -59,7 +60,7 @@ func run(args []string, out, errs io.Writer) dock.Status {
 	}
 	tell := progress(errs)
 	tell("checking")
-	r, err := d.Report(context.Background(), o.system(d))
+	r, err := d.Report(context.Background(), o.asked(d.Units()))
 	if err == nil && o.dir != "" {
 		tell("drawing")
 		err = write(o.dir, d, r, today())

@@ -58,15 +58,15 @@ func options(args []string, errs io.Writer) (*order, error) {
 	return o, nil
 }
 
-// system returns the units that are asked for, the plan's own if none are.
-func (o *order) system(d *dock.Dock) measure.System {
+// asked returns the units that are asked for, others if none are.
+func (o *order) asked(otherwise measure.System) measure.System {
 	switch o.units {
 	case "us":
 		return measure.US
 	case "si":
 		return measure.SI
 	}
-	return d.Units()
+	return otherwise
 }
 
 // dock reads the plan, and the winters beside it.

@@ -79,6 +79,9 @@ func floatRests(s *plan.Floats) rests {
 	for _, at := range s.Places {
 		rs = append(rs, on(at.Along), on(at.Across))
 	}
+	if len(s.Bays) == 0 && len(s.Marks) == 0 && len(s.Places) == 0 && s.Name.Path != "" {
+		rs = append(rs, rest{path: part(s, "places"), missing: true})
+	}
 	return rs
 }
 

@@ -104,7 +104,7 @@ func (d *Dock) bill(c *Cutting, finish []Coat) Bill {
 // cut from it and nothing of it is in hand.
 func (d *Dock) boardRow(c *Cutting, i int) (p Purchase, used bool) {
 	b := &d.plan.Stock[i]
-	name := called(b.Size, "a board") + ", " + b.Length.Text
+	name := called(b.Size, "a board") + ", " + quantity(b.Length.Text, d.system())
 	if b.Length.Text == "" {
 		name = called(b.Size, "a board")
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 
 	"example.org/floewright/frame/plan"
 	"example.org/floewright/lumber/measure"
@@ -53,6 +54,7 @@ func Read(name string, r io.Reader) (*Dock, error) {
 		return nil, err
 	}
 	d := build(p)
+	d.names()
 	found = append(found, d.errors...)
 	if len(found) > 0 {
 		found.Sort()
@@ -67,6 +69,7 @@ func Build(p *plan.Plan) (*Dock, error) {
 		return nil, &measure.Error{Field: "plan", Class: measure.ErrUnknown, Want: "a plan"}
 	}
 	d := build(p)
+	d.names()
 	d.errors.Sort()
 	if err := d.errors.OrNil(); err != nil {
 		return nil, err
@@ -191,7 +194,9 @@ func (d *Dock) place(s *plan.Floats) {
 	}
 	if len(s.Places) > 0 {
 		if len(s.Bays) > 0 || len(s.Marks) > 0 {
-			wrong(d, s.Name, "places and bays with marks are both given", "one of the two", measure.ErrName)
+			at := s.Places[0].Along
+			at.Path, at.Text = part(s, "places"), "places"
+			wrong(d, at, "bays or marks are given too", "places, or bays with marks, not both", measure.ErrName)
 		}
 		for _, p := range s.Places {
 			along, across := d.inside(p.Along, d.length), d.inside(p.Across, d.width)
@@ -201,8 +206,12 @@ func (d *Dock) place(s *plan.Floats) {
 		}
 		return
 	}
-	if (len(s.Bays) == 0) != (len(s.Marks) == 0) {
-		wrong(d, s.Name, "bays and marks go together", "both, or places", measure.ErrName)
+	switch {
+	case len(s.Bays) > 0 && len(s.Marks) == 0:
+		d.lacks(s, "marks", s.Bays[0].At, "the floats' centres in each of the bays, or \"places\" instead of both")
+		return
+	case len(s.Marks) > 0 && len(s.Bays) == 0:
+		d.lacks(s, "bays", s.Marks[0].At, "the bays that the marks are for, or \"places\" instead of both")
 		return
 	}
 	for _, bay := range s.Bays {
@@ -225,6 +234,18 @@ func (d *Dock) place(s *plan.Floats) {
 			}
 		}
 	}
+}
+
+// part returns the path of a field of an entry of floats.
+func part(s *plan.Floats, key string) string {
+	return strings.TrimSuffix(s.Name.Path, "name") + key
+}
+
+// lacks records a field without which an entry of floats has no place; the position
+// is that of the field that asks for it.
+func (d *Dock) lacks(s *plan.Floats, key string, at plan.Position, want string) {
+	g := plan.Name{Path: part(s, key), At: at}
+	d.errors = append(d.errors, plan.Wrong(d.plan.File, g, &measure.Error{Class: measure.ErrUnknown, Why: "it is missing", Want: want}))
 }
 
 // inside reports whether a mark lies on the frame, and records it if not. An

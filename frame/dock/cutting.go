@@ -250,7 +250,7 @@ func (d *Dock) yardStock(c *Cutting, listed bool) (stock []lumber.Stock, prices 
 		if err != nil || !(b.Length.Value > 0) {
 			continue
 		}
-		out := lumber.Stock{Name: b.Size.Value + ", " + b.Length.Text, Section: d.sizeName(s), Length: b.Length.Value}
+		out := lumber.Stock{Name: b.Size.Value + ", " + quantity(b.Length.Text, d.system()), Section: d.sizeName(s), Length: b.Length.Value}
 		if out.Section == "" {
 			continue
 		}

@@ -48,12 +48,20 @@ func (d *Dock) fenders() []measure.Check {
 		return []measure.Check{refuse(stops, err, rs), refuse(pushes, err, rs)}
 	}
 	stop.Name, stop.Rests = stops, rs.assumptions()
-	stop.Notes = append(stop.Notes, fmt.Sprintf("%s at %s with the water that moves along: %.0f J, the dock held fast, no factor for a hard landing",
-		measure.Mass.Print(a.Boat.Value, d.system()), measure.Speed.Print(a.Speed.Value, d.system()), energy))
+	stop.Notes = append(stop.Notes, fmt.Sprintf("%s at %s with the water that moves along: %s, the dock held fast, no factor for a hard landing",
+		measure.Mass.Print(a.Boat.Value, d.system()), measure.Speed.Print(a.Speed.Value, d.system()), joules(energy, d.system())))
 	bump := d.plan.Loads.Bump
 	return []measure.Check{stop, {
 		Name: pushes, Kind: measure.Force, Value: force, Limit: bump.Value, Rule: srcBump, Rests: append(rs, on(bump)).assumptions(),
 	}}
+}
+
+// joules prints an energy, J or foot-pounds.
+func joules(energy float64, s measure.System) string {
+	if s == measure.US {
+		return fmt.Sprintf("%.0f ft-lbf", energy/(measure.PoundForce*measure.Foot))
+	}
+	return fmt.Sprintf("%.0f J", energy)
 }
 
 // waysOut counts the ladders.

@@ -69,8 +69,8 @@ func (d *Dock) fastened() []measure.Check {
 	rs := append(d.frameRests(), on(l.Cleat), on(l.Bump), on(l.Skid))
 	rs = dedupe(append(rs, endRests(h)...))
 	e, err := d.tried()
-	if err == nil {
-		err = rs.err()
+	if missing := rs.err(); missing != nil {
+		err = missing // those of the ends among them
 	}
 	var f fasten.Fastener
 	if err == nil {
@@ -97,14 +97,25 @@ func endRests(h *plan.JoistEnds) rests {
 			rs = append(rs, on(h.Spacing))
 		}
 	case "hanger":
-		rs = append(rs, on(h.InJoist), on(h.Steel), on(h.Down), on(h.Up), on(h.Lateral), on(h.Along), on(h.ToAndFro), on(h.For), on(h.Listed))
+		rs = append(rs, on(h.InJoist), on(h.Steel), on(h.Down), on(h.Up), on(h.Lateral), on(h.Along), on(h.ToAndFro), printedFor(h.For), on(h.Listed))
 	case "angle":
-		rs = append(rs, on(h.InJoist), on(h.Steel), on(h.Edge), on(h.End), on(h.Lateral), on(h.Along), on(h.For))
+		rs = append(rs, on(h.InJoist), on(h.Steel), on(h.Edge), on(h.End), on(h.Lateral), on(h.Along), printedFor(h.For))
 		if h.Count.Value > 1 || h.InJoist.Value > 1 {
 			rs = append(rs, on(h.Spacing))
 		}
 	}
 	return rs
+}
+
+// printedFor is the duration factor of the maker's figures, with the duration's name.
+func printedFor(n plan.Name) rest {
+	r := on(n)
+	for t := lumber.Permanent; t <= lumber.TenMinutes; t++ {
+		if f, err := t.Factor(lumber.Fb); err == nil && n.Value == strconv.FormatFloat(f.Value, 'g', -1, 64) {
+			r.text = n.Text + ", " + t.String()
+		}
+	}
+	return r
 }
 
 // worstEnd checks one way over all joints and durations and keeps the worst.

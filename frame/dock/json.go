@@ -25,7 +25,8 @@ const Schema = 1
 //     checks that answer, the worst first;
 //   - steps: the order of work: stage, do, gates, stops and rests;
 //   - topics: title and checks. A check has name; kind, of value and limit, and their
-//     SI unit; value and limit; side: "at most" or "at least"; verdict: "holds",
+//     SI unit; value and limit; steps: what the values 0, 1, ... are called where they
+//     are steps of a scale, else empty; side: "at most" or "at least"; verdict: "holds",
 //     "short", "no answer", or "not ruled out" where nobody's life may be staked on
 //     it; rule, factors with their sources, rests (plan path, text, known and
 //     decides), notes, and error;
@@ -120,6 +121,7 @@ type (
 		Unit    string       `json:"unit"`
 		Value   number       `json:"value"`
 		Limit   number       `json:"limit"`
+		Steps   []string     `json:"steps"`
 		Side    string       `json:"side"`
 		Verdict string       `json:"verdict"`
 		Rule    *sourceJSON  `json:"rule"`
@@ -200,7 +202,7 @@ func texts(s []string) []string { return append([]string{}, s...) }
 
 func checkOf(c measure.Check) checkJSON {
 	out := checkJSON{
-		Name: c.Name, Kind: c.Kind.String(), Unit: unitOf(c.Kind), Value: number(c.Value), Limit: number(c.Limit), Side: "at most",
+		Name: c.Name, Kind: c.Kind.String(), Unit: unitOf(c.Kind), Value: number(c.Value), Limit: number(c.Limit), Steps: texts(c.Steps), Side: "at most",
 		Verdict: strings.ToLower(words(c)), Rule: sourceOf(c.Rule), Factors: []factorJSON{}, Rests: restsJSON(c.Rests),
 		Notes: texts(c.Notes), Error: errorOf(c.Err),
 	}

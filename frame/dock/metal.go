@@ -39,8 +39,8 @@ func (d *Dock) metal() []measure.Check {
 	nails := h.Ends.By.Value == "nails" || h.Ends.By.Value == "hanger"
 	out := []measure.Check{
 		d.coating("Coating of the fasteners at the joists' ends", h.Ends.Finish, fasten.Metal{Nail: nails}),
-		{Name: bracket, Rule: srcAsked, Notes: []string{"no bracket at the joists' ends"}},
-		{Name: mixed, Rule: srcAsked, Notes: []string{"no bracket at the joists' ends"}},
+		{Name: bracket, Rule: srcAsked, Steps: []string{"no bracket at the joists' ends"}},
+		{Name: mixed, Rule: srcAsked, Steps: []string{"no bracket at the joists' ends"}},
 		d.coating("Coating of the screws through the boards", h.DeckFinish, fasten.Metal{}),
 	}
 	if by := h.Ends.By.Value; by == "nails" || by == "screws" {

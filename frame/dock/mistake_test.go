@@ -94,8 +94,9 @@ func TestBuildMistakes(t *testing.T) {
 		{[]string{`"3 ft 8 in"`, `"21 in"`}, "frame.joists.marks[3]", "overlaps"},
 		{[]string{`"bays": [1, 3, 5, 9, 11, 13]`, `"bays": [1, 3, 5, 9, 11, 14]`}, "floats[1].bays[6]", "from 1 to 13"},
 		{[]string{`"8 ft 2-3/8 in"]`, `"18 ft 2-3/8 in"]`}, "floats[1].marks[3]", "beyond the frame"},
-		{[]string{`"bays": [1, 3, 5, 9, 11, 13],`, ``}, "floats[1].name", "go together"},
-		{[]string{`"bays": [1, 3, 5, 9, 11, 13],`, `"bays": [1], "places": [{"along":"1 ft","across":"1 ft"}],`}, "floats[1].name", "both given"},
+		{[]string{`"bays": [1, 3, 5, 9, 11, 13],`, ``}, "floats[1].bays", "it is missing; want the bays"},
+		{[]string{`"marks": ["21-5/8 in", "5 ft", "8 ft 2-3/8 in"]`, `"_note": ""`}, "floats[1].marks", "it is missing; want the floats' centres"},
+		{[]string{`"bays": [1, 3, 5, 9, 11, 13],`, `"bays": [1], "places": [{"along":"1 ft","across":"1 ft"}],`}, "floats[1].places", "not both"},
 		{[]string{`"girth": "6 ft 1 in"`, `"girth": "6 ft 1 in", "height": "1 ft"`}, "floats[1].height", "drum has neither"},
 		{[]string{`"marks_at": "near face"`, `"marks_at": "near face", "spacing": "16 in"`}, "frame.joists.spacing", "not both"},
 		{[]string{`"size": "2x6", "species"`, `"size": "2 mm x 6 mm", "species"`}, "frame.decking.size", "side of a dressed size"},
@@ -120,6 +121,90 @@ func TestBuildMistakes(t *testing.T) {
 	}
 	if _, err := dock.Read("f", strings.NewReader("{")); err == nil {
 		t.Error("half a file gives no error")
+	}
+}
+
+// Names of the trade and of the plan's own entries that are not found are told all
+// together, with their lines, and beside what reading found.
+func TestNames(t *testing.T) {
+	in := demoText(t, "swim",
+		`"fastener": "10d common nail"`, `"fastener": "77d nail"`, `"finish": "hot-dip galvanized",`, `"finish": "gold",`,
+		`"bracket_finish": "galvanized sheet G185"`, `"bracket_finish": "paint"`, `"deck_finish": "stainless 316"`, `"deck_finish": "lead"`,
+		`"gap": "0 in"`, `"gap": "0 in", "screw": "big screw"`,
+		`"to": "old pine"`, `"to": "young pine"`, `"leak_tested": "yes"`, `"leak_tested": "perhaps"`)
+	_, err := dock.Read("f", strings.NewReader(in))
+	var all plan.Errors
+	if !errors.As(err, &all) {
+		t.Fatal(err)
+	}
+	got := map[string]string{}
+	for _, e := range all {
+		got[e.Path] = e.Error()
+	}
+	for path, says := range map[string]string{
+		"hardware.joist_ends.fastener":       "10d common nail",
+		"hardware.joist_ends.finish":         "stainless 304",
+		"hardware.joist_ends.bracket_finish": "galvanized sheet G185",
+		"hardware.deck_finish":               `or "unknown"`,
+		"frame.decking.screw":                "No.10 wood screw",
+		"mooring.lines[1].to":                `"old pine", "screw 1"`,
+		"hardware.drums[1].leak_tested":      `"yes" or "no"`,
+	} {
+		if !strings.Contains(got[path], says) {
+			t.Errorf("%s: %q, want a list with %s", path, got[path], says)
+		}
+		delete(got, path)
+	}
+	if len(got) > 0 {
+		t.Errorf("and %v", got)
+	}
+	for _, c := range []struct{ from, to, path string }{
+		{`"kind": "nylon 3-strand", "size": "7/8 in", "length": "34 ft"`, `"kind": "spaghetti", "size": "7/8 in", "length": "34 ft"`, ".kind"},
+		{`"size": "7/8 in", "length": "34 ft"`, `"size": "19 ft", "length": "34 ft"`, ".size"},
+		{`"to": "screw 1", "cleat_breaks": "6000 lbf", "shackle": "1/2 in"`, `"to": "screw 1", "shackle": "9 ft"`, ".shackle"},
+		{`"ties": [`, `"ties": [ { "floats": "corks" },`, "hardware.ties[1].floats"},
+		{`"drums": [`, `"drums": [ { "floats": "corks" },`, "hardware.drums[1].floats"},
+		{`"stock": [`, `"stock": [ { "size": "plank", "length": "10 ft" },`, "stock[1].size"},
+		{`"hauled_out": "no"`, `"hauled_out": "no", "haul_out": { "kind": "wire rope 7x19 galvanized", "size": "1/4 in", "end": "a good one" }`, "mooring.haul_out.end"},
+	} {
+		_, err := dock.Read("f", strings.NewReader(demoText(t, "swim", c.from, c.to)))
+		if !errors.As(err, &all) || !strings.HasSuffix(all[0].Path, c.path) || !errors.Is(all[0], measure.ErrName) && !errors.Is(all[0], measure.ErrSyntax) {
+			t.Errorf("%s: %v", c.to, err)
+		}
+	}
+	for _, word := range []string{"unknown", "all"} {
+		if _, err := dock.Read("f", strings.NewReader(demoText(t, "swim", `"ties": [`, `"ties": [ { "floats": "`+word+`" },`))); err != nil {
+			t.Errorf("%s: %v", word, err)
+		}
+	}
+}
+
+// What a check lacks is told all together: the first by its path, others of the same
+// object by their names.
+func TestAllThatIsMissing(t *testing.T) {
+	d, err := dock.Read("f", strings.NewReader(demoText(t, "swim", `"by": "hanger", `, ``, `"count": 10, `, ``, `"fastener": "10d common nail"`, `"fastener": "unknown"`)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := check(t, reported(t, d, measure.US), "Joist's end carried")
+	var e *measure.Error
+	if !errors.As(c.Err, &e) || e.Field != "hardware.joist_ends.by" || e.Want != "it in the plan, and with it fastener, count" {
+		t.Errorf("%v", c.Err)
+	}
+}
+
+// Floats for which no place is given hold nothing up, and nothing is reckoned as if
+// they were not there.
+func TestFloatsWithoutPlace(t *testing.T) {
+	in := demoText(t, "swim", `"floats": [`, `"floats": [ { "name": "more", "shape": "drum", "girth": "6 ft", "length": "3 ft", "mass": "22 lb", "lies": "across", "bears": "between joists" },`)
+	d, err := dock.Read("f", strings.NewReader(in))
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := check(t, reported(t, d, measure.US), "Weight of the whole dock")
+	var e *measure.Error
+	if c.Verdict() != measure.NoAnswer || !errors.As(c.Err, &e) || e.Field != "floats[1].places" {
+		t.Errorf("%v", c)
 	}
 }
 

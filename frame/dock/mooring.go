@@ -159,7 +159,7 @@ func (d *Dock) afloatAtLow() measure.Check {
 	site := &d.plan.Site
 	fl, rs := d.worst(d.crowd())
 	rs = dedupe(append(rs, on(site.Depth), on(site.LevelLow), on(site.WaveHeight)))
-	c := measure.Check{Name: "Depth at low water in a wave's trough, against the draft", Kind: measure.Length, AtLeast: true, Rule: srcBed, Rests: rs.assumptions()}
+	c := measure.Check{Name: "Depth at low water in a wave's trough, against the draft", Kind: measure.Length, AtLeast: true, Value: math.NaN(), Limit: math.NaN(), Rule: srcBed, Rests: rs.assumptions()}
 	if c.Err = rs.err(); c.Err == nil {
 		c.Err = fl.err
 	}
@@ -178,7 +178,7 @@ func (d *Dock) afloatAtLow() measure.Check {
 
 // without returns a check of something that the plan says is not there.
 func without(name string, said plan.Name, kind measure.Kind) measure.Check {
-	return measure.Check{Name: name, Kind: kind, Rule: srcNone, Rests: rests{on(said)}.assumptions(), Notes: []string{"the plan has none"}}
+	return measure.Check{Name: name, Kind: kind, Rule: srcNone, Rests: rests{on(said)}.assumptions(), Steps: []string{"the plan has none"}}
 }
 
 // hinged checks the pins between the dock and its neighbour, with all of the storm

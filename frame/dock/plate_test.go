@@ -85,7 +85,7 @@ func crowdedSwim(t *testing.T, edge, others int) measure.Check {
 		bench := `{ "name": "bench", "mass": "60 lb", "along": "2 ft", "across": "5 ft", "above": "14 in" }`
 		swaps = append(swaps, bench, bench+fmt.Sprintf(`, { "name": "others", "mass": "%d lb", "along": "12 ft", "across": "5 ft", "above": "1 m" }`, 185*others))
 	}
-	return check(t, swappedDock(t, "swim", swaps...).Report(measure.US), "Tilt of the deck with everyone at one edge")
+	return check(t, reported(t, swappedDock(t, "swim", swaps...), measure.US), "Tilt of the deck with everyone at one edge")
 }
 
 // TestPlateTogether: the sign's numbers hold together. By a separate program that slices

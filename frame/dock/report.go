@@ -100,6 +100,9 @@ func (d *Dock) Report(ctx context.Context, units measure.System) (*Report, error
 	if err := ctx.Err(); err != nil {
 		return nil, err // what was made under it lacks something
 	}
+	for i := range r.Cautions {
+		r.Cautions[i].Text = measure.Restate(r.Cautions[i].Text, units)
+	}
 	r.collect()
 	r.Twelve = headlines(r.Topics)
 	r.Steps = in.steps(r)
@@ -133,6 +136,7 @@ func (d *Dock) topics(of []subject) []Topic {
 	}
 	for i := range out {
 		mend(out[i].Checks)
+		d.reword(out[i].Checks)
 	}
 	return out
 }

@@ -2,6 +2,8 @@ package dock
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"example.org/floewright/frame/plan"
 	"example.org/floewright/lumber/measure"
@@ -41,15 +43,38 @@ func (r rest) standsIn(text string) rest {
 	return r
 }
 
-// err returns the first value that is missing as an error of class
-// measure.ErrUnknown, nil if there is none.
+// err returns the values that are missing, all together, as one error of class
+// measure.ErrUnknown whose field is the first of them; nil if there is none.
 func (rs rests) err() error {
-	for _, r := range rs {
+	for i, r := range rs {
 		if r.missing {
-			return &measure.Error{Field: r.path, Class: measure.ErrUnknown, Want: "it in the plan"}
+			return &measure.Error{Field: r.path, Class: measure.ErrUnknown, Want: "it in the plan" + rs[i+1:].others(r.path)}
 		}
 	}
 	return nil
+}
+
+// others names what is missing besides the value at a path: ", and with it a.b, c, d.e".
+// Fields of one object follow each other by their own names alone.
+func (rs rests) others(first string) string {
+	var b strings.Builder
+	seen := []string{first}
+	under := first[:strings.LastIndexByte(first, '.')+1]
+	for _, r := range rs {
+		if !r.missing || slices.Contains(seen, r.path) {
+			continue
+		}
+		b.WriteString([2]string{", ", ", and with it "}[max(0, 2-len(seen))])
+		seen = append(seen, r.path)
+		object := r.path[:strings.LastIndexByte(r.path, '.')+1]
+		if object == under {
+			b.WriteString(r.path[len(object):])
+		} else {
+			b.WriteString(r.path)
+		}
+		under = object
+	}
+	return b.String()
 }
 
 // assumptions returns what a check prints of them.

@@ -36,7 +36,7 @@ func (s *Shop) hardwareText(p *page) {
 		p.hang("", fmt.Sprintf("to buy: %d %s", i.Count, i.What))
 	}
 	if s.Joints.Err != nil {
-		p.wrap("", "Not whole: "+strings.Join(strings.Split(s.Joints.Err.Error(), "\n"), "; "))
+		p.wrap("", "Not whole: "+strings.Join(strings.Split(measure.Restate(s.Joints.Err.Error(), s.Units), "\n"), "; "))
 	}
 }
 
@@ -45,7 +45,7 @@ func (s *Shop) cutText(p *page) {
 	length := func(x float64) string { return measure.Length.Print(x, s.Units) }
 	p.heading("CUT LIST")
 	if c.Err != nil {
-		p.wrap("", "No answer: "+c.Err.Error())
+		p.wrap("", "No answer: "+measure.Restate(c.Err.Error(), s.Units))
 		return
 	}
 	p.wrap("", fmt.Sprintf("Saw cut %s, %s off each end of a board. Measure each board before you cut it.", length(c.Saw.Kerf), length(c.Saw.Trim)))
@@ -113,7 +113,7 @@ func (s *Shop) billText(p *page) {
 		}
 		if r.Err != nil {
 			p.line(name)
-			p.wrap("  ", "no answer: "+r.Err.Error())
+			p.wrap("  ", "no answer: "+measure.Restate(r.Err.Error(), s.Units))
 			continue
 		}
 		p.line(fmt.Sprintf("%-40s %5d %5d %5d %9s %10s", name, r.Need, r.Have, r.Buy, amount(r.Price), amount(r.Cost)))
@@ -125,7 +125,7 @@ func (s *Shop) billText(p *page) {
 		p.line(fmt.Sprintf("%-68s %10s", l.name, amount(l.x)))
 	}
 	if b.Err != nil {
-		p.wrap("", "No total: "+b.Err.Error())
+		p.wrap("", "No total: "+measure.Restate(b.Err.Error(), s.Units))
 	}
 	if c.Err == nil {
 		p.wrap("", "Lumber by the board: "+proof(c, b.Currency, s.Units)+".")
@@ -161,7 +161,8 @@ func (s *Shop) finishText(p *page) {
 
 func (s *Shop) carryText(p *page) {
 	p.heading("TO THE LAKE")
-	p.wrap("", "People by the weight of one: 23 kg (51 lb) each ["+srcLift.String()+"]. Crew by the pull or the brake on the slope: 100 N (22 lbf) each ["+srcPull.String()+"].")
+	p.wrap("", measure.Restate("People by the weight of one: 23 kg (51 lb) each", s.Units)+" ["+srcLift.String()+
+		measure.Restate("]. Crew by the pull or the brake on the slope: 100 N (22 lbf) each", s.Units)+" ["+srcPull.String()+"].")
 	p.line(fmt.Sprintf("%-24s %5s %9s %6s %5s %9s %9s %4s", "", "count", "one", "people", "trips", "load", "pull", "crew"))
 	for _, h := range s.Carry {
 		name := h.Piece
@@ -171,7 +172,7 @@ func (s *Shop) carryText(p *page) {
 		p.line(fmt.Sprintf("%-24s %5s %9s %6s %5s %9s %9s %4s", name, dash(h.Count), s.print(measure.Mass, given(h.Each)), dash(h.People), dash(h.Trips),
 			s.print(measure.Mass, given(h.Load)), s.print(measure.Force, given(h.Pull)), dash(h.Crew)))
 		if h.Err != nil {
-			p.wrap("  ", "no answer: "+h.Err.Error())
+			p.wrap("  ", "no answer: "+measure.Restate(h.Err.Error(), s.Units))
 		}
 	}
 }

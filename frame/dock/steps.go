@@ -324,7 +324,7 @@ func (w *work) roundTheYear() {
 	autumn := []string{"haul the dock out if it can be"}
 	for _, c := range action.Autumn() {
 		if c.Status == measure.CommonPractice {
-			autumn = append(autumn, c.Text)
+			autumn = append(autumn, measure.Restate(c.Text, w.system()))
 		}
 	}
 	w.add(yearRound, "Before the lake freezes: "+strings.Join(autumn, "; ")+".", []string{"boats are off the lake, no ice yet at the shore"}, nil,

@@ -139,7 +139,7 @@ func TestStepsOnIce(t *testing.T) {
 		}
 	}
 	step := func(begin string, swaps ...string) dock.Step {
-		for _, s := range swappedDock(t, "swim", swaps...).Report(measure.US).Steps {
+		for _, s := range reported(t, swappedDock(t, "swim", swaps...), measure.US).Steps {
 			if strings.HasPrefix(s.Do, begin) {
 				return s
 			}

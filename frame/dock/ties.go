@@ -111,7 +111,7 @@ func (d *Dock) tied(i int) []measure.Check {
 		c.Name, c.Rests = n, rs.assumptions()
 		out = append(out, c)
 	}
-	metal := measure.Check{Name: coat, Kind: measure.Count, Rule: srcAsked, Notes: []string{"no metal in it"}}
+	metal := measure.Check{Name: coat, Kind: measure.Count, Rule: srcAsked, Steps: []string{"no metal in it"}}
 	switch {
 	case tie == nil || tie.Of.Value == "" || set.Tied.Value != "yes":
 		metal = refuse(coat, &measure.Error{Field: "hardware.ties", Class: measure.ErrUnknown, Want: "what the tie is made of"}, rests{on(set.Tied)})
@@ -180,8 +180,8 @@ func (d *Dock) screwsOver() measure.Check {
 	f := &d.plan.Frame.Decking
 	rs := dedupe(append(d.frameRests(), d.layoutRests()...))
 	e, err := d.tried()
-	if err == nil {
-		err = rs.err()
+	if missing := rs.err(); missing != nil {
+		err = missing
 	}
 	if err != nil {
 		return refuse(name, err, rs)
@@ -237,12 +237,15 @@ func (d *Dock) duty(i int) []measure.Check {
 	duty := d.drumOf(i)
 	for k, n := range names {
 		c := measure.Check{Name: n, Kind: measure.Count, Rule: srcDrum, Limit: 1, AtLeast: true}
+		if k < len(dutySteps) {
+			c.Steps = dutySteps[k]
+		}
 		rs := rests{on(set.Shape)}
 		switch {
 		case rs.err() != nil:
 			c = refuse(n, rs.err(), rs)
 		case set.Shape.Value == "block":
-			c = measure.Check{Name: n, Kind: measure.Count, Rule: srcDrum, Notes: []string{"a block has neither residue nor bungs"}, Rests: rs.assumptions()}
+			c = measure.Check{Name: n, Kind: measure.Count, Rule: srcDrum, Steps: []string{"a block has neither residue nor bungs"}, Rests: rs.assumptions()}
 		case duty == nil:
 			c = refuse(n, &measure.Error{Field: "hardware.drums", Class: measure.ErrUnknown, Want: "an entry for " + name}, rs)
 		case k < 3:
@@ -257,6 +260,9 @@ func (d *Dock) duty(i int) []measure.Check {
 	}
 	return out
 }
+
+// dutySteps name the answers to the questions that are answered one way or the other.
+var dutySteps = [3][]string{{"not harmless", "harmless"}, {"no", "yes"}, {"elsewhere", "level at the sides"}}
 
 // answered fills in one of the three checks that are yes or no.
 func (d *Dock) answered(c *measure.Check, k int, duty *plan.Drum, rs rests) {
@@ -277,7 +283,9 @@ func (d *Dock) answered(c *measure.Check, k int, duty *plan.Drum, rs rests) {
 	if good {
 		c.Value = 1
 	}
-	c.Notes = append(c.Notes, of.Value)
+	if k == 0 || c.Value == 0 {
+		c.Notes = append(c.Notes, of.Value)
+	}
 }
 
 // sealed fills in what the air shut in comes to.
@@ -289,9 +297,9 @@ func (d *Dock) sealed(c *measure.Check, cold bool, set *plan.Floats, duty *plan.
 	rs = append(rs, on(duty.Floats), on(duty.Closed), on(at))
 	c.Kind, c.Rule, c.AtLeast, c.Limit = measure.Pressure, srcSeal, false, bears.Value
 	c.Rests = append(rs, on(bears)).assumptions()
-	err := rs.err()
-	if err != nil {
-		*c = refuse(c.Name, err, append(rs, on(bears)))
+	if rs.err() != nil {
+		rs = append(rs, on(bears))
+		*c = refuse(c.Name, rs.err(), rs)
 		return
 	}
 	seal := float.Seal{Celsius: duty.Closed.Value}

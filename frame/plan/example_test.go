@@ -44,8 +44,10 @@ func ExampleExplain() {
 	for _, e := range plan.Explain() {
 		if e.Path == "floats[].girth" {
 			fmt.Println(e)
+			fmt.Println(e.In(measure.SI).Accepts)
 		}
 	}
 	// Output:
-	// floats[].girth: Of a drum: the tape once around its body, between the hoops. Accepts a length from 0.6 m to 5 m.
+	// floats[].girth: Of a drum: the tape once around its body, between the hoops. Accepts a length from 1 ft 11-3/4 in to 16 ft.
+	// a length from 0.6 m to 5 m
 }

@@ -21,11 +21,13 @@ type field[T any] struct {
 	others  []string // other plausible values, as written, where it is not known
 	fill    func(r *reader, n *node, path string, into *T)
 	inner   func(prefix string) []Entry // the fields of an object or of a list's objects
+	span    span                        // of a quantity
 }
 
 // reader collects the mistakes of one file.
 type reader struct {
 	file   string
+	units  measure.System // in which mistakes are told
 	errors Errors
 
 	swaps map[string]string // values that stand in place of the file's, by path
@@ -70,7 +72,7 @@ func read[T any](r *reader, n *node, path string, into *T, table []field[T]) {
 		if v == nil {
 			v = &node{at: n.at}
 			if f.must && n.form == object {
-				r.fail(n.at, join(path, f.key), &measure.Error{Class: measure.ErrUnknown, Why: "it is missing", Want: f.accepts + `, or "unknown"`})
+				r.fail(n.at, join(path, f.key), &measure.Error{Class: measure.ErrUnknown, Why: "it is missing", Want: f.accepted(r.units) + `, or "unknown"`})
 			}
 		}
 		f.fill(r, v, join(path, f.key), into)
@@ -174,28 +176,45 @@ func (s span) rng() measure.Range {
 
 var ranges sync.Map // of spans
 
-func (s span) words() string {
-	return "a " + s.kind.String() + " from " + s.lo + " to " + s.hi
+// words says what the span is in the units of a system, its ends rounded inward.
+func (s span) words(of measure.System) string {
+	return "a " + s.kind.String() + " from " + s.end(s.lo, of, math.Ceil) + " to " + s.end(s.hi, of, math.Floor)
 }
 
 // parse reads a number with a unit inside the span.
-func (s span) parse(text string) (float64, error) {
+func (s span) parse(text string, of measure.System) (float64, error) {
 	x, err := s.kind.Parse(text)
 	if err != nil {
 		return math.NaN(), err
 	}
 	if !s.rng().Has(x) {
-		return math.NaN(), &measure.Error{Text: text, Value: x, Kind: s.kind, Want: s.words(), Class: measure.ErrRange}
+		return math.NaN(), &measure.Error{Text: text, Value: x, Kind: s.kind, Want: s.words(of), Class: measure.ErrRange}
 	}
 	return x, nil
+}
+
+// accepted is what a field accepts in words, quantities in the units of a system.
+func (f field[T]) accepted(of measure.System) string {
+	if f.span.lo == "" {
+		return f.accepts
+	}
+	return f.accepts + f.span.words(of)
+}
+
+func (r *reader) quantity(n *node, path, def string, s span) Quantity {
+	accepts := ""
+	if n.form != text && n.form != absent {
+		accepts = s.words(r.units)
+	}
+	return given(r, n, path, def, math.NaN(), text, accepts, func(text string) (float64, error) { return s.parse(text, r.units) })
 }
 
 func quantity[T any](key string, kind measure.Kind, lo, hi, def, means string, get func(*T) *Quantity) field[T] {
 	s := span{kind, lo, hi}
 	return field[T]{
-		key: key, means: means, accepts: s.words(), def: def,
+		key: key, means: means, span: s, def: def,
 		fill: func(r *reader, n *node, path string, into *T) {
-			*get(into) = given(r, n, path, def, math.NaN(), text, s.words(), s.parse)
+			*get(into) = r.quantity(n, path, def, s)
 		},
 	}
 }
@@ -203,10 +222,10 @@ func quantity[T any](key string, kind measure.Kind, lo, hi, def, means string, g
 func quantities[T any](key string, kind measure.Kind, lo, hi, means string, get func(*T) *[]Quantity) field[T] {
 	s := span{kind, lo, hi}
 	return field[T]{
-		key: key, means: means, accepts: "a list [ ] of texts, each " + s.words(),
+		key: key, means: means, accepts: "a list [ ] of texts, each ", span: s,
 		fill: func(r *reader, n *node, path string, into *T) {
 			each(r, n, path, func(item *node, path string) {
-				*get(into) = append(*get(into), given(r, item, path, "", math.NaN(), text, s.words(), s.parse))
+				*get(into) = append(*get(into), r.quantity(item, path, "", s))
 			})
 		},
 	}
@@ -225,7 +244,19 @@ func each(r *reader, n *node, path string, f func(item *node, path string)) {
 }
 
 func choice[T any](key, def, means string, options []string, get func(*T) *Name) field[T] {
+	return named(key, def, means, options, nil, get)
+}
+
+// named is a choice whose options need a word of what they are.
+func named[T any](key, def, means string, options, names []string, get func(*T) *Name) field[T] {
 	accepts := `"` + strings.Join(options, `" or "`) + `"`
+	if names != nil {
+		var parts []string
+		for i, o := range options {
+			parts = append(parts, `"`+o+`" (`+names[i]+`)`)
+		}
+		accepts = strings.Join(parts, " or ")
+	}
 	parse := func(s string) (string, error) {
 		for _, o := range options {
 			if strings.EqualFold(o, strings.TrimSpace(s)) {

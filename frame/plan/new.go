@@ -28,7 +28,7 @@ func New(s Start) ([]byte, error) {
 	}
 	w := &writer{means: map[string]string{}}
 	for _, e := range Explain() {
-		w.means[e.Path] = e.Means
+		w.means[e.Path] = measure.Restate(e.Means, s.Units)
 	}
 	var b bytes.Buffer
 	l.plan(w).write(&b, "")

@@ -91,10 +91,10 @@ func TestOneMistake(t *testing.T) {
 	}{
 		{"no unit", `"20 ft"`, `"20"`, []string{"f:1:31: frame.length: ", `"20" cannot be read`, "no unit", "12 ft 6-1/2 in"}},
 		{"other kind", `"20 ft"`, `"20 psf"`, []string{"frame.length", "psf", "unit of pressure"}},
-		{"out of range", `"20 ft"`, `"0.5 m"`, []string{"frame.length", `"0.5 m"`, "from 1 m to 60 m"}},
+		{"out of range", `"20 ft"`, `"0.5 m"`, []string{"frame.length", `"0.5 m"`, "from 4 ft to 196 ft"}},
 		{"NaN", `"20 ft"`, `"NaN"`, []string{"frame.length", "NaN"}},
 		{"bare number", `"20 ft"`, `20`, []string{"frame.length", "20", "a number", "in quotes"}},
-		{"null", `"20 ft"`, `null`, []string{"frame.length", "null", "from 1 m"}},
+		{"null", `"20 ft"`, `null`, []string{"frame.length", "null", "from 4 ft"}},
 		{"object for a text", `"20 ft"`, `{}`, []string{"frame.length", "an object"}},
 		{"unknown field", `"name":"x"`, `"name":"x","heigth":"1 m"`, []string{"f:1:13: heigth: ", "unknown name", "one of name, units"}},
 		{"twice", `"name":"x"`, `"name":"x","name":"y"`, []string{"name", "twice"}},

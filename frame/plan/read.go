@@ -32,7 +32,7 @@ func Read(name string, r io.Reader) (*Plan, error) {
 		}
 		return nil, Errors{{File: name, At: at, Err: err}}
 	}
-	rd := &reader{file: name}
+	rd := &reader{file: name, units: printed(root)}
 	p := &Plan{File: name, root: root, sum: hex.EncodeToString(sum.Sum(nil))[:fingerprint]}
 	if root.form != object {
 		rd.fail(root.at, "", wrong(root.at, formError(root, "an object { }")))
@@ -41,6 +41,16 @@ func Read(name string, r io.Reader) (*Plan, error) {
 	read(rd, root, "", p, planFields)
 	rd.errors.Sort()
 	return p, rd.errors.OrNil()
+}
+
+// printed returns the units that a plan asks for, wherever they stand in it.
+func printed(root *node) measure.System {
+	for _, m := range root.members {
+		if m.key == "units" && strings.EqualFold(strings.TrimSpace(m.value.text), "si") {
+			return measure.SI
+		}
+	}
+	return measure.US
 }
 
 // fingerprint is how many hexadecimal digits a plan is told by.
@@ -66,15 +76,22 @@ type Entry struct {
 
 	// Plausible are other values it might have where it is not known.
 	Plausible []string
+
+	span   span // of a quantity
+	before string
 }
 
-// Explain returns every field of the plan file in the order of its table.
+// Explain returns every field of the plan file in the order of its table; the ranges
+// it accepts in feet and pounds, defaults as the table has them. See [Entry.In].
 func Explain() []Entry { return entries("", planFields) }
 
 func entries[T any](prefix string, table []field[T]) []Entry {
 	var out []Entry
 	for _, f := range table {
-		out = append(out, Entry{prefix + f.key, f.means, f.accepts, f.def, f.must, f.others})
+		out = append(out, Entry{
+			Path: prefix + f.key, Means: f.means, Accepts: f.accepted(measure.US), Default: f.def, Required: f.must, Plausible: f.others,
+			span: f.span, before: f.accepts,
+		})
 		if f.inner != nil {
 			out = append(out, f.inner(prefix)...)
 		}
@@ -110,7 +127,7 @@ func (p *Plan) Vary(path, value string) (*Plan, error) {
 		swaps = map[string]string{}
 	}
 	swaps[path] = value
-	rd := &reader{file: p.File, swaps: swaps}
+	rd := &reader{file: p.File, units: printed(p.root), swaps: swaps}
 	q := &Plan{File: p.File, root: p.root, swaps: swaps}
 	read(rd, p.root, "", q, planFields)
 	rd.errors.Sort()

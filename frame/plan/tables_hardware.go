@@ -71,8 +71,10 @@ var hardwareFields = []field[Hardware]{
 }
 
 const (
-	finishes = `a coating or metal from the trade, such as "hot-dip galvanized" or "stainless 316"`
-	whose    = "the name of an entry of floats, or \"all\""
+	finishes = `a coating or metal, by what it stands: "plain steel" (for dry rooms), "electroplated zinc" or "galvanized sheet G90" (not in treated wood), ` +
+		`"hot-dip galvanized A153", "mechanically galvanized B695 class 55", "galvanized sheet G185", "hot-dip galvanized A123", "silicon bronze", "copper" or "aluminium" ` +
+		`(for treated wood that dries), "stainless 304" (stainless, for treated wood that dries), "stainless 316" (for salt, or wet for good)`
+	whose = "the name of an entry of floats, or \"all\""
 )
 
 var endFields = []field[JoistEnds]{
@@ -91,7 +93,7 @@ var endFields = []field[JoistEnds]{
 	quantity("lateral", measure.Force, "0 N", "1e6 N", "", "Printed by the maker: along the rim; none printed is 0.", func(e *JoistEnds) *Quantity { return &e.Lateral }),
 	quantity("along", measure.Force, "0 N", "1e6 N", "", "Printed by the maker: the joist pulled off the rim; none printed is 0.", func(e *JoistEnds) *Quantity { return &e.Along }),
 	quantity("to_and_fro", measure.Force, "0 N", "1e6 N", "", "Printed by the maker: a force that turns about with each wave; none printed is 0.", func(e *JoistEnds) *Quantity { return &e.ToAndFro }),
-	choice("printed_for", "1.6", "Duration factor that the figures are printed for.", []string{"1", "1.15", "1.25", "1.6"}, func(e *JoistEnds) *Name { return &e.For }),
+	named("printed_for", "1.6", "Duration factor that the figures are printed for.", []string{"1", "1.15", "1.25", "1.6"}, []string{"ten years", "snow, two months", "seven days", "ten minutes"}, func(e *JoistEnds) *Name { return &e.For }),
 	choice("screws_listed", "no", "Whether the maker lists these screws in place of the hanger's nails.", yesNo, func(e *JoistEnds) *Name { return &e.Listed }),
 }
 

@@ -7,7 +7,7 @@ var corners = []string{"near end, near side", "near end, far side", "far end, ne
 var mooringFields = []field[Mooring]{
 	quantity("wind_speed", measure.Speed, "1 mph", "150 mph", "", "The storm the mooring is to hold in, as forecast or measured over open water.", func(m *Mooring) *Quantity { return &m.Wind }),
 	plausible(quantity("wind_averaging", measure.Time, "1 s", "10 h", "1 h", "Time over which that wind is the mean; a gust is 3 s.", func(m *Mooring) *Quantity { return &m.WindMean }), "10 min"),
-	plausible(quantity("wind_height", measure.Length, "1 ft", "65 ft", "33 ft", "Height above the water at which it was measured; forecasts are for 33 ft.", func(m *Mooring) *Quantity { return &m.WindHeight }), "10 ft"),
+	plausible(quantity("wind_height", measure.Length, "1 ft", "65 ft", "33 ft", "Height above the water at which it was measured; forecasts are for 10 m (33 ft).", func(m *Mooring) *Quantity { return &m.WindHeight }), "10 ft"),
 	quantity("bearing", measure.Angle, "0 deg", "360 deg", "", "By compass, looking along the dock from the end where the tape hooks; its far side is then on the left.", func(m *Mooring) *Quantity { return &m.Bearing }),
 	section("fetch", "Open water seen from the dock, off a map, by direction. All eight, or none: then the waves are those seen.", fetchFields, func(m *Mooring) *Fetch { return &m.Fetch }),
 	quantity("current", measure.Speed, "0 mph", "5 mph", "", "Of the water, by a stick and a stopwatch; 0 mph where it stands.", func(m *Mooring) *Quantity { return &m.Current }),
@@ -93,7 +93,7 @@ var rampFields = []field[Ramp]{
 	quantity("length", measure.Length, "0.3 m", "50 m", "", "From its shore hinge to its free end.", func(r *Ramp) *Quantity { return &r.Length }),
 	quantity("mass", measure.Mass, "1 kg", "20000 kg", "", "On scales, both ends added.", func(r *Ramp) *Quantity { return &r.Mass }),
 	quantity("shore_height", measure.Length, "-5 m", "20 m", "", "Of its shore hinge above the water on the day of measuring.", func(r *Ramp) *Quantity { return &r.Shore }),
-	choice("limit", "common", "Which limit of slope it is to keep: 1 in 12, 1 in 3 or 1 in 1.5.", []string{"accessible", "common", "navy"}, func(r *Ramp) *Name { return &r.Limit }),
+	named("limit", "common", "Which limit of slope it is to keep.", []string{"accessible", "common", "navy"}, []string{"1 in 12", "1 in 3", "1 in 1.5"}, func(r *Ramp) *Name { return &r.Limit }),
 }
 
 var haulFields = []field[HaulOut]{

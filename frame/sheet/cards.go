@@ -132,9 +132,12 @@ func (c *cards) picture(name string) Block {
 }
 
 // missing says that a card, or a part of it, cannot be filled.
-func missing(what string, err error) Block {
-	return Paragraph(what + " is not known: " + err.Error() + ".")
+func (c *cards) missing(what string, err error) Block {
+	return Paragraph(what + " is not known: " + c.why(err) + ".")
 }
+
+// why returns an error's text in the units of the pages.
+func (c *cards) why(err error) string { return measure.Restate(err.Error(), c.units) }
 
 // check returns the first check whose name begins so.
 func (c *cards) check(begin string) measure.Check {
@@ -178,16 +181,19 @@ func (c *cards) said(k measure.Check) string {
 	}
 	var e *measure.Error
 	if errors.As(k.Err, &e) && e.Field != "" && errors.Is(e, measure.ErrUnknown) {
+		if strings.Contains(e.Want, ", and with it ") {
+			return text + e.Field + " and more is not known"
+		}
 		return text + e.Field + " is not known"
 	}
-	return text + k.Err.Error()
+	return text + c.why(k.Err)
 }
 
 // layout is the page to lay the frame out by.
 func (c *cards) layout() Card {
 	out := Card{Name: "layout", Title: "Layout of the frame"}
 	if c.noShape != nil {
-		out.Blocks = []Block{missing("The frame", c.noShape)}
+		out.Blocks = []Block{c.missing("The frame", c.noShape)}
 		return out
 	}
 	out.Blocks = []Block{
@@ -196,7 +202,7 @@ func (c *cards) layout() Card {
 		Table{Head: []string{"diagonal from where the tape hooks", "the other one"}, Rows: []Row{{Cells: []string{WriteIn, WriteIn}}}},
 	}
 	if c.shape.Err != nil {
-		out.Blocks = append(out.Blocks, missing("A part of it", c.shape.Err))
+		out.Blocks = append(out.Blocks, c.missing("A part of it", c.shape.Err))
 	}
 	return out
 }

@@ -20,7 +20,7 @@ func (c *cards) cut() Card {
 	}
 	k := &c.report.Shop.Cutting
 	if k.Err != nil {
-		out.Blocks = []Block{missing("The cutting plan", k.Err)}
+		out.Blocks = []Block{c.missing("The cutting plan", k.Err)}
 		c.wants(&out, k)
 		return out
 	}
@@ -119,7 +119,7 @@ func (c *cards) shopping() Card {
 		r := Row{Cells: []string{p.Item, strconv.Itoa(p.Need), strconv.Itoa(p.Have), strconv.Itoa(p.Buy), money(p.Price), money(p.Cost)}}
 		if p.Err != nil {
 			r.Cells = []string{p.Item, WriteIn, WriteIn, WriteIn, money(p.Price), WriteIn}
-			text := p.Err.Error()
+			text := c.why(p.Err)
 			if note[text] == "" {
 				note[text] = strconv.Itoa(len(note) + 1)
 				t.Notes = append(t.Notes, Note{note[text], text + "."})
@@ -133,7 +133,7 @@ func (c *cards) shopping() Card {
 	}}
 	out.Blocks = []Block{t, sum}
 	if b.Err != nil {
-		out.Blocks = append(out.Blocks, Paragraph("No total: "+b.Err.Error()+"."))
+		out.Blocks = append(out.Blocks, Paragraph("No total: "+c.why(b.Err)+"."))
 	}
 	return out
 }
@@ -147,7 +147,7 @@ func (c *cards) finish() Card {
 	for _, f := range c.report.Shop.Finish {
 		out.Blocks = append(out.Blocks, Heading(f.Name+", on "+f.On))
 		if f.Err != nil {
-			out.Blocks = append(out.Blocks, missing("How much", f.Err))
+			out.Blocks = append(out.Blocks, c.missing("How much", f.Err))
 		} else {
 			text := fmt.Sprintf("%s, %d coats: %s", measure.Area.Print(f.Area, c.units), f.Coats, measure.Volume.Print(f.Volume, c.units))
 			if f.Cans > 0 {
@@ -200,7 +200,7 @@ func (c *cards) hardware() Card {
 		out.Blocks = append(out.Blocks, blank)
 	}
 	if err != nil {
-		out.Blocks = append(out.Blocks, Stop("The list is not whole: "+strings.Join(strings.Split(err.Error(), "\n"), "; ")+"."))
+		out.Blocks = append(out.Blocks, Stop("The list is not whole: "+strings.Join(strings.Split(c.why(err), "\n"), "; ")+"."))
 	}
 	return out
 }
@@ -229,7 +229,7 @@ func (c *cards) carry() Card {
 			r.Cells[5] = fmt.Sprintf("%s, %d people", c.force(h.Brake), h.Crew)
 		}
 		if h.Err != nil {
-			why = append(why, h.Piece+": "+h.Err.Error())
+			why = append(why, h.Piece+": "+c.why(h.Err))
 		}
 		t.Rows = append(t.Rows, r)
 	}

@@ -43,7 +43,7 @@ func (c *cards) iceCard() Card {
 	}
 	for _, a := range c.dock.IceAsked() {
 		if a.Err != nil {
-			row(a.Load, "Not known: "+a.Err.Error()+".", nil, 0, 0, 0)
+			row(a.Load, "Not known: "+c.why(a.Err)+".", nil, 0, 0, 0)
 			continue
 		}
 		row(a.Load+", "+c.mass(a.Mass), "", a.Check.Rule, a.Check.Limit, a.White, a.Thawed)
@@ -54,7 +54,7 @@ func (c *cards) iceCard() Card {
 	return Card{Name: "ice-card", Title: "Ice card for the pocket", Blocks: []Block{
 		Blanks{{"Drilled on, at; void 24 hours later", ""}},
 		t,
-		Paragraph("The thinnest hole counts, and of it clear ice alone. After thaw: a day of the last five reached 0 °C. Nothing on this card clears anybody onto the ice; where the ice is thinner no rule covers it."),
+		Paragraph("The thinnest hole counts, and of it clear ice alone. After thaw: a day of the last five reached " + measure.Temperature.Print(0, c.units) + ". Nothing on this card clears anybody onto the ice; where the ice is thinner no rule covers it."),
 		Stop("Back to shore at once: water on the ice or in a crack, a crack that works, thaw, rain or fresh snow since drilling, a changed water level, candled or grey ice, a hole thinner than the last."),
 	}}
 }
@@ -74,7 +74,7 @@ func (c *cards) iceHoles() Card {
 func (c *cards) iceAdvice() Card {
 	var items []string
 	for _, k := range ice.Cautions() {
-		items = append(items, k.Text+" ("+k.Publisher+", "+k.Status.String()+")")
+		items = append(items, measure.Restate(k.Text, c.units)+" ("+k.Publisher+", "+k.Status.String()+")")
 	}
 	return Card{Name: "ice-advice", Title: "What public bodies say of ice", Blocks: []Block{List{Items: items}}}
 }
@@ -134,7 +134,7 @@ func (c *cards) assembled() Card {
 	boards := c.check("Boards that must be on over each float")
 	text := "Boards that must be on over a float before the ice may go: "
 	if boards.Err != nil {
-		text += "not known, " + boards.Err.Error()
+		text += "not known, " + c.why(boards.Err)
 	} else {
 		text += strings.Join(boards.Notes, "; ")
 	}
@@ -172,7 +172,7 @@ func (c *cards) launch() Card {
 		for _, name := range []string{"near end, near side", "far end, near side", "far end, far side", "near end, far side"} {
 			t.Rows = append(t.Rows, Row{Cells: []string{name, WriteIn, WriteIn}})
 		}
-		out.Blocks = append(out.Blocks, missing("How the dock floats", err), t, Stop("No floating out: the wind in which it can be held is not known."))
+		out.Blocks = append(out.Blocks, c.missing("How the dock floats", err), t, Stop("No floating out: the wind in which it can be held is not known."))
 	} else {
 		t := Table{
 			Caption: "Corners of the deck over still water, nobody aboard",
@@ -198,7 +198,7 @@ func (c *cards) launch() Card {
 			"One corner up and its two neighbours down: the frame is twisted or a shim is still in it.",
 		}})
 		if l.Err != nil {
-			out.Blocks = append(out.Blocks, missing("The wind in which it can be held", l.Err))
+			out.Blocks = append(out.Blocks, c.missing("The wind in which it can be held", l.Err))
 		} else {
 			out.Blocks = append(out.Blocks, Stop(fmt.Sprintf("No floating out in gusts over %s: %d people with %s each no longer hold it by hand with its long side to the wind, in still water.",
 				measure.Speed.Print(l.Gust, c.units), l.Hands, c.force(100))))
@@ -216,7 +216,7 @@ func (c *cards) lines() Card {
 		for i := range 4 {
 			t.Rows = append(t.Rows, Row{Cells: []string{fmt.Sprint(i + 1), WriteIn, WriteIn, WriteIn, WriteIn, WriteIn}})
 		}
-		out.Blocks = append(out.Blocks, missing("The way of the lines", err), t)
+		out.Blocks = append(out.Blocks, c.missing("The way of the lines", err), t)
 		return out
 	}
 	t := Table{

@@ -18,7 +18,7 @@ func (c *cards) plate() Card {
 	e, _ := c.report.Envelope() // without it the plate says so
 	p, err := c.dock.Plate(e)
 	if err != nil {
-		out.Blocks = []Block{Stop("Nobody aboard: how many people it carries is not known: " + err.Error() + ".")}
+		out.Blocks = []Block{Stop("Nobody aboard: how many people it carries is not known: " + c.why(err) + ".")}
 		return out
 	}
 	short, open := c.unsettled()
@@ -34,7 +34,7 @@ func (c *cards) plate() Card {
 	dive := fmt.Sprintf("Dive only where the water is at least %s deep (%s).", c.length(9*measure.Foot), dock.DiveSource())
 	switch {
 	case p.Level != nil:
-		dive += " How deep it is here is not known: " + p.Level.Error() + "."
+		dive += " How deep it is here is not known: " + c.why(p.Level) + "."
 	case p.Dive:
 		dive = fmt.Sprintf("At its lowest the water under the dock is %s deep. Dive only where it was measured to be so too, after looking (%s).", c.length(p.Depth), dock.DiveSource())
 	default:
@@ -134,7 +134,7 @@ func (c *cards) season() Card {
 	if s == nil || s.NoOdds != nil {
 		text := "Odds of thickness and windows of the work are not known: a table of daily temperatures of five winters or more says them."
 		if s != nil {
-			text = "Odds of thickness and windows of the work are not known: " + s.NoOdds.Error() + "."
+			text = "Odds of thickness and windows of the work are not known: " + c.why(s.NoOdds) + "."
 		}
 		out.Blocks = append(out.Blocks, Paragraph(text))
 	} else {
@@ -179,7 +179,7 @@ func (c *cards) autumn() Card {
 	var items []string
 	for _, k := range action.Autumn() {
 		if k.Status != measure.CommonPractice { // those are in the steps
-			items = append(items, k.Text+" ("+k.Publisher+", "+k.Status.String()+")")
+			items = append(items, measure.Restate(k.Text, c.units)+" ("+k.Publisher+", "+k.Status.String()+")")
 		}
 	}
 	return Card{Name: "autumn", Title: "Autumn: what others have seen", Blocks: []Block{

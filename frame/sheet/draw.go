@@ -67,7 +67,7 @@ func Draw(d *dock.Dock, r *dock.Report) (*Drawn, error) {
 			pic, err = p.draw()
 		}
 		if err != nil {
-			out.Missing = append(out.Missing, Note{Code: p.name, Text: err.Error()})
+			out.Missing = append(out.Missing, Note{Code: p.name, Text: measure.Restate(err.Error(), g.units)})
 			continue
 		}
 		out.Pictures = append(out.Pictures, pic)

@@ -138,6 +138,8 @@ var functions = []named{
 	{"lumber/measure.Fahrenheit", lumber_measure.Fahrenheit},
 	{"lumber/measure.FeetInches", lumber_measure.FeetInches},
 	{"lumber/measure.Refuse", lumber_measure.Refuse},
+	{"lumber/measure.Restate", lumber_measure.Restate},
+	{"lumber/measure.RestateError", lumber_measure.RestateError},
 	{"lumber/measure.ToFahrenheit", lumber_measure.ToFahrenheit},
 }
 

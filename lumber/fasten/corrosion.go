@@ -2,6 +2,7 @@ package fasten
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -12,9 +13,14 @@ import (
 type Finish struct {
 	Name   string
 	Family string // zinc, stainless, copper, aluminium, plain steel: families do not mix
-	Level  int    // 0 dry rooms, 1 not in treated wood, 2 treated wood that dries, 3 stainless, 4 salt or wet for good
+	Level  int    // 0 for dry rooms, 1 not in treated wood, 2 treated wood that dries, 3 the same, of stainless, 4 salt or wet for good
 	Use    string // what it comes on: "fasteners", "but nails", "connectors", "both"
 	Source *measure.Source
+}
+
+// stands names the levels of [Finish] by what such a coating or metal stands.
+var stands = []string{
+	"for dry rooms", "not in treated wood", "for treated wood that dries", "stainless, for treated wood that dries", "for salt, or wet for good",
 }
 
 // loadFinishes reads the table of finishes.
@@ -146,7 +152,7 @@ func (e Exposure) Check(parts ...Metal) ([]measure.Check, error) {
 	var open error
 	aluminium := 0.0
 	for _, p := range parts {
-		c := measure.Check{Name: "coating of the " + p.title(), Kind: measure.Count, Limit: float64(level), AtLeast: true, Rule: rule, Rests: e.rests()}
+		c := measure.Check{Name: "coating of the " + p.title(), Kind: measure.Count, Limit: float64(level), AtLeast: true, Steps: stands, Rule: rule, Rests: e.rests()}
 		if treated.note != "" {
 			c.Notes = append(c.Notes, treated.note)
 		}
@@ -155,7 +161,7 @@ func (e Exposure) Check(parts ...Metal) ([]measure.Check, error) {
 		case err != nil && p.Finish != "":
 			return nil, err
 		case err != nil:
-			c.Err, open = err, err
+			c.Value, c.Err, open = math.NaN(), err, err
 		default:
 			c.Value = float64(p.level(f, &c))
 			if !slices.Contains(families, f.Family) {
@@ -191,7 +197,7 @@ func (p Metal) title() string {
 // level returns what a finish counts on a part: one that does not come on it, or
 // is not accepted on it, counts as level 1 at most.
 func (p Metal) level(f Finish, c *measure.Check) int {
-	c.Notes = append(c.Notes, fmt.Sprintf("%s: level %d (%s)", f.Name, f.Level, f.Source))
+	c.Notes = append(c.Notes, fmt.Sprintf("%s: %s (%s)", f.Name, stands[min(max(0, f.Level), len(stands)-1)], f.Source))
 	fits := f.Use == "both" || p.Connector == (f.Use == "connectors")
 	if f.Use == "but nails" && p.Nail {
 		fits = false

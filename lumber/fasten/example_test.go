@@ -99,10 +99,10 @@ func Example() {
 	// through hole 9/16 in
 	// bolt long enough: 7 in, at least 5-15/16 in: holds
 	// washers under head and nut: 2, at least 2: holds
-	// nut kept from working loose: 1, at least 1: holds
-	// coating of the bolt: 2, at least 2: holds
-	// coating of the washer: 2, at least 2: holds
-	// coating of the nut: 2, at least 2: holds
+	// nut kept from working loose: yes; must be yes: holds
+	// coating of the bolt: 2 (for treated wood that dries), at least 2 (for treated wood that dries): holds
+	// coating of the washer: 2 (for treated wood that dries), at least 2 (for treated wood that dries): holds
+	// coating of the nut: 2 (for treated wood that dries), at least 2 (for treated wood that dries): holds
 	// one family of metal: 1, at most 1: holds
 	// 10 1/2 bolt, 7 in long, hot-dip galvanized A153
 	// 10 lock nut 1/2 in, hot-dip galvanized A153
@@ -194,10 +194,10 @@ func ExampleExposure_Check() {
 		fasten.Metal{Part: "washer"},
 	)))
 	// Output:
-	// coating of the bolt: 2, at least 2: holds
-	// coating of the nut: 1, at least 2: short
-	// coating of the bracket: 3, at least 2: holds
-	// coating of the washer: 0, at least 2: no answer
+	// coating of the bolt: 2 (for treated wood that dries), at least 2 (for treated wood that dries): holds
+	// coating of the nut: 1 (not in treated wood), at least 2 (for treated wood that dries): short
+	// coating of the bracket: 3 (stainless, for treated wood that dries), at least 2 (for treated wood that dries): holds
+	// coating of the washer: no value, at least 2 (for treated wood that dries): no answer
 	// one family of metal: 2, at most 1: short
 }
 

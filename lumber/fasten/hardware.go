@@ -177,7 +177,7 @@ func (p Place) bolt(r *Row, s steel, goes part) error {
 
 // kept checks that something keeps the nut from turning.
 func (p Place) kept() measure.Check {
-	c := measure.Check{Name: "nut kept from working loose", Kind: measure.Count, Value: 1, Limit: 1, AtLeast: true, Rule: srcNut}
+	c := measure.Check{Name: "nut kept from working loose", Kind: measure.Count, Value: 1, Limit: 1, AtLeast: true, Steps: []string{"no", "yes"}, Rule: srcNut}
 	if p.Compound {
 		c.Value = 0
 		c.Notes = append(c.Notes, "thread-locking compound gets no credit in wet, moving joints: lock nuts, drawn up snug")

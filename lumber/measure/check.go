@@ -2,6 +2,7 @@ package measure
 
 import (
 	"math"
+	"strconv"
 	"strings"
 )
 
@@ -70,6 +71,11 @@ type Check struct {
 	Notes   []string // warnings and remarks that belong to the result
 	Err     error    // why there is no answer
 
+	// Steps name the whole values from 0 on, where Value and Limit are steps of a
+	// scale and no count: "no" and "yes", or coatings by what they stand. A single
+	// name says that there was nothing to ask.
+	Steps []string
+
 	// Hazard marks a rule on which nobody's life may be staked (ice). Its
 	// Holds prints as "not ruled out by" and the rule.
 	Hazard bool
@@ -132,20 +138,73 @@ func (c Check) Words() string {
 }
 
 // Numbers returns value and limit in the system s: "11 in, at least 7 in".
-// Where there is no value it says so.
+// Where there is no value it says so. A value that does not meet the limit but would
+// print like it gets a digit more until they differ, four at most; closer ones are
+// "just over" or "just under" it.
 func (c Check) Numbers(s System) string {
 	text := "no value"
+	if len(c.Steps) > 0 {
+		return c.named(text)
+	}
 	if finite(c.Value) {
 		text = c.Kind.Print(c.Value, s)
 	}
 	if !finite(c.Limit) {
 		return text
 	}
+	limit := c.Kind.Print(c.Limit, s)
+	if finite(c.Value) && !c.Meets() && text == limit {
+		text, limit = c.apart(s)
+	}
 	side := ", at most "
 	if c.AtLeast {
 		side = ", at least "
 	}
-	return text + side + c.Kind.Print(c.Limit, s)
+	return text + side + limit
+}
+
+// named prints value and limit by the names of their steps: "no; must be yes", "2
+// (snow), at least 3 (rain)".
+func (c Check) named(text string) string {
+	step := func(x float64) string {
+		switch i := int(x); {
+		case !(x >= 0 && x < float64(len(c.Steps))):
+			return Count.Print(x, SI)
+		case len(c.Steps) < 3:
+			return c.Steps[i]
+		default:
+			return strconv.Itoa(i) + " (" + c.Steps[i] + ")"
+		}
+	}
+	side := ", at most "
+	switch {
+	case len(c.Steps) < 3:
+		side = "; must be "
+	case c.AtLeast:
+		side = ", at least "
+	}
+	if finite(c.Value) {
+		text = step(c.Value)
+	}
+	if !finite(c.Limit) || len(c.Steps) == 1 {
+		return text
+	}
+	return text + side + step(c.Limit)
+}
+
+// apart prints a value and a limit that it misses by less than a digit.
+func (c Check) apart(s System) (value, limit string) {
+	for more := 1; more <= 4; more++ {
+		value, limit = c.Kind.print(c.Value, s, more), c.Kind.print(c.Limit, s, more)
+		if value != limit {
+			return value, limit
+		}
+	}
+	value, limit = c.Kind.Print(c.Value, s), c.Kind.Print(c.Limit, s)
+	if c.AtLeast {
+		return "just under " + value, limit
+	}
+	return "just over " + value, limit
 }
 
 // String returns the check on one line in SI.

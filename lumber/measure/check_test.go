@@ -143,6 +143,77 @@ func TestRatio(t *testing.T) {
 	}
 }
 
+// A value that misses its limit never prints like it, on either side; one that meets
+// it has no more digits than it needs.
+func TestNumbersApart(t *testing.T) {
+	deg := math.Pi / 180
+	for _, c := range []struct {
+		kind         measure.Kind
+		value, limit float64
+		atLeast      bool
+		us, si       string
+	}{
+		{measure.Angle, 5.03 * deg, 5 * deg, false, "5.03 deg, at most 5.00 deg", "5.03 deg, at most 5.00 deg"},
+		{measure.Angle, 5.0004 * deg, 5 * deg, false, "5.0004 deg, at most 5.0000 deg", "5.0004 deg, at most 5.0000 deg"},
+		{measure.Angle, 5 * deg * (1 + 1e-9), 5 * deg, false, "just over 5.0 deg, at most 5.0 deg", "just over 5.0 deg, at most 5.0 deg"},
+		{measure.Angle, 5 * deg * (1 - 1e-9), 5 * deg, true, "just under 5.0 deg, at least 5.0 deg", "just under 5.0 deg, at least 5.0 deg"},
+		{measure.Angle, 4.97 * deg, 5 * deg, false, "5.0 deg, at most 5.0 deg", "5.0 deg, at most 5.0 deg"},
+		{measure.Angle, 5 * deg, 5 * deg, false, "5.0 deg, at most 5.0 deg", "5.0 deg, at most 5.0 deg"},
+		{measure.Angle, 5.1 * deg, 5 * deg, false, "5.1 deg, at most 5.0 deg", "5.1 deg, at most 5.0 deg"},
+		{measure.Length, 7*measure.Inch - 0.00025, 7 * measure.Inch, true, "6-63/64 in, at least 7 in", "177.6 mm, at least 177.8 mm"},
+		{measure.Length, 7*measure.Inch - 0.00001, 7 * measure.Inch, true, "6.9996 in, at least 7.0000 in", "177.79 mm, at least 177.80 mm"},
+		{measure.Length, 2.0001, 2, false, "6 ft 6-3/4 in, at most 6 ft 6-47/64 in", "2.0001 m, at most 2.0000 m"},
+		{measure.Force, 500.04 * measure.PoundForce, 500 * measure.PoundForce, false, "500.04 lbf, at most 500.00 lbf", "2224.3 N, at most 2224.1 N"},
+		{measure.Temperature, 0.02, 0, false, "32.04 °F, at most 32.00 °F", "0.02 °C, at most 0.00 °C"},
+		{measure.Time, 7*measure.Day - 600, 7 * measure.Day, true, "6.99 days, at least 7.00 days", "6.99 days, at least 7.00 days"},
+		{measure.Ratio, 1.0002, 1, false, "1.0002, at most 1.0000", "1.0002, at most 1.0000"},
+	} {
+		check := measure.Check{Kind: c.kind, Value: c.value, Limit: c.limit, AtLeast: c.atLeast}
+		if us, si := check.Numbers(measure.US), check.Numbers(measure.SI); us != c.us || si != c.si {
+			t.Errorf("%v %g, %g: %q and %q, want %q and %q", c.kind, c.value, c.limit, us, si, c.us, c.si)
+		}
+	}
+	rng := rand.New(rand.NewPCG(5, 6))
+	for range 2000 {
+		limit := math.Exp(20*rng.Float64() - 10)
+		check := measure.Check{Kind: measure.Kind(rng.IntN(int(measure.Count) + 1)), Limit: limit, Value: limit * (1 + math.Exp(-40*rng.Float64())), AtLeast: rng.IntN(2) == 0}
+		for _, s := range []measure.System{measure.US, measure.SI} {
+			text := check.Numbers(s)
+			value, rest, _ := strings.Cut(text, ", at ")
+			_, bound, _ := strings.Cut(rest, " ")
+			if !check.Meets() && value == bound {
+				t.Errorf("%v: %q does not meet and prints alike", check.Kind, text)
+			}
+		}
+	}
+}
+
+// Steps of a scale are printed by their names, whatever the system.
+func TestNumbersNamed(t *testing.T) {
+	three := []string{"dry", "damp", "wet"}
+	for _, c := range []struct {
+		value, limit float64
+		atLeast      bool
+		steps        []string
+		want         string
+	}{
+		{0, 1, true, []string{"no", "yes"}, "no; must be yes"},
+		{1, 1, true, []string{"no", "yes"}, "yes; must be yes"},
+		{1, 2, true, three, "1 (damp), at least 2 (wet)"},
+		{2, 0, false, three, "2 (wet), at most 0 (dry)"},
+		{3, 2, false, three, "3, at most 2 (wet)"},
+		{-1, 2, true, three, "-1, at least 2 (wet)"},
+		{0, 0, false, []string{"nothing to ask"}, "nothing to ask"},
+		{math.NaN(), 1, true, three, "no value, at least 1 (damp)"},
+		{1, math.Inf(1), false, three, "1 (damp)"},
+	} {
+		check := measure.Check{Kind: measure.Count, Value: c.value, Limit: c.limit, AtLeast: c.atLeast, Steps: c.steps}
+		if got := check.Numbers(measure.US); got != c.want || got != check.Numbers(measure.SI) {
+			t.Errorf("%+v: %q, want %q", c, got, c.want)
+		}
+	}
+}
+
 func TestCheckWords(t *testing.T) {
 	c := measure.Check{Name: "Freeboard", Kind: measure.Length, Value: 0.28, Limit: 0.1778, AtLeast: true, Rule: rule}
 	for _, w := range []struct {

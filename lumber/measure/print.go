@@ -12,7 +12,11 @@ import (
 // a metre) to the millimetre, below a centimetre to its tenth; other kinds print with a fixed number of decimals,
 // one fewer from 100 on. Parse returns what was printed to within half of the
 // last digit. A NaN or an infinity prints as words, with the unit.
-func (k Kind) Print(x float64, s System) string {
+func (k Kind) Print(x float64, s System) string { return k.print(x, s, 0) }
+
+// print prints with some digits more than Print has: of feet and inches, halves of the
+// sixteenth, then decimals of the inch.
+func (k Kind) print(x float64, s System, more int) string {
 	if s != SI {
 		s = US
 	}
@@ -24,28 +28,30 @@ func (k Kind) Print(x float64, s System) string {
 		return "no finite number" + inUnit(st.unit)
 	}
 	switch {
+	case k == Length && s == US && more > 2:
+		return decimal(x/Inch, more) + " in"
 	case k == Length && s == US:
-		return FeetInches(x, 16)
+		return FeetInches(x, 16<<more)
 	case k == Length && math.Abs(x) < 0.00995:
-		return decimal(x*1000, 1) + " mm"
+		return decimal(x*1000, 1+more) + " mm"
 	case k == Length && math.Abs(x) < 0.9995:
-		return decimal(x*1000, 0) + " mm"
+		return decimal(x*1000, more) + " mm"
 	case k == Length:
-		return decimal(x, 3) + " m"
+		return decimal(x, 3+more) + " m"
 	case k == Temperature && s == US:
-		return decimal(ToFahrenheit(x), 1) + " °F"
+		return decimal(ToFahrenheit(x), 1+more) + " °F"
 	case k == Temperature:
-		return decimal(x, 1) + " °C"
+		return decimal(x, 1+more) + " °C"
 	case k == Time && math.Abs(x) >= 3*Day:
-		return decimal(x/Day, 1) + " days"
+		return decimal(x/Day, 1+more) + " days"
 	case st.unit == "":
-		return decimal(x, st.decimals)
+		return decimal(x, st.decimals+more)
 	}
 	v, d := x/st.scale, st.decimals
 	if math.Abs(v) >= 100 && d > 0 {
 		d--
 	}
-	return decimal(v, d) + " " + st.unit
+	return decimal(v, d+more) + " " + st.unit
 }
 
 func inUnit(unit string) string {

@@ -1,0 +1,94 @@
+package measure_test
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"testing"
+
+	"example.org/floewright/lumber/measure"
+)
+
+func TestRestate(t *testing.T) {
+	for _, c := range []struct{ text, us, si string }{
+		{"347 N·m of righting moment lacking", "256 lbf·ft of righting moment lacking", ""},
+		{"under 0.958 kPa over the deck", "under 20.0 psf over the deck", ""},
+		{"under 181 kg at x 1.83 m, y 0.00 m: short", "under 399 lb at x 6 ft 0-1/16 in, y 0 in: short", ""},
+		{"thickness required: 200 mm (8 in) (larger groups, 20 cm; CCOHS)", "thickness required: 8 in (larger groups, 20 cm; CCOHS)", "thickness required: 200 mm (larger groups, 20 cm; CCOHS)"},
+		{"500 mm (1 ft 7-3/4 in) (a row)", "1 ft 7-3/4 in (a row)", "500 mm (a row)"},
+		{"keep 10 yd (9 m) from your companion", "keep 10 yd from your companion", "keep 9 m from your companion"},
+		{"park 50 ft (15 m) apart", "park 50 ft apart", "park 15 m apart"},
+		{"air of 0 °C (32 °F) and higher", "air of 32 °F and higher", "air of 0 °C and higher"},
+		{"everything within 29 m counts", "everything within 95 ft counts", ""},
+		{"loads over 7000 kg at least 1 km apart, at most 15 km/h", "loads over 15400 lb at least 0.62 mi apart, at most 9.3 mph", ""},
+		{"freeboard before the load: -49 mm", "freeboard before the load: -1-15/16 in", ""},
+		{"13 J, the dock held fast", "9.6 lbf·ft, the dock held fast", ""},
+		{"20 psf over the half, 400 lb on 1 sq ft", "", "0.958 kPa over the half, 181 kg on 0.09 m²"},
+		{"400 lb within 12 in of the edge, centre 6 in from it", "", "181 kg within 305 mm of the edge, centre 152 mm from it"},
+		{"0 corners, 1 in the middle, 2 in all", "", ""},
+		{"tension in 7/8 in nylon", "", ""},
+		{"1 ft 6 in of water", "", "457 mm of water"},
+		{"3 people, 2 m deep, 4 metres", "3 people, 6 ft 6-3/4 in deep, 4 metres", ""},
+		{"100-150 kN/m, 100 W/m² and 3.5 kg/cm²", "", ""},
+		{"5 kN/m, 917 kg/m³, 3 m/s, 2 m2, 9 L", "343 plf, 57.2 pcf, 6.7 mph, 21.5 ft², 2.4 gal", ""},
+		{"12 in 1 ft", "", "12 in 305 mm"},
+		{"2.5e-05 m", "0 in", ""},
+		{"38 mm x 184 mm", "1-1/2 in x 7-1/4 in", ""},
+		{`"9 ft" and "9 m" are out of range`, "", ""},
+		{"60 %, 5.0 deg, 3 h", "", ""},
+		{"", "", ""},
+	} {
+		for s, want := range map[measure.System]string{measure.US: c.us, measure.SI: c.si} {
+			if want == "" {
+				want = c.text
+			}
+			if got := measure.Restate(c.text, s); got != want {
+				t.Errorf("%q in system %d: %q, want %q", c.text, s, got, want)
+			}
+		}
+	}
+}
+
+func TestRestateError(t *testing.T) {
+	bad := measure.Range{Kind: measure.Length, Lo: 1.5, Hi: 3}.Check("Length", 18.288)
+	us := measure.RestateError(fmt.Errorf("start: %w", bad), measure.US)
+	if us.Error() != "start: Length: 60 ft is out of range; want at least 4 ft 11-1/16 in, at most 9 ft 10-1/8 in" || !errors.Is(us, measure.ErrRange) {
+		t.Errorf("%v", us)
+	}
+	if si := measure.RestateError(us, measure.SI); si.Error() != "start: "+bad.Error() {
+		t.Errorf("back in SI: %v", si)
+	}
+	if plain := errors.New("no number"); measure.RestateError(plain, measure.US) != plain || measure.RestateError(nil, measure.SI) != nil {
+		t.Error("an error without a quantity changes")
+	}
+}
+
+// Nothing of the other system is left, and a second time changes nothing.
+func FuzzRestate(f *testing.F) {
+	f.Add("200 mm (8 in) and 3 m")
+	f.Add("-4.5 kN, 12 ft 6-1/2 in of 3 lb")
+	f.Add("1 ft (2 m) (3 ft)")
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, s := range []measure.System{measure.US, measure.SI} {
+			once := measure.Restate(text, s)
+			if twice := measure.Restate(once, s); strings.Count(text, "(") == 0 && twice != once {
+				t.Errorf("%q: %q, then %q", text, once, twice)
+			}
+		}
+	})
+}
+
+func BenchmarkRestate(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		measure.Restate("under 0.958 kPa over the half of the deck toward +y: platform: capsizes past a heel of 60.3 deg; 347 N·m of righting moment lacking", measure.US)
+	}
+}
+
+func ExampleRestate() {
+	fmt.Println(measure.Restate("thickness required: 200 mm (8 in), within 29 m of it", measure.US))
+	fmt.Println(measure.Restate("under 400 lb placed 2 ft from it", measure.SI))
+	// Output:
+	// thickness required: 8 in, within 95 ft of it
+	// under 181 kg placed 610 mm from it
+}
