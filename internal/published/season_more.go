@@ -14,7 +14,7 @@ func seasonMore() ([]Check, error) {
 	if err != nil {
 		return nil, err
 	}
-	return append(append(seasonGuesses(), seasonStates()...), rules...), nil
+	return append(append(append(seasonGuesses(), seasonStates()...), seasonRuns()...), rules...), nil
 }
 
 // seasonGuesses checks the odds of ice-out by five remembered dates, four days apart, none in a
@@ -127,4 +127,67 @@ func seasonRules() ([]Check, error) {
 		one{"thickness after 50 °C·day", "0.163322784", "m", law(50)},
 		one{"thickness after 500 °C·day", "0.691200072", "m", law(500)},
 	)...), nil
+}
+
+// seasonRuns checks a run of the model under a dark sky, where its parts are closed: a pad without
+// snow at 80° north from 1 November on, seven days of 8 °C, three of 2 °C, and frost of -10 °C.
+func seasonRuns() []Check {
+	p := season.Default().Pad()
+	p.Exchange, p.WaterLoss, p.IceExchange, p.WaterHeat = 20, 0, 20, 0
+	lake := season.Lake{Latitude: 80, MeanDepth: 4}
+	var days []season.Day
+	for i := range 60 {
+		t := -10.0
+		switch {
+		case i < 7:
+			t = 8
+		case i < 10:
+			t = 2
+		}
+		days = append(days, season.Day{Date: time.Date(2030, time.November, 1+i, 0, 0, 0, 0, time.UTC), Mean: t})
+	}
+	run := func(of func([]season.State) float64) func() (float64, error) {
+		return func() (float64, error) {
+			s, err := season.Run(lake, p, days)
+			if err != nil {
+				return 0, err
+			}
+			return of(s), nil
+		}
+	}
+	// The last twenty days once more, from the state before them.
+	again := func(of func([]season.State) float64) func() (float64, error) {
+		return func() (float64, error) {
+			m, err := season.New(lake, p)
+			if err != nil {
+				return 0, err
+			}
+			s, err := m.Run(days[:40])
+			if err != nil {
+				return 0, err
+			}
+			last := s[len(s)-1]
+			if s, err = m.Continue(last, days[40:]); err != nil {
+				return 0, err
+			}
+			return of(append([]season.State{last}, s...)), nil
+		}
+	}
+	// (h + k/H)² grows by 2kS/(ρL), whatever the day on which the lake closed.
+	grown := func(s []season.State) float64 {
+		const c = 2.24 / 20
+		a, b := s[len(s)-21].Total()+c, s[len(s)-1].Total()+c
+		return b*b - a*a
+	}
+	frost := func(s []season.State) float64 { return s[len(s)-1].FrostDays - s[len(s)-21].FrostDays }
+	closed := independent("Square-root growth and a mixed lake that cools, 50 digits", "(h + k/H)² + 2kS/(ρL) with S = 200 °C·day, k = 2.24, ρ = 917, L = 334 kJ/kg; T + (W - T) exp(-H t/(ρ c D)), 20 W/(m² K), 4186 J/(kg K), 4 m")
+	out := share("ice/season", closed, 1e-11,
+		one{"growth of the squared thickness in twenty days of -10 °C", "0.252758604927549", "m²", run(grown)},
+		one{"the same, gone on from a state", "0.252758604927549", "m²", again(grown)},
+		one{"water after three days of 2 °C", "6.40242721759821", "°C", run(func(s []season.State) float64 { return s[9].Water })},
+	)
+	return append(out, share("ice/season", exactly("Days of frost", "twenty of -10 °C"), 1e-12,
+		one{"frost of twenty days", "200", "°C day", run(frost)},
+		one{"frost of twenty days, gone on from a state", "200", "°C day", again(frost)},
+	)...)
 }
