@@ -19,7 +19,8 @@ const (
 
 // A Rule is one criterion applied to a platform as it is loaded; its check names
 // the source. It returns an error for bad data; a platform that finds no rest is
-// a check that does not hold, or that failure.
+// a check that does not hold, or that failure. Neither the rules made here nor the methods
+// of a Platform change it, so that goroutines may share both.
 type Rule func(*Platform) (measure.Check, error)
 
 // A Crowd is people who stand together at the deck's edge. Zero fields are the

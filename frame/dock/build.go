@@ -13,6 +13,7 @@ import (
 
 // A Dock is a plan with its geometry worked out and its lumber looked up. [Read]
 // and [Build] make one; the zero Dock knows nothing and answers nothing.
+// A Dock may be asked by several goroutines at once.
 type Dock struct {
 	plan  *plan.Plan
 	units measure.System // of what is printed

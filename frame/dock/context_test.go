@@ -1,9 +1,11 @@
 package dock_test
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"strings"
+	"sync"
 	"sync/atomic"
 	"testing"
 
@@ -58,6 +60,37 @@ func TestReportEnds(t *testing.T) {
 	}
 	if got := text(t, reported(t, d, d.Units())); got != want {
 		t.Error("broken off reports change the next one")
+	}
+}
+
+// TestShared: goroutines that share a dock get what each would get alone.
+func TestShared(t *testing.T) {
+	d, err := dock.Read("work.json", strings.NewReader(demoText(t, "work")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var wait sync.WaitGroup
+	var out [3]bytes.Buffer
+	var errs [3]error
+	for i := range out {
+		wait.Go(func() {
+			r, err := d.Report(context.Background(), measure.System(i%2))
+			if err != nil {
+				errs[i] = err
+				return
+			}
+			errs[i] = r.WriteText(&out[i])
+		})
+	}
+	wait.Wait()
+	if err := errors.Join(errs[:]...); err != nil {
+		t.Fatal(err)
+	}
+	if out[0].Len() == 0 || out[0].String() != out[2].String() || out[0].String() == out[1].String() {
+		t.Error("reports of the same dock differ, or those in other units do not")
+	}
+	if alone := text(t, reported(t, d, measure.System(0))); alone != out[0].String() {
+		t.Error("alone it is another")
 	}
 }
 

@@ -16,8 +16,8 @@ type Support struct {
 	Height float64
 }
 
-// A Leveling is what the heights of supports say.
-type Leveling struct {
+// A Levelling is what the heights of supports say.
+type Levelling struct {
 	// Level are the shims that make all tops as high as the highest: the least that
 	// are level. Flat are the least that only take the twist out and let the frame
 	// lean as it likes. Both are m, in the supports' order, none below 0.
@@ -50,7 +50,7 @@ const mostSupports = 60
 // under its centre; the flat shims make the same plane lowest under the supports'
 // middle. Both touch three tops, found among all triples; where several planes are
 // as low, between which the frame rocks, their mean is taken.
-func Level(supports []Support, centre Point) (*Leveling, error) {
+func Level(supports []Support, centre Point) (*Levelling, error) {
 	n := len(supports)
 	if err := (measure.Range{Lo: 3, Hi: mostSupports, Source: srcFrame}).Check("number of supports", float64(n)); err != nil {
 		return nil, err
@@ -77,7 +77,7 @@ func Level(supports []Support, centre Point) (*Leveling, error) {
 		middle.X, middle.Y = middle.X+s.At.X/float64(n), middle.Y+s.At.Y/float64(n)
 		top = math.Max(top, s.Height)
 	}
-	l := &Leveling{Level: make([]float64, n), Flat: make([]float64, n), Gap: make([]float64, n), Off: make([]float64, n)}
+	l := &Levelling{Level: make([]float64, n), Flat: make([]float64, n), Gap: make([]float64, n), Off: make([]float64, n)}
 	if err := l.fit(supports, middle); err != nil {
 		return nil, err
 	}
@@ -190,7 +190,7 @@ func through(a, b, c Support, det float64) plane {
 
 // fit finds the best plane and the twist: least squares of height over 1, x, y and
 // then of what is left over the part of xy that is square to those.
-func (l *Leveling) fit(supports []Support, middle Point) error {
+func (l *Levelling) fit(supports []Support, middle Point) error {
 	n := float64(len(supports))
 	lo, hi := supports[0].At, supports[0].At
 	var xx, xy, yy, xh, yh, mean float64

@@ -290,7 +290,7 @@ var types = []named{
 	{"frame/layout.Frame", new(frame_layout.Frame)},
 	{"frame/layout.Kind", new(frame_layout.Kind)},
 	{"frame/layout.Layout", new(frame_layout.Layout)},
-	{"frame/layout.Leveling", new(frame_layout.Leveling)},
+	{"frame/layout.Levelling", new(frame_layout.Levelling)},
 	{"frame/layout.Lift", new(frame_layout.Lift)},
 	{"frame/layout.Member", new(frame_layout.Member)},
 	{"frame/layout.Node", new(frame_layout.Node)},
