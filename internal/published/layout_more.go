@@ -146,7 +146,7 @@ func layoutAreas() []Check {
 
 // layoutLevels checks supports whose planes are found by hand.
 func layoutLevels() []Check {
-	at := func(heights []float64, centre layout.Point, of func(*layout.Leveling) float64) func() (float64, error) {
+	at := func(heights []float64, centre layout.Point, of func(*layout.Levelling) float64) func() (float64, error) {
 		places := []layout.Point{{X: 0, Y: 0}, {X: 4, Y: 0}, {X: 4, Y: 2}, {X: 0, Y: 2}}
 		return func() (float64, error) {
 			var all []layout.Support
@@ -167,17 +167,17 @@ func layoutLevels() []Check {
 	one8 := []float64{0, 0, 0, 8}
 	middle, near := layout.Point{X: 2, Y: 1}, layout.Point{X: 1, Y: 0.9}
 	return share("frame/layout", exactly("Planes through three of four tops of a rectangle", "4 m by 2 m, the fourth top 8 mm high"), 1e-9,
-		one{"twist", "-8.00000000000", "mm", at(one8, middle, func(l *layout.Leveling) float64 { return l.Twist })},
-		one{"top off the best plane", "2.00000000000", "mm", at(one8, middle, func(l *layout.Leveling) float64 { return l.Off[3] })},
-		one{"best plane at the first corner", "2.00000000000", "mm", at(one8, middle, func(l *layout.Leveling) float64 { return l.Plane[0] })},
+		one{"twist", "-8.00000000000", "mm", at(one8, middle, func(l *layout.Levelling) float64 { return l.Twist })},
+		one{"top off the best plane", "2.00000000000", "mm", at(one8, middle, func(l *layout.Levelling) float64 { return l.Off[3] })},
+		one{"best plane at the first corner", "2.00000000000", "mm", at(one8, middle, func(l *layout.Levelling) float64 { return l.Plane[0] })},
 		// From 0, 0 to 0, 8 mm over 2 m, halved by the other side: 2 mm/m.
-		one{"slope of the best plane across, per m", "2.00000000000", "mm", at(one8, middle, func(l *layout.Leveling) float64 { return l.Plane[2] })},
-		one{"shim to level the first corner", "8.00000000000", "mm", at(one8, middle, func(l *layout.Leveling) float64 { return l.Level[0] })},
-		one{"shim to level the high corner", "0", "mm", at(one8, middle, func(l *layout.Leveling) float64 { return l.Level[3] })},
-		one{"gap over the third corner", "8.00000000000", "mm", at(one8, near, func(l *layout.Leveling) float64 { return l.Gap[2] })},
-		one{"gap over the first corner", "0", "mm", at(one8, near, func(l *layout.Leveling) float64 { return l.Gap[0] })},
+		one{"slope of the best plane across, per m", "2.00000000000", "mm", at(one8, middle, func(l *layout.Levelling) float64 { return l.Plane[2] })},
+		one{"shim to level the first corner", "8.00000000000", "mm", at(one8, middle, func(l *layout.Levelling) float64 { return l.Level[0] })},
+		one{"shim to level the high corner", "0", "mm", at(one8, middle, func(l *layout.Levelling) float64 { return l.Level[3] })},
+		one{"gap over the third corner", "8.00000000000", "mm", at(one8, near, func(l *layout.Levelling) float64 { return l.Gap[2] })},
+		one{"gap over the first corner", "0", "mm", at(one8, near, func(l *layout.Levelling) float64 { return l.Gap[0] })},
 		// Read -3, 1, 5 and 1 mm, the tops lie in one plane that leans: no twist, nothing clear.
-		one{"twist of tops in one plane", "0", "mm", at([]float64{-3, 1, 5, 1}, middle, func(l *layout.Leveling) float64 { return l.Twist })},
-		one{"slope of tops in one plane along, per m", "1.00000000000", "mm", at([]float64{-3, 1, 5, 1}, middle, func(l *layout.Leveling) float64 { return l.Plane[1] })},
+		one{"twist of tops in one plane", "0", "mm", at([]float64{-3, 1, 5, 1}, middle, func(l *layout.Levelling) float64 { return l.Twist })},
+		one{"slope of tops in one plane along, per m", "1.00000000000", "mm", at([]float64{-3, 1, 5, 1}, middle, func(l *layout.Levelling) float64 { return l.Plane[1] })},
 	)
 }
