@@ -250,7 +250,7 @@ func (d *Dock) spread(l *layout.Layout, err error, rs rests) measure.Check {
 			worst = math.Max(worst, spread)
 		}
 	}
-	c := measure.Refuse(name, &measure.Error{Field: "blocking", Class: measure.ErrUnknown, Want: "blocking or a strap across the bay, by somebody who answers for it"})
+	c := measure.Refuse(name, &measure.Error{Field: "what holds the two joists together", Class: measure.ErrUnknown, Want: "a strap or bolted blocking across the bay, by somebody who answers for it; no field of the plan says it, for nails in end grain hold no pull"})
 	if worst == 0 {
 		c = measure.Check{Name: name, Kind: measure.Force, Rule: srcFit}
 	}

@@ -170,13 +170,14 @@ func (l *startLayout) ask(w *writer, root *group, drum string) {
 	ice.put("parked", unknown)
 	root.put("ice", ice)
 	hardware := w.group("hardware.", "")
-	hardware.put("joist_ends", put("hardware.joist_ends.", "", "by", "fastener", "count", "finish"))
+	hardware.put("joist_ends", put("hardware.joist_ends.", "Nails and screws also take edge and spacing; a hanger in_joist, steel, bracket_finish and its maker's figures down, up, lateral, along, to_and_fro; -explain has them.", "by", "fastener", "count", "finish"))
 	hardware.put("deck_finish", unknown)
 	hardware.put("treatment", unknown)
+	hardware.put("dries", unknown)
 	for _, of := range []struct {
 		list string
 		keys []string
-	}{{"ties", []string{"of", "strength", "efficiency", "parts", "point"}}, {"drums", []string{"held", "leak_tested", "bungs", "closed_at"}}} {
+	}{{"ties", []string{"of", "strength", "efficiency", "parts", "point", "slack", "stiffness"}}, {"drums", []string{"held", "leak_tested", "bungs", "closed_at"}}} {
 		g := put("hardware."+of.list+"[].", "", of.keys...)
 		g.keys, g.values = append([]string{"floats"}, g.keys...), append([]any{drum}, g.values...)
 		hardware.put(of.list, []*group{g})
