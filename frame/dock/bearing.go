@@ -57,52 +57,8 @@ func (d *Dock) drawing() (layout.Drawing, error) {
 		}
 		out.Drums = append(out.Drums, f)
 	}
-	out.Pieces = append(out.Pieces, d.stops()...)
+	out.Pieces = append(out.Pieces, d.stopPieces()...)
 	return out, nil
-}
-
-// stops returns the two stops at the ends of each row of floats in a bay, from joist
-// to joist at their lower edge.
-func (d *Dock) stops() []layout.Piece {
-	var out []layout.Piece
-	half := d.joist.section.Width / 2
-	for i := range d.plan.Floats {
-		set := &d.plan.Floats[i]
-		if math.IsNaN(set.Stops.Value) || (set.Lies.Value == "across") != d.across {
-			continue
-		}
-		rows := map[int][2]float64{} // by bay: where its floats' centres begin and end
-		for _, m := range d.floats {
-			if m.set != set || m.bay == 0 {
-				continue
-			}
-			_, t := d.from(m.x, m.y)
-			row, ok := rows[m.bay]
-			if !ok {
-				row = [2]float64{t, t}
-			}
-			rows[m.bay] = [2]float64{min(row[0], t), max(row[1], t)}
-		}
-		for bay := 1; bay < len(d.centres); bay++ {
-			row, ok := rows[bay]
-			if !ok {
-				continue
-			}
-			from, to := d.centres[bay-1]+half, d.centres[bay]-half
-			for k, side := range [2]float64{-1, 1} {
-				at := (row[0]+row[1])/2 + side*(set.Stops.Value+d.joist.section.Width)/2
-				a, b := layout.Point{X: from, Y: at}, layout.Point{X: to, Y: at}
-				if !d.across {
-					a, b = layout.Point{X: at, Y: from}, layout.Point{X: at, Y: to}
-				}
-				out = append(out, layout.Piece{
-					Name: fmt.Sprintf("stop %d in bay %d", k+1, bay), Kind: layout.Stop, From: a, To: b,
-					Width: d.joist.section.Width, Depth: d.joist.section.Depth,
-				})
-			}
-		}
-	}
-	return out
 }
 
 // layoutRests is what the layout rests on.
@@ -111,7 +67,7 @@ func (d *Dock) layoutRests() rests {
 	rs := rests{on(f.Length), on(f.Width), on(f.Joists.Size), on(f.Rims.Size), on(f.Rims.Plies), on(f.Decking.Size), on(f.Decking.Gap), d.marks()}
 	for i := range d.plan.Floats {
 		s := &d.plan.Floats[i]
-		rs = append(append(rs, floatRests(s)...), on(s.Tied))
+		rs = append(append(rs, floatRests(s)...), on(s.Tied), on(s.Blocks))
 	}
 	if len(d.floats) == 0 {
 		rs = append(rs, rest{path: "floats", missing: true})
@@ -294,7 +250,7 @@ func (d *Dock) spread(l *layout.Layout, err error, rs rests) measure.Check {
 			worst = math.Max(worst, spread)
 		}
 	}
-	c := measure.Refuse(name, &measure.Error{Field: "blocking", Class: measure.ErrUnknown, Want: "blocking or a strap across the bay, by somebody who answers for it"})
+	c := measure.Refuse(name, &measure.Error{Field: "what holds the two joists together", Class: measure.ErrUnknown, Want: "a strap or bolted blocking across the bay, by somebody who answers for it; no field of the plan says it, for nails in end grain hold no pull"})
 	if worst == 0 {
 		c = measure.Check{Name: name, Kind: measure.Force, Rule: srcFit}
 	}

@@ -120,6 +120,7 @@ func (d *Dock) cutRests() rests {
 		if stops := d.plan.Floats[i].Stops; plan.Has(stops) || stops.At.Line > 0 { // left out: there are none
 			out = append(out, on(stops))
 		}
+		out = append(out, on(d.plan.Floats[i].Blocks))
 	}
 	for i := range d.plan.Stock {
 		b := &d.plan.Stock[i]
@@ -158,16 +159,12 @@ func (d *Dock) wants() (out []lumber.Want, notes []string, err error) {
 		return nil, nil, err
 	}
 	out = append(out, deck...)
-	bays := map[int]bool{}
-	for _, f := range d.floats {
-		if f.bay > 0 && plan.Has(f.set.Stops) {
-			bays[f.bay] = true
-		}
+	bays := map[int]int{}
+	for _, s := range d.stops() {
+		bays[s.bay]++
 	}
 	for k := 1; k < len(d.centres); k++ {
-		if bays[k] {
-			add(fmt.Sprintf("stop, bay %d", k), d.joist, d.centres[k]-d.centres[k-1]-d.joist.section.Width, 2)
-		}
+		add(fmt.Sprintf("stop, bay %d", k), d.joist, d.centres[k]-d.centres[k-1]-d.joist.section.Width, bays[k])
 	}
 	return out, notes, nil
 }

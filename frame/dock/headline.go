@@ -57,7 +57,7 @@ var twelve = []struct {
 		"FRAME, THE WORST OF EVERYTHING":  {"Situations in which"},
 	}},
 	{"Ties, and what is owed to the drums", map[string][]string{
-		"TIES AND DRUMS": {"Tie of", "What that tie", "Coating of the tie", "What was in it", "Leak test", "Bungs", "Suction", "Pressure"},
+		"TIES AND DRUMS": {"Tie of", "What that tie", "Coating of the tie", "Nails at", "What was in it", "Leak test", "Bungs", "Suction", "Pressure"},
 	}},
 	{"Joints: pulled out, lifted, to and fro", map[string][]string{
 		"JOINTS": {"Joist's end carried", "Joist's end held", "Joist's end to and fro", "Joist pulled off", "Coating", "Hangers"},

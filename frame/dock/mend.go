@@ -38,6 +38,7 @@ var remedies = []struct{ begin, say string }{
 	{"Hangers or angles", "fasteners of the same metal as the bracket"},
 	{"Tie", "a stronger tie, more parts, or more ties"},
 	{"What that tie", "a stronger lip, hole or eye, or the pull on more of them"},
+	{"Nails at", "longer or more nails, or blocks at both ends of each float"},
 	{"Screws of a board", "longer or more screws"},
 	{"What was in it", "other drums"},
 	{"Leak test", "each closed and held under water, before it is built in"},

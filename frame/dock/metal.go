@@ -129,6 +129,22 @@ func (d *Dock) Hardware() ([]fasten.Row, []fasten.Item, error) {
 		}
 		more = append(more, fasten.Item{What: "tie of " + tie.Of.Value + " for " + d.kind(i) + coated(tie.Finish), Count: spared(n)})
 	}
+	blocked := map[*plan.Floats]int{}
+	for _, s := range d.stops() {
+		blocked[s.set]++
+	}
+	for i := range d.plan.Floats {
+		set := &d.plan.Floats[i]
+		if blocked[set] == 0 {
+			continue
+		}
+		nail, err := d.looked(rests{on(set.Nail), on(set.Nails)}, set.Nail)
+		if err != nil {
+			open = append(open, err)
+			continue
+		}
+		places = append(places, fasten.Place{Name: "stops and blocks of " + d.kind(i), Joint: d.stopJoint(set, nail), Alike: 2 * blocked[set], Finish: h.Ends.Finish.Value})
+	}
 	e, _ := d.exposure()
 	rows, buy, err := fasten.Schedule(places, e)
 	if err != nil {

@@ -28,6 +28,7 @@ func (d *Dock) names() {
 	d.name(h.DeckFinish, finish)
 	kinds := []plan.Name{{Value: "all"}}
 	for i := range d.plan.Floats {
+		d.name(d.plan.Floats[i].Nail, fastener)
 		kinds = append(kinds, d.plan.Floats[i].Name)
 	}
 	for i := range h.Ties {

@@ -60,6 +60,9 @@ func (d *Dock) ties() []measure.Check {
 	}
 	out = append(out, d.screwsOver())
 	for i := range d.plan.Floats {
+		out = append(out, d.stopped(i))
+	}
+	for i := range d.plan.Floats {
 		out = append(out, d.duty(i)...)
 	}
 	return out

@@ -123,6 +123,16 @@ func (l *startLayout) drums(w *writer, drum *group) {
 			across = append(across, s.text(x))
 		}
 		drum.put("marks", across)
+		if l.stops > 0 {
+			drum.put("stops", s.text(l.stops))
+		}
+		if l.blocks > 0 {
+			drum.put("blocks", "yes")
+		}
+		if l.stops > 0 || l.blocks > 0 {
+			drum.put("block_fastener", unknown)
+			drum.put("block_fasteners", unknown)
+		}
 		return
 	}
 	drum.put("lies", "along")
@@ -160,13 +170,14 @@ func (l *startLayout) ask(w *writer, root *group, drum string) {
 	ice.put("parked", unknown)
 	root.put("ice", ice)
 	hardware := w.group("hardware.", "")
-	hardware.put("joist_ends", put("hardware.joist_ends.", "", "by", "fastener", "count", "finish"))
+	hardware.put("joist_ends", put("hardware.joist_ends.", "Nails and screws also take edge and spacing; a hanger in_joist, steel, bracket_finish and its maker's figures down, up, lateral, along, to_and_fro; -explain has them.", "by", "fastener", "count", "finish"))
 	hardware.put("deck_finish", unknown)
 	hardware.put("treatment", unknown)
+	hardware.put("dries", unknown)
 	for _, of := range []struct {
 		list string
 		keys []string
-	}{{"ties", []string{"of", "strength", "efficiency", "parts", "point"}}, {"drums", []string{"held", "leak_tested", "bungs", "closed_at"}}} {
+	}{{"ties", []string{"of", "strength", "efficiency", "parts", "point", "slack", "stiffness"}}, {"drums", []string{"held", "leak_tested", "bungs", "closed_at"}}} {
 		g := put("hardware."+of.list+"[].", "", of.keys...)
 		g.keys, g.values = append([]string{"floats"}, g.keys...), append([]any{drum}, g.values...)
 		hardware.put(of.list, []*group{g})
@@ -191,7 +202,11 @@ func (l *startLayout) stock(w *writer, root *group) {
 		{s.pick("2x8", "38 mm x 184 mm"), s.Width - 2*float64(s.plies())*startJoist, len(l.marks)},
 		{s.pick("2x10", "38 mm x 235 mm"), s.Length, 2 * s.plies()},
 		{s.pick("2x6", "38 mm x 140 mm"), s.Length, int(math.Ceil(s.Width/startBoard - 1e-9))},
+		{s.pick("2x8", "38 mm x 184 mm"), startStop, l.stopBoards()},
 	} {
+		if b.n == 0 {
+			continue
+		}
 		own := ""
 		if i == 0 {
 			own = "Each piece from one board; longer ones than a yard has must be planned anew."

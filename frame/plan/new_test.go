@@ -103,7 +103,7 @@ func TestNewNotes(t *testing.T) {
 			case string:
 				if v == "unknown" {
 					unknowns++
-					if !strings.Contains(note, key+": ") && path != "stock[1]" && path != "stock[2]" {
+					if !strings.Contains(note, key+": ") && path != "stock[1]" && path != "stock[2]" && path != "stock[3]" {
 						t.Errorf("%s.%s is not explained", path, key)
 					}
 				}
@@ -159,4 +159,23 @@ func FuzzNew(f *testing.F) {
 			t.Errorf("%+v: %v", s, err)
 		}
 	})
+}
+
+// What decides a verdict, or is asked for once its neighbour is known, is asked from the
+// start.
+func TestNewAsks(t *testing.T) {
+	for width, want := range map[float64][]string{
+		2.4: {`"dries": "unknown"`, `"slack": "unknown"`, `"stiffness": "unknown"`, `"blocks": "yes"`, `"block_fastener": "unknown"`, `"block_fasteners": "unknown"`},
+		1.2: {`"stops": "`, `"block_fastener": "unknown"`},
+	} {
+		text, err := plan.New(plan.Start{Units: measure.SI, Length: 4, Width: width, Girth: 1.85, Long: 0.886, Mass: 10})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, w := range want {
+			if !strings.Contains(string(text), w) {
+				t.Errorf("%g m wide: no %s", width, w)
+			}
+		}
+	}
 }

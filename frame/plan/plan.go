@@ -121,6 +121,9 @@ type Floats struct {
 	Places []Place
 	Tied   Name     // "yes" or "no": ties hold them
 	Stops  Quantity // clear distance between the stops of a row in a bay
+	Blocks Name     // "yes" or "no": blocks beside each float that has room to slide
+	Nail   Name     // of stops and blocks
+	Nails  Count    // at each end of a stop or a block
 	Top    Quantity // top of the float below the underside of the joists
 }
 

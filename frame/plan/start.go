@@ -28,6 +28,9 @@ const (
 	startJoist   = 1.5 * measure.Inch  // thickness of lumber
 	startBoard   = 5.5 * measure.Inch  // width of a deck board
 	startBetween = 1.5 * measure.Inch  // of drums, end to end, and from their sides
+	startTight   = 1.5 * measure.Inch  // room of a drum along itself, for each: least
+	startPlay    = 1.75 * measure.Inch // middling
+	startLoose   = 2 * measure.Inch    // most
 	startUnder   = 0.85                // of a drum that may be under
 	startStock   = 0.75 * measure.Inch // that a board is longer than the piece
 	startSpan    = 24 * measure.Inch   // from joist to joist, most for 2x6 boards (International Residential Code, Table R507.7)
@@ -41,6 +44,8 @@ type startLayout struct {
 	marks  []float64 // near faces of the joists
 	bays   []int     // that hold drums
 	across []float64 // middles of the drums in each
+	stops  float64   // clear between the stops of a row; 0: blocks, or neither
+	blocks int       // in each bay that holds drums
 
 	places [][2]float64 // of a narrow dock: drums that lie along, under the joists
 }
@@ -120,10 +125,30 @@ func (s Start) lay() (*startLayout, error) {
 	}
 	out.marks = append(out.marks, s.round(s.Length-startJoist))
 	first := rim + startBetween/3 + s.Long/2
+	last := math.NaN() // the last one's middle, if it is not as far from its side
+	free := s.Width - 2*rim - float64(row)*s.Long
+	inner := (free - 2*startBetween/3) / float64(max(1, row-1))
+	switch {
+	case free <= float64(row)*startLoose:
+	case row > 1 && inner >= 2*startPlay+2*startJoist:
+		out.blocks = 2 * (row - 1) // at the inner ends; the outer ones bear on the rims
+	case free >= float64(row)*startTight+2*startJoist: // two stops
+		play := math.Min(startPlay, (free-2*startJoist)/float64(row))
+		out.stops = s.round(float64(row) * (s.Long + play))
+		first = (s.Width-out.stops+play)/2 + s.Long/2
+	case free >= float64(row)*startTight+startJoist: // one: the near rim is the other
+		play := math.Min(startLoose-measure.Inch/8, (free-startJoist)/float64(row))
+		out.stops = float64(row) * (s.Long + play)
+		first, last = rim+play/2+s.Long/2, rim+out.stops-play/2-s.Long/2
+		out.stops = s.round(out.stops)
+	}
+	if math.IsNaN(last) {
+		last = s.Width - first
+	}
 	for i := range row {
-		x := s.Width / 2
+		x := (first + last) / 2
 		if row > 1 {
-			x = first + (s.Width-2*first)*float64(i)/float64(row-1)
+			x = first + (last-first)*float64(i)/float64(row-1)
 		}
 		out.across = append(out.across, s.round(x))
 	}
@@ -168,6 +193,19 @@ func (s Start) board(piece float64) string {
 		step = 0.3
 	}
 	return s.text(math.Max(math.Ceil(piece/step-1e-6), 2)*step + startStock)
+}
+
+// startStop is the board that stops and blocks are cut from: two of them, and the cuts.
+const startStop = 4 * measure.Foot
+
+// stopBoards returns how many of those boards the stops and blocks take.
+func (l *startLayout) stopBoards() int {
+	n := l.blocks * len(l.bays)
+	if l.stops > 0 {
+		n = 2 * len(l.bays)
+	}
+	each := int((startStop - measure.Inch) / (l.start.Girth / math.Pi))
+	return (n + max(1, each) - 1) / max(1, each)
 }
 
 // plies returns how many boards make a rim.

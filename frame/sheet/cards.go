@@ -182,7 +182,7 @@ func (c *cards) said(k measure.Check) string {
 	var e *measure.Error
 	if errors.As(k.Err, &e) && e.Field != "" && errors.Is(e, measure.ErrUnknown) {
 		if strings.Contains(e.Want, ", and with it ") {
-			return text + e.Field + " and more is not known"
+			return text + e.Field + " and more are not known"
 		}
 		return text + e.Field + " is not known"
 	}
