@@ -37,7 +37,7 @@ func TestAccuracy(t *testing.T) {
 		b, err := at(x)
 		return b.Mx, err
 	})
-	r.Within(11, "Bowl.At tangential moment", func(x []float64) (float64, error) {
+	r.Within(14, "Bowl.At tangential moment", func(x []float64) (float64, error) {
 		b, err := at(x)
 		return b.My, err
 	})

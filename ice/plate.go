@@ -65,7 +65,7 @@ func (p Plate) Rigidity() (float64, error) {
 }
 
 func (p Plate) rigidity() float64 {
-	return p.E * p.Thickness * p.Thickness * p.Thickness / (12 * (1 - p.Nu*p.Nu))
+	return p.E * p.Thickness * p.Thickness * p.Thickness / (12 * (1 - float64(p.Nu*p.Nu)))
 }
 
 // Length returns the characteristic length l in m. Loads within 4 l of each

@@ -46,7 +46,7 @@ func Density(g, moisture float64) (float64, error) {
 		}
 	}
 	swollen := min(moisture, saturation)
-	return water * measure.PCF * g / (1 + 0.009*g*swollen) * (1 + moisture/100), nil
+	return water * measure.PCF * g / (1 + float64(0.009*g*swollen)) * (1 + moisture/100), nil
 }
 
 // PoreFull returns the moisture content, percent, at which the pores of a wood
@@ -59,7 +59,7 @@ func PoreFull(g float64) (moisture, density float64, err error) {
 	if err := gravities.Check("specific gravity", g); err != nil {
 		return 0, 0, err
 	}
-	basic := g / (1 + 0.009*saturation*g)
+	basic := g / (1 + float64(0.009*saturation*g))
 	moisture = 100 * (substance - basic) / (substance * basic)
 	return moisture, water * measure.PCF * basic * (1 + moisture/100), nil
 }

@@ -84,9 +84,9 @@ func stability(a, c float64) float64 {
 	// large.
 	if a > 1 {
 		b := 1 / a
-		return 2 / (1 + b + math.Sqrt((1-b)*(1-b)+4*b*(1-c)))
+		return 2 / (1 + b + math.Sqrt(float64((1-b)*(1-b))+float64(4*b*(1-c))))
 	}
-	return 2 * a / (1 + a + math.Sqrt((1-a)*(1-a)+4*a*(1-c)))
+	return 2 * a / (1 + a + math.Sqrt(float64((1-a)*(1-a))+float64(4*a*(1-c))))
 }
 
 var (

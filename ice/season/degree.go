@@ -164,7 +164,7 @@ func Flood(ice, snow, snowDensity, slushDensity float64) (float64, error) {
 	if err := (measure.Range{Kind: measure.Density, Lo: 800, Hi: 1000, Source: paramRange}).Check("density of slush", slushDensity); err != nil {
 		return math.NaN(), err
 	}
-	z := (snowDensity*snow - (water-clearIce)*ice) / (water + snowDensity - slushDensity)
+	z := (float64(snowDensity*snow) - float64((water-clearIce)*ice)) / (water + snowDensity - slushDensity)
 	return math.Max(0, math.Min(z, snow)), nil
 }
 

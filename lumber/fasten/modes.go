@@ -52,13 +52,13 @@ func (s shank) loads() [modes]float64 {
 // k3, √(1 + x) - 1 as x/(√(1 + x) + 1).
 func (s shank) touching() [modes]float64 {
 	re, rt := s.fem/s.fes, s.lm/s.ls
-	root := math.Sqrt(re + 2*re*re*(1+rt+rt*rt) + rt*rt*re*re*re)
-	k1 := re * (1 + re*rt*rt) / (root + re*(1+rt))
+	root := math.Sqrt(re + float64(2*re*re*(1+rt+float64(rt*rt))) + float64(rt*rt*re*re*re))
+	k1 := re * (1 + float64(re*rt*rt)) / (root + float64(re*(1+rt)))
 	bend := 2 * s.fyb * s.d * s.d / (3 * s.fem)
 	x2 := 1 + bend/(s.lm*s.lm) // times 1 + 2Re
-	k2 := x2 / (math.Sqrt(1+x2*(1+2*re)) + 1)
+	k2 := x2 / (math.Sqrt(1+float64(x2*(1+2*re))) + 1)
 	x3 := 1/re + bend/(s.ls*s.ls) // times 2 + Re
-	k3 := x3 / (math.Sqrt(1+x3*(2+re)) + 1)
+	k3 := x3 / (math.Sqrt(1+float64(x3*(2+re))) + 1)
 	var z [modes]float64
 	z[im] = s.d * s.lm * s.fem
 	z[is] = s.d * s.ls * s.fes
