@@ -150,7 +150,7 @@ func beamBuckling(emin, le, depth, width float64) (fbe, rb float64, err error) {
 //
 // NDS 3.7.1. The effective length le is the buckling length: 1.0 times the
 // length between pinned ends, 2.0 for a free-standing post. Within 2.2 units in the
-// last place, worst at a = 0.22.
+// last place, worst at a = 0.022.
 func ColumnStability(fcStar, emin, slenderness float64) (measure.Factor, error) {
 	f := measure.Factor{Symbol: "CP", Name: "column stability", Source: srcCP}
 	if err := stresses.Check("Fc*", fcStar); err != nil {
