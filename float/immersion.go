@@ -32,9 +32,9 @@ func cutCylinder(h, s, m, r, l float64) cut {
 	}
 	var c cut
 	switch near := mr - rise - math.Abs(h); {
-	case 4*rise <= near:
+	case 2*rise <= near:
 		// The surface leaves through neither top nor bottom line, and u varies
-		// by no more than half its distance to ±1: the integrands are smooth.
+		// by no more than its distance to ±1: the integrands are smooth.
 		c = cutInside(h, s, m, r, l, near)
 	case h >= 0:
 		c = cutTail(h, s, m, r, l)
@@ -53,7 +53,7 @@ func cutCylinder(h, s, m, r, l float64) cut {
 // weight, and both combined as cutInside needs them.
 type pair struct{ at, by float64 }
 
-// Rules of four, six and eight points (Abramowitz & Stegun, Handbook of
+// Rules of four, six, eight and twelve points (Abramowitz & Stegun, Handbook of
 // Mathematical Functions, 1964, Table 25.4; the digits computed anew).
 var (
 	gauss4 = [...]pair{
@@ -71,6 +71,14 @@ var (
 		{0.79666647741362673959155393647583044, 0.22238103445337447054435599442624088},
 		{0.96028985649753623168356086856947300, 0.10122853629037625915253135430996219},
 	}
+	gauss12 = [...]pair{
+		{0.12523340851146891547244136946385313, 0.24914704581340278500056243604295121},
+		{0.36783149899818019375269153664371756, 0.23349253653835480876084989892487806},
+		{0.58731795428661744729670241894053428, 0.20316742672306592174906445580979838},
+		{0.76990267419430468703689383321281808, 0.16007832854334622633465252954335907},
+		{0.90411725637047485667846586611909619, 0.10693932599531843096025471819399622},
+		{0.98156063424671925069054909014928082, 0.04717533638651182719461596148501706},
+	}
 )
 
 // cutInside integrates with x = ξ l/2, u = u₀ + δ ξ by Gauss points in pairs ±ξ
@@ -86,19 +94,21 @@ func cutInside(h, s, m, r, l, near float64) cut {
 	mr, half := m*r, l/2
 	inv := 1 / mr
 	u0, d := h*inv, s*half*inv
-	rule := gauss8[:]
+	air, water := (mr-h)*inv, (mr+h)*inv // 1 - u₀ and 1 + u₀, exact where one is small
+	rule := gauss12[:]
 	switch rise := s * half; {
-	case near >= 60*rise:
+	case near >= 150*rise:
 		rule = gauss4[:]
-	case near >= 12*rise:
+	case near >= 16*rise:
 		rule = gauss6[:]
+	case near >= 5*rise:
+		rule = gauss8[:]
 	}
 	var q0, q1, q2, q3 float64 // ∫q, ∫ξq, ∫ξ²q, ∫q³ dξ
 	for i := range rule {
 		x, w := rule[i].at, rule[i].by
 		dx := d * x
-		a, b := u0+dx, u0-dx
-		aa, bb := (1-a)*(1+a), (1-b)*(1+b)
+		aa, bb := (air-dx)*(water+dx), (air+dx)*(water-dx)
 		qa, qb := math.Sqrt(aa), math.Sqrt(bb)
 		sum := qa + qb
 		ws := w * sum

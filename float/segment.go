@@ -50,7 +50,7 @@ func termsFor(y float64) int {
 func segmentTail(y float64) float64 {
 	sum := 0.0
 	for k := termsFor(y) - 1; k > 0; k-- {
-		sum = (sum + chordSeries[k][0]) * y
+		sum = float64((sum + chordSeries[k][0]) * y) // rounded here on every machine
 	}
 	return sum
 }

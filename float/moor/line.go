@@ -154,12 +154,13 @@ func (p *Piece) fault() error {
 
 // load returns the weight per length the formulas use. A piece without weight
 // beside others with weight gets a thousandth of a newton a metre, so that a
-// loose one has a shape.
+// loose one has a shape; none gets less than a millionth, on which the search
+// would take long.
 func (p *Piece) load() float64 {
 	if p.Weight == 0 {
 		return 1e-3
 	}
-	return p.Weight
+	return math.Max(p.Weight, 1e-6)
 }
 
 // checkRise refuses ends that the model does not know.

@@ -63,7 +63,7 @@ func TestStopNails(t *testing.T) {
 	const name = "Nails at an end of a stop or block"
 	nails := func(swap ...string) measure.Check {
 		t.Helper()
-		return check(t, swappedDock(t, "swim", swap...).Report(measure.US), name)
+		return check(t, reported(t, swappedDock(t, "swim", swap...), measure.US), name)
 	}
 	c := nails(`"tied": "yes",`, blocked)
 	// 16d common nail, wood 1-1/2 in, Southern Pine: 154 lbf (NDS 2018 Table 12N, as

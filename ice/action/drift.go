@@ -209,7 +209,7 @@ func (d Drift) caps(f cover) ([]Span, []string, error) {
 	if α == math.Pi/2 {
 		return out, []string{"a vertical face does not bend the ice: crushing and buckling cap the push"}, nil
 	}
-	if μ.High*math.Tan(α) >= 1 {
+	if μ.High*math.Tan(α) >= 1-1e-12 { // the last bit of a tangent is each machine's own
 		return out, []string{"so steep and rough a face does not bend the ice: crushing and buckling cap the push"}, nil
 	}
 	ends := 1 + math.Pi*math.Pi*f.short/(4*b)

@@ -237,5 +237,5 @@ func thicken(c, b float64) float64 {
 	if b == 0 {
 		return 0
 	}
-	return b / (math.Sqrt(c*c+b) + c)
+	return b / (math.Sqrt(float64(c*c)+b) + c)
 }

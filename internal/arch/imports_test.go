@@ -34,6 +34,7 @@ var rules = []rule{
 	{"internal/arch", nil, nil},
 	{"internal/published", []string{public, numeric}, []string{gonum}},
 	{"internal/hostile", []string{public}, []string{gonum}},
+	{"internal/same", []string{public, numeric}, []string{gonum}},
 	{"internal/*", nil, []string{gonum}},
 
 	{"float", []string{"lumber/measure", numeric}, []string{gonum}},
@@ -83,11 +84,11 @@ func ruleFor(rules []rule, rel string) (rule, bool) {
 	return rule{}, false
 }
 
-// inTests widens a rule for a package's own tests, which may pin numbers; a test in the external test
-// package may also use the table of outside checks. An example's tests get no
-// more than the example itself, the comparing aside.
+// inTests widens a rule for a package's own tests, which may measure errors and pin
+// numbers; a test in the external test package may also use the table of outside
+// checks. An example's tests get no more than the example itself, the comparing aside.
 func (r rule) inTests(rel string, external bool) rule {
-	r.within = append(slices.Clone(r.within), rel, "internal/pinned")
+	r.within = append(slices.Clone(r.within), rel, "internal/pinned", "internal/ulp")
 	r.beside = append(slices.Clone(r.beside), cmp)
 	if external && !strings.HasPrefix(rel, "examples/") {
 		r.within = slices.Compact(append(r.within, "internal/published"))
@@ -104,7 +105,7 @@ func (r rule) allows(m *tree, imported string) bool {
 				return m.isPublic(rel)
 			case numeric:
 				ok, _ := path.Match("internal/*", rel)
-				return ok && rel != "internal/arch" && rel != "internal/published" && rel != "internal/hostile"
+				return ok && rel != "internal/arch" && rel != "internal/published" && rel != "internal/hostile" && rel != "internal/same" && rel != "internal/ulp"
 			}
 			return to == rel
 		})

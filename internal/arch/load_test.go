@@ -13,6 +13,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 	"sync"
@@ -103,11 +104,22 @@ func (t *tree) goList(args ...string) ([]byte, error) {
 // module returns the loaded module or ends the test.
 func module(t *testing.T) *tree {
 	t.Helper()
+	native(t)
 	m, err := load()
 	if err != nil {
 		t.Fatal(err)
 	}
 	return m
+}
+
+// native skips a test that runs the go command or its programs where the test
+// itself runs for another machine: in an emulator, or in wasm.
+func native(t *testing.T) {
+	t.Helper()
+	out, err := exec.Command("go", "env", "GOHOSTOS", "GOHOSTARCH").Output()
+	if want := runtime.GOOS + "\n" + runtime.GOARCH + "\n"; errors.Is(err, exec.ErrNotFound) || err == nil && string(out) != want {
+		t.Skipf("built for %s/%s, which is not this machine", runtime.GOOS, runtime.GOARCH)
+	}
 }
 
 // moduleRoot climbs from the test's folder to the one that holds go.mod.

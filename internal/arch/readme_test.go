@@ -14,6 +14,7 @@ var shown = regexp.MustCompile("(?s)<!-- from ([a-z]+) -->\n```\n(.*?)```")
 // TestReadmeShows: what the README shows of each program's output is what it prints,
 // line by line, in that order.
 func TestReadmeShows(t *testing.T) {
+	native(t)
 	root := filepath.Join("..", "..")
 	text, err := os.ReadFile(filepath.Join(root, "README.md"))
 	if err != nil {

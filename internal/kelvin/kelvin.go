@@ -4,9 +4,10 @@
 //	ber x + i bei x = J0(x exp(3πi/4)) = I0(x exp(iπ/4))
 //	ker x + i kei x = K0(x exp(iπ/4))
 //
-// For 1e-6 ≤ x ≤ 50 the error is below 2.5e-15 of the modulus of the pair
-// (ker, kei), and so on; near a zero of one function its own relative error is
-// larger. They are mathematical functions: out of their domain (x < 0, NaN)
+// For 1e-6 ≤ x ≤ 50 the error is within 2.9 units in the last place of the modulus
+// of the pair (ker, kei), worst at 43.9, and within 5.9 of that of (ber, bei) and
+// (ber', bei'), worst at 6.14, where the series cancels; near a zero of one
+// function its own relative error is larger. They are mathematical functions: out of their domain (x < 0, NaN)
 // every value is NaN.
 //
 // Source: M. Abramowitz and I. A. Stegun, Handbook of Mathematical Functions,

