@@ -14,7 +14,7 @@ import (
 // out; they change the volume by about 1 % (common practice, no source).
 type Cylinder struct{ Diameter, Length float64 }
 
-// Volume returns π D² L/4 in m³.
+// Volume returns π D² L/4 in m³, exact.
 func (c Cylinder) Volume() float64 {
 	return c.all().value()
 }
@@ -25,7 +25,9 @@ func (c Cylinder) all() twofold {
 }
 
 // Wet returns the integrals over the wet part at any attitude, either end out
-// of the water, barely touching, on end, or fully under. See [Body].
+// of the water, barely touching, on end, or fully under: segments and hoofs in
+// closed form, geometry after Archimedes. The height is in m, up dimensionless.
+// See [Body].
 //
 // A Cylinder without positive, finite size, a height that is not finite and an
 // up without direction have no wet part.
@@ -77,7 +79,8 @@ func (c Cylinder) Wet(height float64, up r3.Vec) Wet {
 //
 //	V = L r² (θ - sin θ cos θ),  cos θ = 1 - draft/r
 //
-// It keeps its digits at both ends, to 2 units in the last place.
+// It is the geometry of a circle's segment, and keeps its digits at both ends,
+// to 2 units in the last place.
 func (c Cylinder) Displaced(draft float64) (float64, error) {
 	if err := c.check(""); err != nil {
 		return 0, err
@@ -96,10 +99,10 @@ func (c Cylinder) displaced(draft float64) float64 {
 	return c.all().less(segmentVolume(r, c.Length, c.Diameter-draft)).value()
 }
 
-// Draft returns the draft in metres at which the level cylinder displaces a
-// volume in m³, from 0 to all of its own. Up to half full it is right to 2
-// units in the last place; above, where a draft says more than its volume can,
-// Displaced returns the volume to 2 units.
+// Draft returns the draft in metres at which the level cylinder displaces a volume in
+// m³, from 0 to all of its own: [Cylinder.Displaced] turned round. Up to half full it
+// is right to 2 units in the last place; above, where a draft says more than its
+// volume can, Displaced returns the volume to 2 units.
 func (c Cylinder) Draft(volume float64) (float64, error) {
 	if err := c.check(""); err != nil {
 		return 0, err
