@@ -39,7 +39,7 @@ func (r Ramp) check() error {
 }
 
 // Angle returns the ramp's fall towards the dock with the water at a level, m
-// over the datum, rad; negative where it climbs.
+// over the datum, rad, by trigonometry; negative where it climbs.
 func (r Ramp) Angle(level float64) (float64, error) {
 	if err := first(r.check(), anyLength.Check("level", level)); err != nil {
 		return 0, err
@@ -51,8 +51,8 @@ func (r Ramp) Angle(level float64) (float64, error) {
 	return math.Asin(s), nil
 }
 
-// Slide returns how far the free end slides on the deck between two levels, m:
-// what its roller and track must allow.
+// Slide returns how far the free end slides on the deck, m, between two levels, m
+// over the datum, by the geometry of [Ramp.Angle]: what its roller and track must allow.
 func (r Ramp) Slide(low, high float64) (float64, error) {
 	a, err1 := r.Angle(low)
 	b, err2 := r.Angle(high)
@@ -84,7 +84,8 @@ func (r Ramp) enough() float64 {
 	return 80 * measure.Foot
 }
 
-// Check compares the steepest slope between two levels with the limit; an
+// Check compares the steepest slope between two levels, m over the datum, a ratio,
+// with the limit, which names its source; an
 // accessible ramp that is steeper, its length with that from which it may be.
 func (r Ramp) Check(low, high float64) (measure.Check, error) {
 	s, err := r.limit()
@@ -104,7 +105,8 @@ func (r Ramp) Check(low, high float64) (measure.Check, error) {
 }
 
 // Needed returns the length, m, of a ramp from this shore hinge to this deck that
-// keeps the limit of slope between two levels: drop √(1 + 1/slope²). An accessible
+// keeps the limit of slope between two levels, m over the datum: drop √(1 + 1/slope²),
+// geometry. An accessible
 // one need be no longer than its rule asks.
 func (r Ramp) Needed(low, high float64) (float64, error) {
 	s, err := r.limit()
@@ -132,7 +134,7 @@ func (r Ramp) Reaction(live, point float64) (float64, error) {
 }
 
 // Moment returns the greatest bending moment of the ramp, N·m, under a live
-// load, Pa, all over, lying level: q L²/8.
+// load, Pa, all over, lying level: q L²/8 by beam theory, q of its own weight too.
 func (r Ramp) Moment(live float64) (float64, error) {
 	if err := first(r.check(), pressureOrZero.Check("live load", live)); err != nil {
 		return 0, err

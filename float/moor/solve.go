@@ -12,10 +12,10 @@ const (
 	maxSteps   = 200
 )
 
-// At returns how the line hangs with its ends the level distance reach apart
-// and the dock end rise above the ground end. near is a state to start from,
-// such as the line's last one; the zero Hang starts afresh. The result does
-// not depend on it beyond rounding.
+// At returns how the line hangs, in an elastic catenary (exact), with its ends the
+// level distance reach apart and the dock end rise above the ground end, both m. near
+// is a state to start from, such as the line's last one; the zero Hang starts afresh.
+// The result does not depend on it beyond rounding.
 //
 // The two pulls minimise a convex function, the complementary energy less the
 // work of the ends, so a guarded Newton search finds them from nearly anywhere;
@@ -42,10 +42,10 @@ func (l *Line) At(reach, rise float64, near Hang) (Hang, error) {
 	return h, nil
 }
 
-// Pull returns how the line hangs under a given level pull, N, with the dock
-// end rise above the ground end; Reach is then where the dock end comes to.
-// Without pull it is the greatest reach at which the line is slack; a shore
-// line needs a pull.
+// Pull returns how the line hangs under a given level pull, N, with the dock end
+// rise, m, above the ground end, by the catenaries of [Line.At]; Reach is then where
+// the dock end comes to. Without pull it is the greatest reach at which the line is
+// slack; a shore line needs a pull.
 func (l *Line) Pull(pull, rise float64) (Hang, error) {
 	t, err := l.check()
 	if err != nil {

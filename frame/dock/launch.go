@@ -36,7 +36,8 @@ type Corner struct {
 	Float          string  // which that is
 }
 
-// Launch works it out. The error is for a plan that does not say enough, or a
+// Launch works it out: corners by [float.Platform.Expect], the wind by
+// [moor.Wind.Load]. The error is for a plan that does not say enough, or a
 // [float.Failure] of the dock with nobody aboard.
 func (d *Dock) Launch() (*Launch, error) {
 	fl, err := d.afloat()
@@ -107,8 +108,8 @@ type Plate struct {
 	Dive  bool    // there is water enough at its lowest to dive
 	Depth float64 // m, at its lowest; 0 is not known
 	Low   float64 // m, lowest and highest water, over that when measured
-	High  float64
-	Level error // why they are not known
+	High  float64 // m, likewise
+	Level error   // why they are not known
 }
 
 // diveDepth is the least water that anybody should dive into, m.
@@ -119,7 +120,8 @@ func DiveSource() *measure.Source {
 	return &measure.Source{Title: "American Red Cross, water safety", Locator: "at least 9 ft of water to dive into", Status: measure.Memory}
 }
 
-// Plate works out the sign. In a corner, a frame that bends goes lower than one that
+// Plate works out the sign, by [float.Platform.Post] and our choice of limits. In a
+// corner, a frame that bends goes lower than one that
 // does not: the dock's envelope says how much lower under the plan's people, and the
 // number is in proportion; without it nobody may stand there. The error is for a plan
 // that does not say enough.

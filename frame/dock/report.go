@@ -82,8 +82,8 @@ var sheet = []subject{
 	{"LOCAL LIMITS AND PERMITS", (*Dock).local},
 }
 
-// Report runs every check. The system of units is for the remarks that hold
-// lengths and weights; [Dock.Units] is the plan's own.
+// Report runs every check; each names its rule and source. The system of units is for
+// the remarks that hold lengths and weights; [Dock.Units] is the plan's own.
 func (d *Dock) Report(units measure.System) *Report {
 	if d.plan == nil {
 		d = build(&plan.Plan{})

@@ -22,7 +22,7 @@ type Leveling struct {
 	// are level. Flat are the least that only take the twist out and let the frame
 	// lean as it likes. Both are m, in the supports' order, none below 0.
 	Level, Flat []float64
-	// Gap is what stays open over each support without shims, under a stiff frame
+	// Gap is what stays open over each support without shims, m, under a stiff frame
 	// whose weight has its centre where it was said to be.
 	Gap []float64
 	// Idle are the supports that a gap leaves without load, by index.
@@ -49,7 +49,8 @@ const mostSupports = 60
 // The stiff frame rests in the plane that lies on or above all tops and is lowest
 // under its centre; the flat shims make the same plane lowest under the supports'
 // middle. Both touch three tops, found among all triples; where several planes are
-// as low, between which the frame rocks, their mean is taken.
+// as low, between which the frame rocks, their mean is taken. It is geometry and
+// the statics of a weight on three points.
 func Level(supports []Support, centre Point) (*Leveling, error) {
 	n := len(supports)
 	if err := (measure.Range{Lo: 3, Hi: mostSupports, Source: srcFrame}).Check("number of supports", float64(n)); err != nil {

@@ -12,7 +12,7 @@ var (
 )
 
 // Diagonal returns the diagonal in m of a square-cornered frame with sides a and
-// b in m: what both tapes should read, for the sides as measured.
+// b in m: what both tapes should read, for the sides as measured (exact, Pythagoras).
 func Diagonal(a, b float64) (float64, error) {
 	if err := lengths.Check("side", a); err != nil {
 		return 0, err
@@ -28,8 +28,8 @@ func Diagonal(a, b float64) (float64, error) {
 //
 //	cos γ = (a² + b² - c²)/(2ab)
 //
-// It keeps its digits for sharp and flat corners. Three lengths that close no
-// triangle are an error.
+// It is the law of cosines, and keeps its digits for sharp and flat corners. Three
+// lengths that close no triangle are an error.
 func Corner(a, b, c float64) (float64, error) {
 	for _, s := range []float64{a, b, c} {
 		if err := lengths.Check("side", s); err != nil {
@@ -61,7 +61,8 @@ func Corner(a, b, c float64) (float64, error) {
 //
 //	sin e = (d1² - d2²)/(4ab),  offset = b sin e = (d1² - d2²)/(4a)
 //
-// The diagonals of such a frame obey d1² + d2² = 2(a² + b²); [Frame.Misfit] tells
+// The diagonals of such a frame obey d1² + d2² = 2(a² + b²), the parallelogram
+// law, geometry as all of this; [Frame.Misfit] tells
 // whether measured ones do. To square it, push the corners of the long diagonal
 // until that is shorter by half of the difference.
 func Racked(a, b, d1, d2 float64) (offset, angle float64, err error) {
@@ -86,7 +87,7 @@ func Racked(a, b, d1, d2 float64) (offset, angle float64, err error) {
 type Frame struct{ A, B, C, D, P, Q float64 }
 
 // Corners returns the angles in rad at corners 1 to 4, from the sides and the
-// diagonal P. They add up to a full turn.
+// diagonal P, by the law of cosines. They add up to a full turn.
 func (f Frame) Corners() ([4]float64, error) {
 	var out [4]float64
 	for _, t := range []struct {
@@ -104,9 +105,9 @@ func (f Frame) Corners() ([4]float64, error) {
 	return out, nil
 }
 
-// Misfit returns the diagonal Q as measured less the one that the sides and P
-// make in a flat frame, m. Beyond what the tape may be wrong by, some reading is
-// wrong or the frame is twisted.
+// Misfit returns the diagonal Q as measured less the one that the sides and P make in
+// a flat frame, m, by the law of cosines. Beyond what the tape may be wrong by, some
+// reading is wrong or the frame is twisted.
 func (f Frame) Misfit() (float64, error) {
 	if err := lengths.Check("diagonal Q", f.Q); err != nil {
 		return 0, err

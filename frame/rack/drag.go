@@ -14,7 +14,7 @@ import (
 // the frame is carried in proportion to the distance from their middle as well,
 // as inertia would. The zero Drag carries nothing: then the loads must balance.
 type Drag struct {
-	Members []float64 // by member, for each metre of it; nil is none
+	Members []float64 // a ratio, by member, for each metre of it; nil is none
 	Nodes   []float64 // by node: the weight on each drum; nil is none
 }
 

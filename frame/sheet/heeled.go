@@ -27,7 +27,7 @@ type Heeled struct {
 	Sides  [2]string // what lies at the side of negative y and at the other
 }
 
-// An Endwise is a float from the end of the dock: its middle and its size.
+// An Endwise is a float from the end of the dock: its middle and its size, in m.
 type Endwise struct {
 	Y, Z        float64
 	Broad, High float64
@@ -61,9 +61,9 @@ func (e Heeled) turned(y, z float64) (across, above float64) {
 	return y*c + z*s, e.Height - y*s + z*c
 }
 
-// Edges returns the heights of the deck's two edges above the water, in metres:
-// on the side of negative y and on that of positive y. Below the water they are
-// negative.
+// Edges returns the heights of the deck's two edges above the water, in metres (both
+// in m, by geometry): on the side of negative y and on that of positive y. Below the
+// water they are negative.
 func (e Heeled) Edges() (negative, positive float64) {
 	_, negative = e.turned(-e.Width/2, e.Depth+e.Deck)
 	_, positive = e.turned(e.Width/2, e.Depth+e.Deck)

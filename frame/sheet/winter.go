@@ -36,7 +36,7 @@ type Asked struct {
 // A Drilled is a hole drilled in the ice.
 type Drilled struct {
 	When  time.Time
-	Thick float64
+	Thick float64 // m
 }
 
 // A Day is a day with a name: "assembly", "break-up, middle of the record".
