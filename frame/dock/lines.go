@@ -26,8 +26,8 @@ type Lead struct {
 	Made     float64    // length of its pieces together, by tape; 0 where the plan does not say
 }
 
-// At returns how far apart, m, the ends of a line lie with the water risen by so
-// many m, by geometry: a line
+// At returns how far apart, m, the ends of a line lie with the water risen by a
+// length, m, by geometry: a line
 // that is shorter than this is under the water's pull.
 func (l Lead) At(rise float64) float64 {
 	up := l.Foot[2] - l.Cleat[2] - rise

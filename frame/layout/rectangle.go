@@ -8,9 +8,8 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// Lines returns the axes of joists of a thickness from their running marks, all
-// in m from the end where the tape hooks: axes and marks a half of the thickness, m,
-// apart (geometry). A mark is the near face of the joist,
+// Lines returns the axes, m, of joists of a thickness, m, from their running marks, m
+// from the end where the tape hooks (geometry). A mark is the near face of the joist,
 // or its centre where that is declared. Marks that do not grow by a thickness or
 // more leave joists on top of each other, an error.
 func Lines(marks []float64, thickness float64, centre bool) ([]float64, error) {
