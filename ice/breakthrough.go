@@ -14,7 +14,7 @@ import (
 type Breakthrough struct {
 	FirstCrack float64 // N
 	Wedges     float64 // N
-	Margin     float64 // Wedges over FirstCrack
+	Margin     float64 // Wedges over FirstCrack, a ratio
 	Radius     float64 // m, of the circle that the wedges are loaded over
 	Source     *measure.Source
 }
@@ -36,9 +36,9 @@ func (b Breakthrough) String() string {
 //	first crack   the force whose greatest tension is the strength
 //	wedges        P = 2 n tan(π/n) (σ h²/6) [1.05 + 2 α + ½ α³],  α = a/l
 //
-// For a rectangle the circle within it counts, which bears less. The series is
-// 0.2 % off at α = 0.2 and 4 % low at 1, its end. The patch's own Force and
-// place do not matter.
+// For a rectangle the circle within it counts, which bears less. The series is 0.2 %
+// off at α = 0.2 and 4 % low at 1, its end (Nevel, from memory). The patch's own
+// Force and place do not matter.
 func (p Plate) Breakthrough(patch Patch, strength float64, wedges int) (Breakthrough, error) {
 	none := Breakthrough{FirstCrack: math.NaN(), Wedges: math.NaN(), Margin: math.NaN(), Radius: math.NaN(), Source: nevel}
 	if err := p.check(); err != nil {
@@ -86,7 +86,7 @@ func (p Plate) Breakthrough(patch Patch, strength float64, wedges int) (Breakthr
 }
 
 // FloodLoad returns the concentrated force in N whose sag, P/(8 k l²), uses up a
-// freeboard in m: 8 k l² f. With the secant modulus of a creeping sheet it is
+// freeboard in m: 8 k l² f, by plate theory. With the secant modulus of a creeping sheet it is
 // the load that floods after that time.
 func (p Plate) FloodLoad(freeboard float64) (float64, error) {
 	if err := p.check(); err != nil {

@@ -56,7 +56,7 @@ func (p Plate) check() error {
 	return nil
 }
 
-// Rigidity returns D in N·m.
+// Rigidity returns D = E h³/[12 (1 - ν²)] in N·m, thin-plate theory.
 func (p Plate) Rigidity() (float64, error) {
 	if err := p.check(); err != nil {
 		return math.NaN(), err
@@ -68,9 +68,9 @@ func (p Plate) rigidity() float64 {
 	return p.E * p.Thickness * p.Thickness * p.Thickness / (12 * (1 - p.Nu*p.Nu))
 }
 
-// Length returns the characteristic length l in m. Loads within 4 l of each
-// other deepen each other's bowl and count together; a single load's bowl ends
-// at 3.915 l.
+// Length returns the characteristic length l = ∜(D/k) in m (Hertz 1884). Loads within
+// 4 l of each other deepen each other's bowl and count together; a single load's bowl
+// ends at 3.915 l.
 func (p Plate) Length() (float64, error) {
 	if err := p.check(); err != nil {
 		return math.NaN(), err
@@ -132,14 +132,14 @@ func (p Plate) stressRadius(a float64) float64 {
 // per metre in N, positive with tension below.
 type Bend struct{ Deflection, Mx, My, Mxy float64 }
 
-// Principal returns the greater and the smaller principal moment in N.
+// Principal returns the greater and the smaller principal moment, both in N, exact.
 func (b Bend) Principal() (greater, smaller float64) {
 	mean, half := (b.Mx+b.My)/2, math.Hypot((b.Mx-b.My)/2, b.Mxy)
 	return mean + half, mean - half
 }
 
-// Stress returns the greatest tension at the point in Pa, 6 M/h², below or above:
-// 0 where neither face is in tension.
+// Stress returns the greatest tension at the point in Pa, 6 M/h² by thin-plate
+// theory, below or above: 0 where neither face is in tension.
 func (p Plate) Stress(b Bend) (float64, error) {
 	if err := p.check(); err != nil {
 		return math.NaN(), err

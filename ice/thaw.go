@@ -22,9 +22,9 @@ var thaws = []Thaw{
 	}},
 }
 
-// Thaws returns the thaw rules, strictest first; the two differ in severity.
-// The verdicts of a [Sheet] need no hours: there any day that reaches 0 °C
-// counts as a thaw.
+// Thaws returns the thaw rules, each with its source, strictest first; the two differ
+// in severity. The verdicts of a [Sheet] need no hours: there any day that reaches 0
+// °C counts as a thaw.
 func Thaws() []Thaw { return append([]Thaw(nil), thaws...) }
 
 // Factor returns the factor on the thickness required after so many of the last

@@ -43,7 +43,7 @@ type Task struct {
 var trade = &measure.Source{Title: "common practice of boat and deck builders; the label of the product comes first", Status: measure.CommonPractice}
 
 // Tasks returns the usual work of a dock built on the ice, with the ice that
-// the caller's loads need: to carry pieces out, and to let the dock stand.
+// the caller's loads need, in m: to carry pieces out, and to let the dock stand.
 func Tasks(carry, stand float64) []Task {
 	return []Task{
 		{Name: "carry the pieces out", Days: 2, Need: carry, Early: "leave what is ashore ashore and launch it from there", Source: trade},
@@ -132,7 +132,7 @@ func (p Plan) String() string {
 // Calendar lays the tasks, in their order, into this winter. Tasks on ice
 // follow each other; those without ice stand for themselves after ice-out, or
 // whenever the air allows it if they need no more than that. soFar, past and q are as for
-// Odds; q.Need is not looked at.
+// [Model.Odds]; q.Need is not looked at.
 func (m *Model) Calendar(ctx context.Context, soFar, past []Day, q Question, tasks []Task) (Plan, error) {
 	var plan Plan
 	for _, t := range tasks {

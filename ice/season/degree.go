@@ -30,7 +30,7 @@ var rules = []Rule{
 }
 
 // Rules returns the square-root laws of the handbooks. Their spread is part of
-// the answer.
+// the answer, and each has its source.
 func Rules() []Rule { return append([]Rule(nil), rules...) }
 
 // Alpha returns the range of α in m/√(°C·day).
@@ -54,7 +54,8 @@ func (r Rule) Thickness(frost float64) (lo, hi float64, err error) {
 	return lo * math.Sqrt(frost), hi * math.Sqrt(frost), nil
 }
 
-// AlphaOf returns α in m/√(°C·day) of ice that was measured.
+// AlphaOf returns α in m/√(°C·day) of ice that was measured: its thickness in m over
+// the root of the frost in °C·day, by definition.
 func AlphaOf(thickness, frost float64) (float64, error) {
 	if err := depthRange.Check("thickness", thickness); err != nil {
 		return math.NaN(), err
@@ -112,7 +113,7 @@ func (g Growth) check() error {
 }
 
 // Thickness returns the thickness in m that ice of h0 m grows to in so many
-// °C·day of frost.
+// °C·day of frost, by Ashton's law.
 func (g Growth) Thickness(h0, frost float64) (float64, error) {
 	if err := g.check(); err != nil {
 		return math.NaN(), err
@@ -130,8 +131,8 @@ func (g Growth) Thickness(h0, frost float64) (float64, error) {
 	return h0 + thicken(h0+c, 2*g.Conductivity*daySeconds*frost/(g.Density*g.Latent)), nil
 }
 
-// Ideal returns the thickness in m from open water without any resistance but
-// the ice's own, √(2 k F/(ρ L)): the law of Stefan, an upper limit.
+// Ideal returns the thickness in m from open water in so many °C·day of frost, without
+// any resistance but the ice's own, √(2 k F/(ρ L)): the law of Stefan, an upper limit.
 func (g Growth) Ideal(frost float64) (float64, error) {
 	if err := g.check(); err != nil {
 		return math.NaN(), err
@@ -147,7 +148,8 @@ func (g Growth) Ideal(frost float64) (float64, error) {
 //
 //	z = [ρs hs - (ρw - ρi) hi]/(ρw + ρs - ρslush)
 //
-// It is 0 while the ice lifts its snow. Densities in kg/m³.
+// It is 0 while the ice lifts its snow. Ice and snow in m, densities in kg/m³;
+// hydrostatics.
 func Flood(ice, snow, snowDensity, slushDensity float64) (float64, error) {
 	if err := depthRange.Check("ice", ice); err != nil {
 		return math.NaN(), err
@@ -166,7 +168,7 @@ func Flood(ice, snow, snowDensity, slushDensity float64) (float64, error) {
 }
 
 // FloodingSnow returns the depth of snow in m that the ice, in m, just lifts:
-// hi (ρw - ρi)/ρs.
+// hi (ρw - ρi)/ρs, after Archimedes, ρs in kg/m³.
 func FloodingSnow(ice, snowDensity float64) (float64, error) {
 	if err := depthRange.Check("ice", ice); err != nil {
 		return math.NaN(), err
