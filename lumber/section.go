@@ -37,7 +37,7 @@ func (s Section) wide() float64 { return math.Max(s.Width, s.Depth) }
 // Turned returns the section turned by a right angle.
 func (s Section) Turned() Section { return Section{Width: s.Depth, Depth: s.Width} }
 
-// Area returns the area, m².
+// Area returns the area b d, m², exact.
 func (s Section) Area() float64 {
 	if !s.ok() {
 		return 0
@@ -45,7 +45,7 @@ func (s Section) Area() float64 {
 	return s.Width * s.Depth
 }
 
-// Modulus returns the section modulus b d²/6 about the horizontal axis, m³.
+// Modulus returns the section modulus b d²/6 about the horizontal axis, m³, exact.
 // About the vertical axis it is that of the section [Section.Turned].
 func (s Section) Modulus() float64 {
 	if !s.ok() {
@@ -55,7 +55,7 @@ func (s Section) Modulus() float64 {
 }
 
 // Inertia returns the second moment of area b d³/12 about the horizontal axis,
-// m⁴.
+// m⁴, exact.
 func (s Section) Inertia() float64 {
 	if !s.ok() {
 		return 0
@@ -85,7 +85,7 @@ func (s Section) Torsion() float64 {
 }
 
 // TorsionModulus returns T/τ, m³: the torque over the greatest shear stress it
-// makes, at the middle of the wide faces.
+// makes, at the middle of the wide faces, by Saint-Venant's series.
 //
 //	T/τ = (J/t) / [1 - (8/π²) Σ 1/(n² cosh(nπb/2t))],  n = 1, 3, 5, ...
 func (s Section) TorsionModulus() float64 {

@@ -79,7 +79,8 @@ type FittingForce struct {
 	X, Y, Z float64
 }
 
-// Forces returns what every tie, then every post, does to the dock at rest in p, in
+// Forces returns what every tie, then every post, does to the dock at rest in p
+// (statics of what [Mooring.Rest] found), in
 // the axes of the dock as it lies, turned with it, so that they go on its frame as they
 // are. They balance the load in the same axes, [Load.Turned] by -Turn.
 func (m *Mooring) Forces(p Position) ([]FittingForce, error) {

@@ -37,7 +37,7 @@ var (
 //	bending  32 M/(π d³),  M = F (lug/8 + leaf/4 + play/2)
 //	bearing  F/(d t),  t the lesser of lug and both leaves
 //
-// The force is spread evenly over each plate.
+// The force is spread evenly over each plate (beam theory).
 func (p Pin) Stresses(force float64) (shear, bending, bearing float64, err error) {
 	if err := p.check(force); err != nil {
 		return 0, 0, 0, err
@@ -62,7 +62,7 @@ func (p Pin) check(force float64) error {
 }
 
 // Check compares the pin's stresses under a force, N, with what steel is allowed:
-// shear 0.40, bending 0.75 and bearing 0.90 of the yield strength. Impact counts
+// shear 0.40, bending 0.75 and bearing 0.90 of the yield strength (AISC 1989). Impact counts
 // in the force. A yield strength that is not known gives no answer.
 func (p Pin) Check(force float64) ([]measure.Check, error) {
 	shear, bending, bearing, err := p.Stresses(force)
