@@ -16,9 +16,9 @@ type State struct {
 	Heel     float64 // rad; positive: the +y side is down
 	Trim     float64 // rad; positive: the +x end is down
 	Level    float64 // height of the platform's origin above the water, m
-	Residual float64 // imbalance over weight (moments over weight and lever)
+	Residual float64 // a ratio: imbalance over weight (moments over weight and lever)
 
-	Up       r3.Vec  // the vertical in the platform's axes
+	Up       r3.Vec  // the vertical in the platform's axes, dimensionless
 	Mass     float64 // of all that the strapped and pressed units carry and weigh, kg
 	Buoyancy r3.Vec  // centre of buoyancy, m
 	Gravity  r3.Vec  // centre of gravity with loose water, m

@@ -9,8 +9,8 @@ import (
 // A Thaw is one body's rule for hours above freezing in the last 24.
 type Thaw struct {
 	From      float64 // h of the last 24 above freezing, from which the factor counts
-	Thickness float64 // factor on the thickness required
-	Load      float64 // factor on the load
+	Thickness float64 // a ratio: factor on the thickness required
+	Load      float64 // a ratio: factor on the load
 	Off       float64 // h from which no load is covered
 	Source    *measure.Source
 }

@@ -21,7 +21,7 @@ type Correction struct {
 	Params Params // with the season's own catch of snow and conductivity
 
 	// CatchSD and SnowSD are what is left of the uncertainty of the catch of
-	// snow and of its conductivity, as shares; both begin at 0.35 and 0.3.
+	// snow and of its conductivity, each a share; they begin at 0.35 and 0.3.
 	CatchSD, SnowSD float64
 }
 

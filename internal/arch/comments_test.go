@@ -36,7 +36,7 @@ var paper = regexp.MustCompile(`/frame/sheet\.(Picture|Table|Document|Drawn)$`)
 var unitWords = strings.Fields(`m m² m³ m⁴ kg N Pa J W K s s² h d rad Hz °C °F % °
 	metre metres meter millimetres newton newtons pascal pascals kilogram kilograms joule joules second seconds
 	hours days day degrees radians percent psi psf lbf lb ft ft² in. inches
-	currency cents ratio ratios share shares fraction fractions dimensionless chance chances coefficient coefficients a-number SI-unit`)
+	currency cents ratio ratios share fraction fractions dimensionless chance chances coefficient coefficients a-number SI-unit`)
 
 // breaks are the marks at which a comment falls into words; a unit's own stay.
 func breaks(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune("()[]\"“”=", r) }
@@ -99,10 +99,13 @@ func unit(word, before string) bool {
 	if len(parts) == 0 {
 		return false
 	}
-	if len([]rune(word)) > 1 {
+	end := before[len(before)-1]
+	switch {
+	case word == "in.": // inches, where no sentence ends
+		return '0' <= end && end <= '9'
+	case len([]rune(word)) > 1:
 		return word != "day" // 3 °C·day is one, a day of the calendar is none
 	}
-	end := before[len(before)-1]
 	return strings.ContainsRune(",;:", rune(end)) || '0' <= end && end <= '9' || slices.Contains(small, before) ||
 		len(before) == 1 && word == "N"
 }
@@ -263,8 +266,8 @@ func (c *commented) unitless() []string {
 }
 
 // fields looks at the exported fields of a struct. A field's comment is that above it or
-// behind it, that above the run of lines, without a blank one, that it stands in, and that of
-// the type, which may say it for all of them.
+// behind it, or where it has none that above the run of lines, without a blank one, that it
+// stands in; the comment of the type may say the unit for all of them.
 func (c *commented) fields(name, doc string, e ast.Expr, under *types.Struct, say func(token.Pos, string)) {
 	list, ok := e.(*ast.StructType)
 	if !ok {
@@ -281,6 +284,7 @@ func (c *commented) fields(name, doc string, e ast.Expr, under *types.Struct, sa
 		}
 		line = c.fset.Position(f.End()).Line
 		text := f.Doc.Text() + "\n\n" + f.Comment.Text()
+		own := strings.TrimSpace(text) != ""
 		for i := range max(1, len(f.Names)) {
 			v := under.Field(at)
 			at++
@@ -288,7 +292,7 @@ func (c *commented) fields(name, doc string, e ast.Expr, under *types.Struct, sa
 				continue
 			}
 			field := name + "." + v.Name()
-			if c.bare(v.Type()) && units(text) == 0 && units(above) == 0 && units(doc) == 0 {
+			if c.bare(v.Type()) && units(text) == 0 && (own || units(above) == 0) && units(doc) == 0 {
 				say(f.Pos(), field)
 			}
 			inner, at := v.Type(), f.Type
@@ -504,6 +508,7 @@ func TestCommentsNameUnitsCatches(t *testing.T) {
 		"// F returns the mass m of a part.\nfunc F() float64 { return 0 }",
 		"// F returns a length.\n//\n//\tx = 2 m\nfunc F() float64 { return 0 }",
 		"// F turns a length, m, over.\nfunc F(x float64) float64 { return x }", // of two groups one is said
+		"// F returns what comes in.\nfunc F() float64 { return 0 }",
 		"// F is.\nfunc F(at r3.Vec) {}",
 		"// F is.\nfunc F(x []float64) {}",
 		"// F is.\nfunc F(f func(float64) error) {}",
@@ -513,6 +518,7 @@ func TestCommentsNameUnitsCatches(t *testing.T) {
 		"// T is.\ntype T struct{ At r3.Vec }",
 		"// T is.\ntype T struct {\n\tX float64 // m\n\tY float64\n\n\t// Z is.\n\tZ float64\n}",
 		"// T is.\ntype T struct {\n\t// Both in m.\n\tX float64\n\n\tY float64\n}",
+		"// T is.\ntype T struct {\n\t// Both in m.\n\tX float64\n\tY float64 // of it\n}",
 		"// T is.\ntype T struct{ Parts []struct{ X float64 } }",
 		"// T is.\ntype T [8]float64",
 		"// T is.\ntype T func(float64)",
@@ -535,6 +541,7 @@ func TestCommentsNameUnitsCatches(t *testing.T) {
 		"// T is one of lengths in m.\ntype T struct{ X, Y float64 }",
 		"// T is.\ntype T struct {\n\tX, Y float64 // N, N·m\n\tz float64\n}",
 		"// T is.\ntype T struct {\n\t// Both in m.\n\tX float64\n\tY float64\n}",
+		"// F returns what is over 2 in. of a board.\nfunc F() float64 { return 0 }",
 		"// T are fetches, m.\ntype T [8]float64",
 		"// T is.\ntype T interface {\n\tM(x float64) // of x, m\n}",
 		"// Lengths in metres.\nconst (\n\tC = 1.5\n)",
