@@ -8,7 +8,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-	"unicode"
 )
 
 // Reasons for which an exported function that gives numbers need name no source.
@@ -37,9 +36,6 @@ var unitWords = strings.Fields(`m m² m³ m⁴ kg N Pa J W K s s² h d rad Hz °
 	metre metres meter millimetres newton newtons pascal pascals kilogram kilograms joule joules second seconds
 	hours days day degrees radians percent psi psf lbf lb ft ft² in. inches
 	currency cents ratio ratios share fraction fractions dimensionless chance chances coefficient coefficients a-number SI-unit`)
-
-// breaks are the marks at which a comment falls into words; a unit's own stay.
-func breaks(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune("()[]\"“”=", r) }
 
 // units returns how often a comment names a unit, as a whole word and where a unit stands: a
 // letter alone is one at the beginning, after a comma, a bracket, a number or a small word, so
