@@ -111,8 +111,8 @@ func unit(word, before string) bool {
 // source that the data carry.
 var named = regexp.MustCompile(`\p{Lu}[\p{L}.]+,?( \w+,)? (1[89]|20)\d\d\b` +
 	`|\b(NDS|PS 20|IRC|DCA|UFC|ASCE|ISO \d|EN \d|TM 5|TR 12|NAVFAC|NAVEDTRA|FPL|WMO|EOS-80|CIRIA|PIANC|NIOSH|FAO|CEATI|SINTEF|NVE|AISC|SPM|CEM|CFR|Wood Handbook|Coastal Engineering Manual)\b` +
-	`|\b(Archimedes|Timoshenko|Westergaard|Saint-Venant|St Venant|Bernoulli|Brahmagupta|Gauss|Stefan|Ashton|Sinha|Magnus|Maruo|Miche|Kalman|Student|Korotkin|Gomory|Frederking|Gold|Nevel|Steiner|Huygens|Betti|Maxwell|Airy|Kelvin|Hertz|Barrass|Huygens)\b` +
-	`|\b(definition|exact|equilibrium|statics|hydrostatics|geometry|trigonometry|by the lever|theorem|law of cosines|(beam|plate|linear|thin-plate) theory|potential energy|common practice|our choice|rule of the trade|from memory|no published|no source)\b` +
+	`|\b(Archimedes|Timoshenko|Westergaard|Saint-Venant|St Venant|Bernoulli|Brahmagupta|Gauss|Stefan|Ashton|Sinha|Magnus|Maruo|Miche|Kalman|Student|Korotkin|Gomory|Frederking|Gold|Nevel|Steiner|Huygens|Betti|Maxwell|Airy|Kelvin|Hertz|Barrass)\b` +
+	`|(?i)\b(definition|exact|equilibrium|statics|hydrostatics|geometry|trigonometry|by the lever|theorem|law of cosines|(beam|plate|linear|thin-plate) theory|potential energy|common practice|our choice|rule of the trade|from memory|no published|no source)\b` +
 	`|\b(sources?|sourced|as printed)\b`)
 
 func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
