@@ -10,7 +10,7 @@ import (
 // own x axis, Width along y, Height along z, in metres, its centre the origin.
 type Block struct{ Length, Width, Height float64 }
 
-// Volume returns the volume in m³.
+// Volume returns the volume in m³: the product of the edges, exact.
 func (b Block) Volume() float64 { return b.Length * b.Width * b.Height }
 
 // Extent returns the largest edge in metres.
@@ -33,7 +33,8 @@ func (b Block) check(field string) error {
 // The wet part is a polyhedron. Seen from its deepest corner it falls into
 // cones over the faces that do not touch that corner: the waterplane and what
 // is wet of the three far faces. All parts are positive, so that nothing
-// cancels, however small the wet corner.
+// cancels, however small the wet corner: geometry in closed form. The height is
+// in m, up is dimensionless.
 //
 // A Block without positive, finite size, a height that is not finite and an up
 // without direction have no wet part.

@@ -14,8 +14,8 @@ import (
 // vector; the part where this is negative is wet. It must fall smoothly from
 // Volume to nothing as height grows.
 type Body interface {
-	Wet(height float64, up r3.Vec) Wet
-	Volume() float64 // m³, all of it: what it displaces when held under
+	Wet(height float64, up r3.Vec) Wet // of a height in m and a dimensionless up
+	Volume() float64                   // m³, all of it: what it displaces when held under
 }
 
 // Wet holds the integrals over the wet part of a body and over the waterplane

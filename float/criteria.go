@@ -17,7 +17,7 @@ type Criterion struct {
 	What string // what is measured, where, under which load
 
 	Kind    measure.Kind // of Limit
-	Limit   float64      // SI
+	Limit   float64      // in the SI unit of Kind
 	AtLeast bool         // the value must be at least Limit; otherwise at most
 
 	// The load, where the criterion has one; What says which counts.
@@ -80,8 +80,8 @@ func Criteria() []Criterion {
 	return out
 }
 
-// CriterionNamed returns the row of that name; upper and lower case are alike. The
-// error, of class [measure.ErrName], lists the names there are.
+// CriterionNamed returns the row of that name, with its source; upper and lower case
+// are alike. The error, of class [measure.ErrName], lists the names there are.
 func CriterionNamed(name string) (Criterion, error) {
 	names := make([]string, len(criteria))
 	for i, c := range criteria {
@@ -96,9 +96,10 @@ func CriterionNamed(name string) (Criterion, error) {
 	}
 }
 
-// Rules makes rules of the named criteria, or of the default set where none is
-// named. Each knows the others' loads: those that hold "at every selected load"
-// are tried under all of them. The error names a criterion that is not there.
+// Rules makes rules of the named criteria, or of the default set where none is named,
+// each with its source. Each knows the others' loads: those that hold "at every
+// selected load" are tried under all of them. The error names a criterion that is not
+// there.
 func Rules(d Deck, names ...string) ([]Rule, error) {
 	var chosen []Criterion
 	if len(names) == 0 {

@@ -35,9 +35,9 @@ type Crowd struct {
 
 // A Worst is the worst place for a crowd.
 type Worst struct {
-	At     r3.Vec  // the middle of the crowd, on the deck
+	At     r3.Vec  // the middle of the crowd, on the deck, m
 	State  State   // the platform at rest with the crowd there
-	Low    r3.Vec  // the lowest corner
+	Low    r3.Vec  // the lowest corner, m
 	Height float64 // of the lowest corner above the water, m
 }
 
@@ -182,9 +182,10 @@ func (k *crowded) worst(n int) (at float64, failure error) {
 	return s, nil
 }
 
-// WorstCrowd returns the place along the edge where the crowd brings a corner
-// of the deck lowest. Where the platform finds no rest with the crowd somewhere,
-// that is the worst place, and the error is the [*Failure].
+// WorstCrowd returns the place along the edge where the crowd brings a corner of the
+// deck lowest, by [Platform.Settle] at place after place. Where the platform finds no
+// rest with the crowd somewhere, that is the worst place, and the error is the
+// [*Failure].
 func (p *Platform) WorstCrowd(c Crowd) (Worst, error) {
 	k, err := p.crowded(c)
 	if err != nil {

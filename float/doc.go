@@ -42,7 +42,7 @@
 // and a point r stands n·r + d above the water. Right-handed rotations about x
 // and y are -heel and +trim.
 //
-// # Limits
+// # Assumptions and limits
 //
 // Bodies are smooth and rigid: hoops, chimes and dents of drums change their
 // volume by about 1 % (common practice, no source). Everything is at rest; a
@@ -66,4 +66,19 @@
 // metacentric height, free surface and lost buoyancy as in Barrass and Derrett,
 // Ship Stability for Masters and Mates. Every outside value that the package
 // reproduces is data in the module's internal table, and its tests run them.
+//
+// # Example
+//
+//	drum := float.Cylinder{Diameter: 23 * measure.Inch, Length: 35 * measure.Inch}
+//	dock := &float.Platform{Density: 1000, Weights: []float.Weight{{Mass: 400}}} // kg/m³, kg
+//	for _, x := range []float64{-2, 2} {
+//		for _, y := range []float64{-1, 1} { // m
+//			dock.Units = append(dock.Units, float.Unit{Body: drum, At: r3.Vec{X: x, Y: y, Z: -0.2}, Mass: 18})
+//		}
+//	}
+//	rest, err := dock.Settle()
+//	if err != nil {
+//		return err // it sinks, capsizes, or a number is malformed
+//	}
+//	fmt.Println("tilt, rad:", rest.Tilt())
 package float

@@ -48,7 +48,7 @@ func Drums() []Drum {
 	return out
 }
 
-// DrumNamed returns the preset of that name; upper and lower case are alike.
+// DrumNamed returns the preset of that name, with its sources; upper and lower case are alike.
 // The error, of class [measure.ErrName], lists the names there are.
 func DrumNamed(name string) (Drum, error) {
 	names := make([]string, len(drums))
@@ -85,10 +85,11 @@ const shapeAllowance = 0.01
 //
 //	diameter = girth/π,  displacement = girth² length/(4π)
 //
-// The displacement's range takes the accuracies at their worst together, and 1 %
-// for hoops and dents. A drum with tapered ends displaces less than its girth
-// says; weigh or fill it instead. The error is a [measure.Error]: a figure that
-// is no drum's, or a drum heavier than the water it displaces.
+// which is the geometry of a cylinder. The displacement's range takes the accuracies
+// at their worst together, and 1 % for hoops and dents. A drum with tapered ends
+// displaces less than its girth says; weigh or fill it instead. The error is a
+// [measure.Error]: a figure that is no drum's, or a drum heavier than the water it
+// displaces.
 func MeasureDrum(girth, length, mass Figure) (Drum, error) {
 	if err := girth.check("girth", girthRange); err != nil {
 		return Drum{}, err

@@ -76,8 +76,9 @@ func (s Seal) Pressure(celsius float64) (float64, error) {
 
 // Squeeze returns how much the pressure outside exceeds that inside, Pa, for a
 // drum at the temperature celsius (°C) whose lowest point is depth metres under
-// water of the density (kg/m³). It is negative where the drum is blown up. A
-// depth of 0 is a drum in the air.
+// water of the density (kg/m³): the air and ρ g depth, by hydrostatics, less what
+// [Seal.Pressure] says. It is negative where the drum is blown up. A depth of 0 is
+// a drum in the air.
 //
 // What a drum bears before it buckles inward depends on its sheet and its dents;
 // no limit is offered here.

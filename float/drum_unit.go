@@ -6,10 +6,10 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Body returns the cylinder that stands for the drum: its outside diameter, and
-// the length that gives its displacement. A plastic drum's is 5 to 15 % shorter
-// than the drum, for its tapered ends. Body checks nothing; Settle refuses a
-// cylinder without volume.
+// Body returns the cylinder that stands for the drum: its outside diameter, and the
+// length that gives its displacement, which is our choice. A plastic drum's is 5 to
+// 15 % shorter than the drum, for its tapered ends. Body checks nothing; Settle
+// refuses a cylinder without volume.
 func (d Drum) Body() Cylinder {
 	if !(d.Diameter.Value > 0 && d.Displacement.Value > 0) {
 		return Cylinder{}
@@ -18,8 +18,9 @@ func (d Drum) Body() Cylinder {
 	return Cylinder{Diameter: d.Diameter.Value, Length: d.Displacement.Value / area}
 }
 
-// Unit returns the drum as a unit of a platform, strapped to it, with its centre
-// at a place (m) and its axis turned by heading (rad) from the platform's x axis.
+// Unit returns the drum, by its [Drum.Body], as a unit of a platform, strapped to it,
+// with its centre at a place (m) and its axis turned by heading (rad) from the
+// platform's x axis.
 func (d Drum) Unit(at r3.Vec, heading float64) Unit {
 	return Unit{Body: d.Body(), At: at, Heading: heading, Mass: d.Mass.Value}
 }

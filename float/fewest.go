@@ -40,11 +40,11 @@ type Choice struct {
 // that none was found within the tries.
 var ErrNoChoice = errors.New("no choice of places meets the demand")
 
-// Fewest returns the smallest choice of places whose units, with those the
-// platform has, carry its load, a crowd at the edge, and the loss of any one
-// unit; among choices of that size the one that keeps the edge highest under the
-// crowd. It looks through all choices in order of size. When the tries run out
-// it returns the best found with what is proven so far.
+// Fewest returns the smallest choice of places whose units, with those the platform
+// has, carry its load, a crowd at the edge, and the loss of any one unit; among
+// choices of that size the one that keeps the edge highest under the crowd, each
+// judged by [Platform.Settle] and the rules. It looks through all choices in order of
+// size. When the tries run out it returns the best found with what is proven so far.
 func (p *Platform) Fewest(ctx context.Context, places []Unit, d Demand) (Choice, error) {
 	f := &fewest{base: p, places: places, demand: d, tries: d.Tries}
 	if err := f.check(); err != nil {

@@ -44,7 +44,7 @@ type Weight struct {
 type Platform struct {
 	Units   []Unit
 	Weights []Weight
-	Corners []r3.Vec // of the deck's edge, in order around it; needed for freeboards only
+	Corners []r3.Vec // of the deck's edge, m, in order around it; needed for freeboards only
 
 	Density  float64 // of the water, kg/m³; required, 900 to 1300
 	TiltStop float64 // rad; a dock that tilts further has capsized; 0 means 60°

@@ -14,7 +14,7 @@ type Posting struct {
 	People int // that many may stand anywhere along the edge
 
 	// With one more, at the place At on the deck:
-	At      r3.Vec
+	At      r3.Vec        // m, in the axes of the platform
 	Breaks  measure.Check // the first rule that no longer holds, or
 	Failure error         // the failure to find a rest, or
 	Wet     bool          // the lowest corner under water, where no rule was given, or
@@ -24,7 +24,8 @@ type Posting struct {
 }
 
 // Post returns how many people of the crowd's kind (its People is not looked
-// at) may stand together at any place along the edge with every rule holding,
+// at) may stand together at any place along the edge with every rule holding, at
+// the rest that [Platform.Settle] finds,
 // and what breaks first with one more, where. Without rules the platform must
 // find a rest with every corner of the deck dry. A rule without an answer does
 // not hold. A platform that breaks a rule with nobody aboard has a Posting of -1

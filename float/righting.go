@@ -45,11 +45,11 @@ type Mark struct {
 	Angle, Lever float64 // rad, m
 }
 
-// Righting returns the righting curve about a horizontal axis that makes the
-// angle axis with the platform's x axis (0 heels, toward +y; π/2 turns the -x
-// end down), at the given angles in rad, which must rise and stay within the
-// tilt stop. Marks and area are solved for, not interpolated. Over a wave the
-// angles count from its mean slope.
+// Righting returns the righting curve, by equilibrium of weights and pressure, about
+// a horizontal axis that makes the angle axis, rad, with the platform's x axis (0
+// heels, toward +y; π/2 turns the -x end down), at the given angles in rad, which
+// must rise and stay within the tilt stop. Marks and area are solved for, not
+// interpolated. Over a wave the angles count from its mean slope.
 //
 // Where the other turn finds no balance, the platform goes over that way: the
 // error is a [*Failure] of class [ErrCapsizes] and the curve up to there comes

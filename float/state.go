@@ -16,9 +16,9 @@ type State struct {
 	Heel     float64 // rad; positive: the +y side is down
 	Trim     float64 // rad; positive: the +x end is down
 	Level    float64 // height of the platform's origin above the water, m
-	Residual float64 // imbalance over weight (moments over weight and lever)
+	Residual float64 // a ratio: imbalance over weight (moments over weight and lever)
 
-	Up       r3.Vec  // the vertical in the platform's axes
+	Up       r3.Vec  // the vertical in the platform's axes, dimensionless
 	Mass     float64 // of all that the strapped and pressed units carry and weigh, kg
 	Buoyancy r3.Vec  // centre of buoyancy, m
 	Gravity  r3.Vec  // centre of gravity with loose water, m
@@ -39,22 +39,23 @@ type State struct {
 // A UnitState is one unit of a platform at rest.
 type UnitState struct {
 	Volume float64 // displaced, m³
-	Share  float64 // displaced, of its own volume
+	Share  float64 // displaced, a share of its own volume
 	Draft  float64 // of its lowest point, m; negative where it hangs clear
 	Push   float64 // upward on the frame, N; negative where it hangs on
 	Free   bool    // captive and floating by itself
 }
 
-// Tilt returns the angle between the deck and the water in rad.
+// Tilt returns the angle between the deck and the water in rad, exact.
 func (s State) Tilt() float64 { return math.Atan2(math.Hypot(s.Up.X, s.Up.Y), s.Up.Z) }
 
 // Height returns the height above the water, in m, of a point in the platform's
-// axes; over a wave, above its surface there.
+// axes, in m, by the geometry of the rest position; over a wave, above its surface there.
 func (s State) Height(at r3.Vec) float64 {
 	return s.up.X*at.X + s.up.Y*at.Y + s.up.Z*at.Z + s.Level + s.tx*at.X + s.ty*at.Y - s.wave.level(at)
 }
 
-// Freeboards returns the heights above the water of the platform's Corners, m.
+// Freeboards returns the heights above the water of the platform's Corners, m, as
+// [State.Height] has them.
 func (s State) Freeboards() []float64 {
 	if len(s.corners) == 0 {
 		return nil
@@ -66,8 +67,8 @@ func (s State) Freeboards() []float64 {
 	return out
 }
 
-// Lowest returns the lowest place of the deck's edge and its height above the
-// water, m. Without Corners there is no edge and an error.
+// Lowest returns the lowest place of the deck's edge, m, and its height above the
+// water, m, as [State.Height] has it. Without Corners there is no edge and an error.
 func (s State) Lowest() (at r3.Vec, height float64, err error) {
 	if len(s.corners) == 0 {
 		return r3.Vec{}, 0, errEdge
@@ -103,7 +104,7 @@ type Metacentre struct {
 }
 
 // Principal returns the smaller and the larger principal metacentric height
-// with the axes about which they turn.
+// with the axes about which they turn: the principal values of GM, exact.
 func (s State) Principal() [2]Metacentre {
 	k := stiffness{s.GM[1][1], s.GM[0][1], s.GM[0][0]} // toward e1 and e2
 	lo, hi, c, sn := k.principal()
@@ -121,7 +122,7 @@ func (s State) Principal() [2]Metacentre {
 	return [2]Metacentre{{lo, axis(sn, -c)}, {hi, axis(c, sn)}}
 }
 
-// Unit returns the state of Units[i].
+// Unit returns the state of Units[i], by the hydrostatics of [Platform.Settle].
 func (s State) Unit(i int) (UnitState, error) {
 	if !(s.density > 0) {
 		return UnitState{}, errState

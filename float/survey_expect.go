@@ -164,7 +164,8 @@ func (d Doubt) columns(p *Platform, aboard []Weight, see func(State) []float64) 
 
 // Expect returns the freeboard to be found at each of the platform's Corners on
 // flat water, with the range in which it lies 19 times out of 20, if the doubts
-// hold as said: the effects of all, by their slopes, as the root of their squares.
+// hold as said: the effects of all, by their slopes at the place where
+// [Platform.Settle] finds the dock, as the root of their squares (Gauss).
 //
 // Each corner's range holds for that corner; a heavier frame lowers all of them
 // together. Beyond its range a freeboard is a reason to survey the dock.

@@ -31,9 +31,10 @@ type Loss struct {
 	Err   error // a *Failure where it finds none
 }
 
-// Losses floods each unit in turn, the others as they are, and returns what
-// becomes of the platform. Units already flooded are left out. A flooded unit
-// keeps its own mass; the water that it takes in weighs nothing in the lake.
+// Losses floods each unit in turn, the others as they are, and returns what becomes
+// of the platform, by [Platform.Settle]. Units already flooded are left out. A
+// flooded unit keeps its own mass; the water that it takes in weighs nothing in the
+// lake.
 func (p *Platform) Losses() ([]Loss, error) {
 	if err := p.check(); err != nil {
 		return nil, err
@@ -61,8 +62,8 @@ type Ladder struct {
 
 // Swimmer returns the rest position with a swimmer hanging on the ladder with
 // his whole weight, clear of the water: the worst moment of climbing out. The
-// outward direction is square to the edge nearest to At. State.Height of At
-// tells how far the ladder's top dips.
+// outward direction is square to the edge nearest to At. [State.Height] of At
+// tells how far the ladder's top dips. It is [Platform.Settle] with that weight.
 func (p *Platform) Swimmer(l Ladder) (State, error) {
 	if err := p.check(); err != nil {
 		return State{}, err
@@ -96,11 +97,11 @@ func (p *Platform) Swimmer(l Ladder) (State, error) {
 	return p.With(Weight{Mass: l.Mass, At: at}).Settle()
 }
 
-// Support returns what a level unit does to a frame that presses it down by
-// sink, the draft of its lowest point in m: the force in N with which it pushes
-// up, less its own weight; its stiffness in N/m; and the work done on it, in J,
-// whose slope the force is. A strapped unit hangs on where the force is
-// negative; a captive one does not.
+// Support returns what a level unit in water of a density (kg/m³) does, after
+// Archimedes, to a frame that presses it down by sink, the draft of its lowest point
+// in m: the force in N with which it pushes up, less its own weight; its stiffness in
+// N/m; and the work done on it, in J, whose slope the force is. A strapped unit hangs
+// on where the force is negative; a captive one does not.
 //
 //	sink ≤ 0 or NaN    out of the water
 //

@@ -28,7 +28,7 @@
 // right and w up. The forces on a grillage's nodes are up positive, moments and
 // rotations about x and y right-handed.
 //
-// # Limits
+// # Assumptions and limits
 //
 // A frame afloat without the heights of its weights and of its buoyancy answers
 // a tilt too stiffly, which is the unsafe side; Weights and Heights of a
@@ -44,4 +44,18 @@
 // checks: tables of beam formulas, the Wood Handbook's deflection constants,
 // solutions for beams on elastic foundation, textbook grids, and complete frames
 // solved by an independent program, each named with its status beside the check.
+//
+// # Example
+//
+//	joist := frame.Beam{
+//		Length: 3.6, // m
+//		EI:     2e5, // N·m²
+//		Rests:  []frame.Rest{{At: 0, Name: "ledger"}, {At: 3, Name: "beam"}},
+//		Loads:  []frame.Load{frame.Uniform(0, 3.6, 900)}, // N/m
+//	}
+//	line, err := joist.Solve()
+//	if err != nil {
+//		return err
+//	}
+//	fmt.Println(line.Push, line.Extremes().Sag.Moment) // N, N·m
 package frame

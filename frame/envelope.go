@@ -10,7 +10,8 @@ import (
 )
 
 // A Bound holds the least and the most that a quantity reaches over several load
-// cases, and the indices of the cases that give them.
+// cases, N of a shear or a push, N·m of a moment, m of a deflection, and the indices
+// of the cases that give them.
 type Bound struct {
 	Least, Most         float64
 	LeastCase, MostCase int
@@ -28,7 +29,7 @@ func (b *Bound) add(c int, v float64, first bool) {
 
 // A Section is the envelope at one place of a beam. Its shear covers both sides.
 type Section struct {
-	X                         float64
+	X                         float64 // m
 	Shear, Moment, Deflection Bound
 }
 
@@ -73,10 +74,10 @@ func (e *Envelope) String() string {
 	return b.String()
 }
 
-// Envelope solves the beam under its own loads together with each of the cases
-// in turn and returns what it suffers at most. The extremes over the whole beam
-// are exact; at adds places, m, at which bounds are kept. A case under which the
-// beam finds no rest is an error that names it.
+// Envelope solves the beam under its own loads together with each of the cases in
+// turn, by [Beam.Solve], and returns what it suffers at most. The extremes over the
+// whole beam are exact; at adds places, m, at which bounds are kept. A case under
+// which the beam finds no rest is an error that names it.
 func (b *Beam) Envelope(cases [][]Load, at ...float64) (*Envelope, error) {
 	if len(cases) == 0 {
 		return nil, &measure.Error{Field: "cases", Text: "none", Class: measure.ErrRange, Want: "one or more; a case may be empty"}

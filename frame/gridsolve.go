@@ -6,8 +6,8 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// Solve finds the state of balance of the frame under its loads, as
-// [Beam.Solve] does for a beam: rigid seats are taken out of the unknowns,
+// Solve finds the equilibrium of the frame under its loads, as [Beam.Solve] does
+// for a beam: rigid seats are taken out of the unknowns,
 // supports that let go are met by Newton's method on the energy, and the
 // diagrams of every member are exact.
 //

@@ -28,8 +28,8 @@ type Member struct {
 type Seat struct {
 	Support Support // nil: rigid, pushing and pulling; under one node only
 	Nodes   []int   // by index
-	// Share says in which parts the nodes have the support's sinkage and take
-	// its force: 1 in all. Nil shares alike. A part below 0 is that of a node
+	// Share says in which parts, a share each, the nodes have the support's sinkage
+	// and take its force: 1 in all. Nil shares alike. A part below 0 is that of a node
 	// which a support beyond the other nodes lifts, as by a lever.
 	Share []float64
 	// Level is how far the water, or the ground, under this seat stands above

@@ -17,29 +17,32 @@ import (
 // The zero value says nothing: NaN.
 type Influence struct{ line Line }
 
-// At returns the effect of 1 N at x, m from the left end; where it jumps, of a
-// load just right of the place. An x off the beam counts as the nearer end.
+// At returns the effect of 1 N at x, m from the left end, in N, N·m or m per N, exact;
+// where it jumps, of a load just right of the place. An x off the beam counts as the
+// nearer end.
 func (f *Influence) At(x float64) float64 { return f.line.At(x).Deflection }
 
-// Before returns the effect of 1 N just left of x.
+// Before returns the effect of 1 N just left of x, m; as [Influence.At] else.
 func (f *Influence) Before(x float64) float64 { return f.line.Before(x).Deflection }
 
-// Most returns where a load has the largest effect, and that effect.
+// Most returns where, m, a load has the largest effect, and that effect, in the unit
+// of [Influence.At], exact.
 func (f *Influence) Most() (x, effect float64) {
 	d := f.line.Extremes().Up
 	return d.X, d.Deflection
 }
 
-// Least returns where a load has the least (most negative) effect, and that
-// effect.
+// Least returns where, m, a load has the least (most negative) effect, and that
+// effect, in the unit of [Influence.At], exact.
 func (f *Influence) Least() (x, effect float64) {
 	d := f.line.Extremes().Down
 	return d.X, d.Deflection
 }
 
-// Area returns the effect of 1 N/m between two places, m, and of its parts that
-// add (plus) and relieve (minus, zero or less): a crowd that may stand anywhere
-// between the two has at most the effect plus.
+// Area returns the effect of 1 N/m between two places, m, in N, N·m or m per N/m, the
+// exact integral of [Influence.At], and of its parts that add (plus) and relieve
+// (minus, zero or less): a crowd that may stand anywhere between the two has at most
+// the effect plus.
 func (f *Influence) Area(from, to float64) (plus, minus float64) {
 	l := &f.line
 	for i := range l.Pieces {
@@ -74,20 +77,20 @@ func (p poly) integral() poly {
 	return out
 }
 
-// MomentInfluence returns the influence line of the bending moment at x, in N·m
-// per N.
+// MomentInfluence returns the influence line of the bending moment at x, m, in N·m
+// per N, exact (Müller-Breslau, see [Influence]).
 func (b *Beam) MomentInfluence(x float64) (*Influence, error) {
 	return b.influence(x, -1, func(*Beam) map[float64]jump { return map[float64]jump{x: {kink: -1}} })
 }
 
-// ShearInfluence returns the influence line of the shear just right of x, in N
-// per N. At the far end it is the shear just left of it.
+// ShearInfluence returns the influence line of the shear just right of x, m, in N
+// per N, exact. At the far end it is the shear just left of it.
 func (b *Beam) ShearInfluence(x float64) (*Influence, error) {
 	return b.influence(x, -1, func(*Beam) map[float64]jump { return map[float64]jump{x: {step: 1}} })
 }
 
-// DeflectionInfluence returns the influence line of the deflection at x, up
-// positive, in m per N.
+// DeflectionInfluence returns the influence line of the deflection at x, m, up
+// positive, in m per N, exact.
 func (b *Beam) DeflectionInfluence(x float64) (*Influence, error) {
 	return b.influence(x, -1, func(c *Beam) map[float64]jump {
 		c.Loads = []Load{Point(x, 1)}
@@ -96,7 +99,7 @@ func (b *Beam) DeflectionInfluence(x float64) (*Influence, error) {
 }
 
 // PushInfluence returns the influence line of the push of a rest, by its index,
-// in N per N.
+// in N per N, exact.
 func (b *Beam) PushInfluence(rest int) (*Influence, error) {
 	if rest < 0 || rest >= len(b.Rests) {
 		return nil, &measure.Error{

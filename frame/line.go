@@ -43,11 +43,11 @@ type Piece struct {
 
 // A Line is a solved beam: exact polynomials from place to place.
 type Line struct {
-	EI, GA   float64   // as given
+	EI, GA   float64   // N·m² and N, as given
 	Places   []string  // what each rest is called
 	Push     []float64 // N, by rest: upward force on the beam; 0 is idle
 	Couple   []float64 // N·m, by rest: couple a clamp puts on the beam, counter-clockwise
-	Residual float64   // largest imbalance left at a joint, relative to the largest force
+	Residual float64   // largest imbalance left at a joint, a share of the largest force
 	Energy   float64   // J stored in beam and supports; NaN where a support cannot say its own
 	Pieces   []Piece
 }
@@ -112,7 +112,7 @@ func (l *Line) length() float64 {
 	return l.Pieces[len(l.Pieces)-1].To
 }
 
-// At returns the state at x, m. Where it jumps (shear at a rest or a point
+// At returns the state at x, m, exact to rounding. Where it jumps (shear at a rest or a point
 // load, moment at a couple) it is the state just right of x; at the far end,
 // just left of it. [Line.Before] gives the other side. An x off the beam counts
 // as the nearer end; NaN, and a line without pieces or stiffness, give NaN. Single
@@ -120,7 +120,8 @@ func (l *Line) length() float64 {
 // largest moment and within 86 of their largest deflection, worst fixed at both ends.
 func (l *Line) At(x float64) Diagram { return l.side(x, true) }
 
-// Before returns the state just left of x, and at the near end just right of it.
+// Before returns the state just left of x, m, and at the near end just right of it,
+// exact to rounding.
 func (l *Line) Before(x float64) Diagram { return l.side(x, false) }
 
 func (l *Line) side(x float64, right bool) Diagram {

@@ -15,7 +15,7 @@ type Solution struct {
 	Hold     [][2]float64 // N·m, by seat: moments that a held seat puts on its node
 	Lines    []Line       // by member: its diagrams, from its node I
 	Torque   []float64    // N·m, by member: about its x on its far face
-	Residual float64      // largest imbalance left at a node, relative to the largest force
+	Residual float64      // largest imbalance left at a node, a share of the largest force
 	Energy   float64      // J stored in members and supports; NaN where a support cannot say its own
 	Places   []string     // what each seat is called
 	Names    []string     // what each node is called

@@ -8,8 +8,8 @@ import (
 
 func itoa(i int) string { return strconv.Itoa(i) }
 
-// Solve finds the state of balance: the movements, forces and diagrams under
-// the beam's loads. Rigid rests are taken out of the unknowns, not made stiff;
+// Solve finds the equilibrium by beam theory: the movements, forces and diagrams
+// under the beam's loads. Rigid rests are taken out of the unknowns, not made stiff;
 // springs and supports that let go are met by Newton's method with a step that
 // never climbs the energy. The result is exact up to rounding, which Residual
 // reports.

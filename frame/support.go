@@ -19,7 +19,7 @@ type Support func(sink float64) (force, stiffness, energy float64)
 
 // Spring returns a support that pushes and pulls with k N/m, zero or more. A
 // spring of zero carries nothing; it serves a rest that only holds a rotation.
-// Any other k makes a support that the solvers refuse.
+// Any other k makes a support that the solvers refuse. It is k s, by definition.
 func Spring(k float64) Support {
 	if !(k >= 0) || math.IsInf(k, 1) {
 		return refused
@@ -31,12 +31,12 @@ func Spring(k float64) Support {
 }
 
 // OneWay returns a support that pushes with k N/m, zero or more, and lets go
-// instead of pulling: a block, or a drum tied by nothing.
+// instead of pulling: a block, or a drum tied by nothing. It is [Gap] without one.
 func OneWay(k float64) Support { return Gap(0, k) }
 
 // Gap returns a one-way support that is reached at a sinkage of g m and pushes
 // with k N/m, zero or more, from there on. A negative g is a support that stands
-// too high, packed tight.
+// too high, packed tight. It is k (s - g), by definition.
 func Gap(g, k float64) Support {
 	if !(k >= 0) || math.IsInf(k, 1) || math.IsNaN(g) || math.IsInf(g, 0) {
 		return refused

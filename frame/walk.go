@@ -11,12 +11,12 @@ import (
 const walkLimit = 20000
 
 // Walk moves a group of loads over the beam (a person, the wheels of a cart) and
-// returns what the beam suffers at most. The group's places are zero or more,
+// returns what the beam suffers at most, by [Beam.Solve]. The group's places are zero or more,
 // from its own origin, which goes from where the group first touches the beam to where it
 // leaves; what of it stands off the beam is left out. The beam's own loads stay.
 //
-// The group is set down every step m, and on and close beside every rest and
-// place of interest; from the worst of these the origin is moved to the worst
+// The group is set down every step, m, and on and close beside every rest and
+// place of interest (at, m); from the worst of these the origin is moved to the worst
 // position of each bound and each peak, to about a millionth of the beam. Since
 // every position is solved in full, supports that let go are met as they are.
 func (b *Beam) Walk(group []Load, step float64, at ...float64) (*Envelope, error) {

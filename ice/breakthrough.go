@@ -14,7 +14,7 @@ import (
 type Breakthrough struct {
 	FirstCrack float64 // N
 	Wedges     float64 // N
-	Margin     float64 // Wedges over FirstCrack
+	Margin     float64 // Wedges over FirstCrack, a ratio
 	Radius     float64 // m, of the circle that the wedges are loaded over
 	Source     *measure.Source
 }
@@ -86,7 +86,7 @@ func (p Plate) Breakthrough(patch Patch, strength float64, wedges int) (Breakthr
 }
 
 // FloodLoad returns the concentrated force in N whose sag, P/(8 k l²), uses up a
-// freeboard in m: 8 k l² f. With the secant modulus of a creeping sheet it is
+// freeboard in m: 8 k l² f, by plate theory. With the secant modulus of a creeping sheet it is
 // the load that floods after that time.
 func (p Plate) FloodLoad(freeboard float64) (float64, error) {
 	if err := p.check(); err != nil {

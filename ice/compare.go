@@ -25,8 +25,9 @@ type Comparison struct {
 	Silent   []string // tables and classes that say nothing about such a load
 }
 
-// Compare reads every bearing class and every public table for a load that
-// crosses clear, cold, uncracked lake ice. The error is for a load that is none.
+// Compare reads every bearing class and every public table for a load that crosses
+// clear, cold, uncracked lake ice, each with its source. The error is for a load that
+// is none.
 func Compare(load Crossing) (Comparison, error) {
 	c := Comparison{Load: load}
 	if err := load.check(); err != nil {

@@ -45,9 +45,9 @@ func (c *Cover) settle() error {
 	return nil
 }
 
-// Freeboard returns how far the top of the ice stands above the water in m,
-// h (1 - ρi/ρw) - ρs hs/ρw; negative where the snow pushes it under: with a hole
-// or a crack it floods, without one the water waits under pressure.
+// Freeboard returns how far the top of the ice stands above the water in m, h (1 -
+// ρi/ρw) - ρs hs/ρw, after Archimedes; negative where the snow pushes it under: with
+// a hole or a crack it floods, without one the water waits under pressure.
 func (c Cover) Freeboard() (float64, error) {
 	if err := c.settle(); err != nil {
 		return math.NaN(), err
@@ -92,11 +92,11 @@ type Pad struct {
 	Bank float64 // width of the bank, m
 }
 
-// Shovelled returns what shovelling does to a plate at a place: the snow taken
-// off the pad and laid on the bank. A negative deflection is freeboard gained; under
-// the bank the sheet sinks and bends, and there it also grows least: a weak
-// ring round the pad (Saskatchewan Highways: weaker along banks of ploughed
-// snow). What the cleared ice gains by growing is not counted here.
+// Shovelled returns what shovelling does to a plate at a place x, y in m, by
+// [Plate.At]: the snow taken off the pad and laid on the bank. A negative deflection
+// is freeboard gained; under the bank the sheet sinks and bends, and there it also
+// grows least: a weak ring round the pad (Saskatchewan Highways: weaker along banks
+// of ploughed snow). What the cleared ice gains by growing is not counted here.
 func (p Pad) Shovelled(plate Plate, x, y float64) (Bend, error) {
 	side := measure.Range{Kind: measure.Length, Lo: 0, Hi: rangeSide.Hi, OpenLo: true, Source: sizeRange}
 	for _, f := range []struct {
@@ -139,7 +139,8 @@ const latent = 3.34e5
 
 // MeltIn returns how deep a dark thing (a drum, a stack of lumber) sinks into
 // the ice at most, in m, when it takes up heat from the sun at so many W/m² for
-// a time in s, all of it melting ice below: q t/(ρi L). The heat taken up is
+// a time in s, all of it melting ice below: q t/(ρi L), by definition of the latent
+// heat. The heat taken up is
 // the caller's: no measured figure for drums or lumber was found.
 func MeltIn(absorbed, seconds float64) (float64, error) {
 	if err := (measure.Range{Lo: 0, Hi: 1200, Source: own("the sun gives no more")}).Check("heat absorbed in W/m²", absorbed); err != nil {

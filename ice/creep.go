@@ -103,8 +103,9 @@ func (c Creep) Strain(stress, seconds float64) (strain float64, within bool, err
 	return strain, strain < smallest, nil
 }
 
-// Modulus returns the secant modulus in Pa, stress over strain: what an elastic
-// plate is given in its place. Errors and within as for [Creep.Strain].
+// Modulus returns the secant modulus in Pa under a stress in Pa held for a time in s,
+// stress over strain: what an elastic plate is given in its place. Errors and within as
+// for [Creep.Strain].
 func (c Creep) Modulus(stress, seconds float64) (modulus float64, within bool, err error) {
 	strain, within, err := c.Strain(stress, seconds)
 	return stress / strain, within, err

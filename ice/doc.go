@@ -62,14 +62,14 @@
 // a load's speed against half of it and the published limits. [Breakthrough]
 // tells the first crack from the broken wedges; it is no check.
 //
-// # What it does not answer
+// # Limits and what has no answer
 //
 // Growth and decay, the thrust and uplift of ice on a dock (package action), sea ice, ice grounded
 // at the shore, and how traffic repeated on one track tires the ice, on which
 // sources differ (the number of passes does not matter: Northwest Territories,
 // Hansard, 29 February 2000; fatigue is among the causes of failure: Gold 1971).
 //
-// # Water level and snow
+// # Assumptions on water level and snow
 //
 // The level in a hole tells whether the sheet floats freely: at the top of the
 // ice it is flooded; deeper than 12.5 % of the clear ice (density of slush ice)
@@ -97,4 +97,16 @@
 //
 // Ice kills. Local authorities, people who know this ice, permits and licensed
 // practice come before any number printed here.
+//
+// # Example
+//
+//	sheet := ice.Sheet{
+//		Water: ice.Lake, Season: ice.Winter, Age: 2 * 3600, // s since it was drilled
+//		Holes: []ice.Hole{{Name: "pad, middle", Clear: 0.28, Water: 0.02}}, // m
+//	}
+//	check, err := sheet.Crossing(ice.Crossing{Mass: 84, People: 1}) // kg
+//	if err != nil {
+//		return err
+//	}
+//	fmt.Println(check.Words()) // no answer: five holes are missing, and more
 package ice

@@ -20,7 +20,7 @@ type Flood struct {
 
 	Freeboard float64 // m, before the load and after the snow that may fall; NaN if not known
 	Soonest   float64 // s from the setting, for the soft end of the ice; NaN if not known
-	Latest    float64 // the same for the stiff end; +Inf where the law does not reach it
+	Latest    float64 // s likewise, for the stiff end; +Inf where the law does not reach it
 	Governs   string  // what ends at the soonest time: the freeboard, the law, or the gauge
 }
 
@@ -63,7 +63,8 @@ func (s Sheet) freeboard(snow float64) float64 {
 
 // Sag returns how deep the sheet lies under the load a time in s after it was
 // set, in m at the deepest place: the stiff and the soft end of what the ice may
-// be. The smallest effective thickness of all holes counts, and no growth. The
+// be, by thin-plate theory and the law of [Creep]. The smallest effective thickness of
+// all holes counts, and no growth. The
 // error is for bad data, for a sheet not measured (measure.ErrUnknown), and
 // measure.ErrRange past the strain that the law speaks of.
 func (s Sheet) Sag(load Stand, seconds float64) (least, most float64, err error) {

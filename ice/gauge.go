@@ -28,9 +28,9 @@ const readingError = 0.003
 type Fall struct {
 	Newest float64 // m, the last reading
 	Rate   float64 // m/s, positive where the freeboard falls: the line of least squares
-	Zero   float64 // when that line reaches zero
-	Early  float64 // the steepest fall from any reading to the last, read 3 mm wrong: for verdicts
-	Late   float64 // where the 95 % side of the line reaches zero
+	Zero   float64 // s, when that line reaches zero
+	Early  float64 // s, by the steepest fall from any reading to the last, read 3 mm wrong: for verdicts
+	Late   float64 // s, where the 95 % side of the line reaches zero
 }
 
 func (g Gauge) check() error {
@@ -65,7 +65,8 @@ func (g Gauge) stale() []error {
 	return nil
 }
 
-// Fall returns the trend. The error is of class measure.ErrUnknown for fewer
+// Fall returns the trend: the line of least squares (Gauss) and Student's band about
+// it; the steepest fall is our choice. The error is of class measure.ErrUnknown for fewer
 // than three readings, or all at one time. It extrapolates a straight line: read
 // daily, since creep, snow and thaw steepen it.
 func (g Gauge) Fall() (Fall, error) {
@@ -135,7 +136,7 @@ func crossing(at, height, rate float64) float64 {
 }
 
 // Check asks of the gauge alone whether the freeboard lasts for a further time
-// in s: the earliest zero against it. Short means move the dock. There is no
+// in s: the earliest zero of [Gauge.Fall] against it. Short means move the dock. There is no
 // answer for fewer than three readings or a last one older than 24 hours.
 func (g Gauge) Check(stay float64) (measure.Check, error) {
 	name := "freeboard in the hole at the dock, for " + inDays(stay)

@@ -70,7 +70,8 @@ func (w Wave) speed(kappa float64) float64 {
 	return math.Sqrt((w.Plate.rigidity()*kappa*kappa*kappa*kappa/density + w.Gravity) / kappa * t / (1 + w.inertia()*kappa*t))
 }
 
-// Critical returns the speed in m/s of the slowest wave, and its length in m.
+// Critical returns the speed in m/s of the slowest wave by [Wave.Speed], and its
+// length in m.
 func (w Wave) Critical() (speed, length float64, err error) {
 	w, err = w.settled()
 	if err != nil {
@@ -107,7 +108,8 @@ func (w Wave) Critical() (speed, length float64, err error) {
 }
 
 // Bound returns the upper bound in m/s of the critical speed that needs no
-// search: the lesser of √(gH), shallow water, and 1.3247 √(gl), deep water.
+// search: the lesser of √(gH), shallow water, and 1.3247 √(gl), deep water, exact for
+// the law of [Wave].
 func (w Wave) Bound() (float64, error) {
 	w, err := w.settled()
 	if err != nil {
@@ -142,9 +144,10 @@ var davys = &measure.Source{Title: "J. W. Davys, R. J. Hosking and A. D. Sneyd, 
 // halfCritical keeps a load away from its wave.
 var halfCritical = own("half the critical speed of the thinnest ice measured, with a modulus of 1 GPa, over the least depth of water")
 
-// Hauling compares the speed of a load with the least of the published limits
-// and of half the critical speed. It is never better than what
-// [Sheet.Crossing] says of the load itself. Depth must have been measured.
+// Hauling compares the speed of a load with the least of the published limits, whose
+// sources the check names, and of half the speed of [Wave.Critical]. It is never
+// better than what [Sheet.Crossing] says of the load itself. Depth must have been
+// measured.
 func (s Sheet) Hauling(h Haul) (measure.Check, error) {
 	name := fmt.Sprintf("hauling %s at %.0f km/h", h.Load.label(), h.Speed/measure.KPH)
 	if err := (measure.Range{Kind: measure.Speed, Lo: 0, Hi: 100, Source: sizeRange}).Check("speed", h.Speed); err != nil {

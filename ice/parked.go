@@ -25,7 +25,8 @@ var parkedFactor = measure.Factor{
 }
 
 // Parked returns the thickness in m that the notice itself asks for under a
-// mass in kg that stands more than two hours, h = 4 S √W with S = 2. It is one
+// mass in kg that stands more than two hours, h = 4 S √W with S = 2 (University of
+// Alaska Anchorage, 2004). It is one
 // rule among those that [Sheet.ParkedHours] takes the strictest of.
 func Parked(mass float64) (float64, error) {
 	c := Class{"notice, S = 2", "h = 8 √W", 2000.0 / 64 * measure.PSI, alaskaNotice, openThickness(alaskaNotice)}

@@ -134,14 +134,14 @@ func (p Plate) stressRadius(a float64) float64 {
 // per metre in N, positive with tension below.
 type Bend struct{ Deflection, Mx, My, Mxy float64 }
 
-// Principal returns the greater and the smaller principal moment in N.
+// Principal returns the greater and the smaller principal moment, both in N, exact.
 func (b Bend) Principal() (greater, smaller float64) {
 	mean, half := (b.Mx+b.My)/2, math.Hypot((b.Mx-b.My)/2, b.Mxy)
 	return mean + half, mean - half
 }
 
-// Stress returns the greatest tension at the point in Pa, 6 M/h², below or above:
-// 0 where neither face is in tension.
+// Stress returns the greatest tension at the point in Pa, 6 M/h² by thin-plate
+// theory, below or above: 0 where neither face is in tension.
 func (p Plate) Stress(b Bend) (float64, error) {
 	if err := p.check(); err != nil {
 		return math.NaN(), err

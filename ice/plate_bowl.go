@@ -62,7 +62,7 @@ type Bowl struct {
 	rects   []rectangle
 }
 
-// Bowl prepares the plate under the patches. The error is for a plate or a
+// Bowl prepares the plate under the patches for [Bowl.At]. The error is for a plate or a
 // patch that is none.
 func (p Plate) Bowl(loads []Patch) (*Bowl, error) {
 	if err := p.check(); err != nil {
@@ -82,8 +82,8 @@ func (p Plate) Bowl(loads []Patch) (*Bowl, error) {
 	return b, nil
 }
 
-// At returns the state under the patches at one point; for many points use
-// [Plate.Bowl].
+// At returns the state under the patches at one point x, y in m, by [Bowl.At]; for
+// many points use [Plate.Bowl].
 func (p Plate) At(loads []Patch, x, y float64) (Bend, error) {
 	b, err := p.Bowl(loads)
 	if err != nil {

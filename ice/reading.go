@@ -10,7 +10,7 @@ import (
 // heavier says whether a row is for a given mass that moves on clear ice.
 func (r Row) heavier() bool { return !math.IsNaN(r.Mass) && !r.Standing && !r.White && !r.Off }
 
-// Thickness reads the table for a moving mass in kg: the row for the next
+// Thickness reads the table, in m, for a moving mass in kg: the row for the next
 // heavier mass, never less than a row for a lighter one, and the upper end of a
 // printed range. Nothing is interpolated. The error is of class
 // measure.ErrUnknown where the table names no mass, measure.ErrRange outside

@@ -19,7 +19,7 @@ var spacings = []struct {
 }
 
 // Spacing returns the least distance in m to the next load, and who asks for
-// it: the greatest of the rules that were read or quoted. Loads that are nearer
+// it, its source: the greatest of the rules that were read or quoted. Loads that are nearer
 // to each other count as one, see [Other]. Anything but one person alone takes the
 // spacing of the tables by weight as well. The error is of class measure.ErrRange above the heaviest load that they name.
 func (c Crossing) Spacing() (float64, *measure.Source, error) {

@@ -9,8 +9,8 @@ import (
 // A Thaw is one body's rule for hours above freezing in the last 24.
 type Thaw struct {
 	From      float64 // h of the last 24 above freezing, from which the factor counts
-	Thickness float64 // factor on the thickness required
-	Load      float64 // factor on the load
+	Thickness float64 // a ratio: factor on the thickness required
+	Load      float64 // a ratio: factor on the load
 	Off       float64 // h from which no load is covered
 	Source    *measure.Source
 }
@@ -22,9 +22,9 @@ var thaws = []Thaw{
 	}},
 }
 
-// Thaws returns the thaw rules, strictest first; the two differ in severity.
-// The verdicts of a [Sheet] need no hours: there any day that reaches 0 °C
-// counts as a thaw.
+// Thaws returns the thaw rules, each with its source, strictest first; the two differ
+// in severity. The verdicts of a [Sheet] need no hours: there any day that reaches 0
+// °C counts as a thaw.
 func Thaws() []Thaw { return append([]Thaw(nil), thaws...) }
 
 // Factor returns the factor on the thickness required after so many of the last

@@ -8,7 +8,8 @@ import (
 )
 
 // Crossing checks the sheet under a load that moves: the governing effective
-// thickness against the thickness that the strictest rules ask for. Besides
+// thickness against the thickness that the strictest rules ask for, whose source the
+// check names. Besides
 // bad data, which is an error, it answers "no answer" for ice that is
 // unmeasured, drilled at fewer than five places, surveyed more than a day ago,
 // thawing, in spring, on a river or unknown in any way, however thick it is,
@@ -17,9 +18,9 @@ func (s Sheet) Crossing(load Crossing) (measure.Check, error) {
 	return s.judge("crossing, "+load.label(), load, nil, nil)
 }
 
-// Required returns the thickness that the rules ask for without comparing it
-// with any: Limit is set, Value is NaN, and the verdict is "no answer". Hours
-// is how long the load is to stand on one spot; zero is a crossing. It serves
+// Required returns the thickness that the rules of [Sheet.Crossing] ask for without
+// comparing it with any: Limit is set, Value is NaN, and the verdict is "no answer". Hours
+// is how long the load is to stand on one spot, in hours; zero is a crossing. It serves
 // before a hole was drilled; what is known of the sheet is counted.
 func (s Sheet) Required(load Crossing, hours float64) (measure.Check, error) {
 	name := "thickness required, " + load.label()

@@ -35,10 +35,10 @@ type Design struct {
 	E, Emin  Strength
 }
 
-// Adjusted returns the member's design values for loads of a duration, each with
-// the factors applied. A value that cannot be had (lumber without published
-// values, an unknown unbraced length, slenderness beyond 50) has its reason in
-// Err and is 0; malformed data is an error.
+// Adjusted returns the member's design values for loads of a duration, each with the
+// factors applied, whose sources they name (NDS Table 4.3.1). A value that cannot be
+// had (lumber without published values, an unknown unbraced length, slenderness
+// beyond 50) has its reason in Err and is 0; malformed data is an error.
 func (m Member) Adjusted(t Duration) (Design, error) {
 	var d Design
 	if err := m.check(); err != nil {

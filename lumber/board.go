@@ -94,7 +94,8 @@ var bends = map[struct {
 
 // Under returns, as information and no verdict, the bending stress (Pa) and the
 // deflection (m) of the board under a force (N) at the middle of a span: of one,
-// two or three equal spans, and of three in the end span or the inner one. The
+// two or three equal spans (m), and of three in the end span or the inner one, by
+// beam theory. The
 // modulus of elasticity e (Pa) is the caller's: none is published for 5/4 boards.
 func (b Board) Under(force, spacing float64, spans int, inner bool, e float64) (stress, deflection float64, err error) {
 	if err := b.Section.check(); err != nil {

@@ -23,7 +23,7 @@ type Stock struct {
 	Section string  // "2x8"; capitals, blanks and the sign of times do not matter
 	Length  float64 // true length, m
 	InHand  int     // boards there are already; they cost nothing
-	Price   float64 // of one board, to the cent, any number of them; 0: not for sale
+	Price   float64 // of one board, in the caller's currency to the cent, any number of them; 0: not for sale
 
 	// Defects are stretches of the boards in hand, in metres from one end, that no
 	// piece may cross. Boards for sale have none: a board with defects is a Stock of
@@ -52,7 +52,7 @@ type Sawn struct {
 	Stock   int     // index of the Stock
 	Length  float64 // m
 	Bought  bool
-	Price   float64 // 0 in hand
+	Price   float64 // in that currency; 0 in hand
 	Pieces  []Piece
 	Offcuts []Offcut
 }
@@ -62,22 +62,22 @@ type Piece struct {
 	Name   string
 	Want   int     // index of the Want
 	At     float64 // its near end, from one end of the board, m
-	Length float64
+	Length float64 // m
 }
 
 // An Offcut is a clear stretch of a board that is left over, its far end not
 // trimmed yet.
 type Offcut struct {
-	Name   string // "2x8, 12 ft, bought 3, rest"
-	At     float64
-	Length float64
+	Name   string  // "2x8, 12 ft, bought 3, rest"
+	At     float64 // its near end, from one end of the board, m
+	Length float64 // m
 }
 
 // An Outlay is what a plan costs, and how good it is.
 type Outlay struct {
-	Section string // blank in the total
-	Cost    float64
-	Bound   float64 // no plan costs less that leaves as few pieces uncut
+	Section string  // blank in the total
+	Cost    float64 // in the currency of the prices
+	Bound   float64 // in that currency: no plan costs less that leaves as few pieces uncut
 	Proven  bool    // none leaves fewer uncut, and of those none costs less
 	InHand  int     // boards in hand that are cut into
 	Bought  int     // boards to buy
@@ -85,8 +85,8 @@ type Outlay struct {
 	Length, Pieces, Offcuts float64 // of the boards, the pieces and the offcuts together, m
 }
 
-// Gap returns how much of the cost a better plan might save at the most: 0 for
-// a proven plan, and where there is no cost.
+// Gap returns which share of the cost a better plan might save at the most, exact by
+// the bound of [Cut]: 0 for a proven plan, and where there is no cost.
 func (o Outlay) Gap() float64 {
 	if !(o.Cost > 0) {
 		return 0

@@ -64,4 +64,21 @@
 // American Wood Council, 2018; PS 20, NIST; International Residential Code 2012 to
 // 2021 and DCA 6-2015 for spans; Wood Handbook, FPL-GTR-190, and FPL-RP-489 for
 // moisture. Each value and factor names its place and how well it was read.
+//
+// # Example
+//
+//	size, err := lumber.Size("2x8")
+//	if err != nil {
+//		return err
+//	}
+//	grade, err := lumber.Lookup("hem fir", "#2", size)
+//	if err != nil {
+//		return err
+//	}
+//	joist := lumber.Member{Section: size, Grade: grade, Repetitive: true} // wet, incised
+//	span, check, err := joist.Span(16*measure.Inch, 10*measure.PSF, 40*measure.PSF)
+//	if err != nil {
+//		return err
+//	}
+//	fmt.Println(measure.FeetInches(span, 1), check.Rule)
 package lumber

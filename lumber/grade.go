@@ -5,8 +5,8 @@ import "example.org/floewright/lumber/measure"
 // A Value is one printed number of a table of design values: its digits, the
 // printed unit in SI, and where it stands. The zero Value is no value.
 type Value struct {
-	Printed float64         // as printed
-	Unit    float64         // SI per printed unit: measure.PSI for stresses, 1 for specific gravity
+	Printed float64         // as printed, in the printed unit: psi, percent, a ratio
+	Unit    float64         // SI unit per printed unit: measure.PSI for stresses, 1 for specific gravity
 	Source  *measure.Source // table and row
 }
 

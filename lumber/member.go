@@ -58,7 +58,7 @@ func (m Member) ply() Section {
 
 // Whole returns the section of all plies as it stands, for bending about the
 // horizontal axis. Plies are nailed, not glued: sideways and in torsion they act
-// each for itself, so that their stiffnesses add.
+// each for itself, so that their stiffnesses add (beam theory).
 func (m Member) Whole() Section {
 	s := m.ply()
 	s.Width *= m.plies()

@@ -30,16 +30,16 @@ type Rows struct {
 	Screws      int     // two for every board on every joist it lies on
 	Lineal      float64 // of all pieces, m
 	Net         float64 // area over face and gap, m: the boards without edges, ends and waste
-	BoardFeet   float64 // of all pieces
+	BoardFeet   float64 // a number of board feet, of all pieces
 	Notes       []string
 }
 
 // A Row is one row of boards.
 type Row struct {
-	At, Width float64 // of its near edge from where the rows begin, m
-	From, To  float64 // where it begins and ends along the boards, m
-	Joints    []int   // index of the joists that two boards butt on
-	Boards    []float64
+	At, Width float64   // of its near edge from where the rows begin, m
+	From, To  float64   // where it begins and ends along the boards, m
+	Joints    []int     // index of the joists that two boards butt on
+	Boards    []float64 // lengths, m
 }
 
 var (

@@ -7,9 +7,10 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// JoistLines returns the centre lines of joists of a thickness at a spacing over
-// a length, all in metres: the first and the last flush with the ends, the rest
-// at multiples of the spacing from the first end, as a tape is read.
+// JoistLines returns the centre lines, m, of joists of a thickness at a spacing over
+// a length, all in metres, as is common practice: the first and the last flush with
+// the ends, the rest at multiples of the spacing from the first end, as a tape is
+// read.
 func JoistLines(length, spacing, thickness float64) ([]float64, error) {
 	if err := deckSides.Check("length", length); err != nil {
 		return nil, err

@@ -37,7 +37,7 @@ func (s Section) wide() float64 { return math.Max(s.Width, s.Depth) }
 // Turned returns the section turned by a right angle.
 func (s Section) Turned() Section { return Section{Width: s.Depth, Depth: s.Width} }
 
-// Area returns the area, m².
+// Area returns the area b d, m², exact.
 func (s Section) Area() float64 {
 	if !s.ok() {
 		return 0
@@ -88,7 +88,7 @@ func (s Section) Torsion() float64 {
 }
 
 // TorsionModulus returns T/τ, m³: the torque over the greatest shear stress it
-// makes, at the middle of the wide faces.
+// makes, at the middle of the wide faces, by Saint-Venant's series.
 //
 //	T/τ = (J/t) / [1 - (8/π²) Σ 1/(n² cosh(nπb/2t))],  n = 1, 3, 5, ...
 //

@@ -42,7 +42,7 @@ func Shrinkage(m float64) (width, thickness float64, err error) {
 
 // Gap returns the gap, m, between deck boards of a width (m, as measured when
 // laid) that were laid at one moisture content (%) with a gap (m) and have come
-// to another: it opens where they dry and closes where they swell, and is
+// to another (%), by [Shrinkage]: it opens where they dry and closes where they swell, and is
 // negative where they press on each other and must buckle or lift.
 func Gap(width, laid, gap, now float64) (float64, error) {
 	if err := (Section{Width: width, Depth: width}).check(); err != nil {

@@ -19,7 +19,8 @@ var srcSpan = &measure.Source{
 
 // Span returns how far joists of this member may span, m, simply supported at a
 // spacing (m) under a dead and a live load (Pa): the lesser of bending under all
-// load, of ten years' duration, and a deflection of L/360 under the live load.
+// load, of ten years' duration, and a deflection of L/360 under the live load, by
+// beam theory from the design values of [Member.Adjusted].
 // Shear never governs a joist of the tables and is left to [Member.Check]. The
 // result is neither capped nor rounded; tables print the nearest inch. The boards
 // hold the compression edge (CL 1); Repetitive is the caller's, and void where the
@@ -31,8 +32,8 @@ func (m Member) Span(spacing, dead, live float64) (float64, measure.Check, error
 	return m.SpanWithin(liveLimit, spacing, dead, live)
 }
 
-// SpanWithin is [Member.Span] with another limit of the deflection under the
-// live load, as the fraction of the span: 240 for ceilings.
+// SpanWithin is [Member.Span], m at a spacing (m) under loads (Pa), with another limit
+// of the deflection under the live load, as the fraction of the span: 240 for ceilings.
 func (m Member) SpanWithin(fraction, spacing, dead, live float64) (float64, measure.Check, error) {
 	m.Held = true
 	if spacing > 24*measure.Inch+1e-9 {

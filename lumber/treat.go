@@ -28,7 +28,8 @@ type Treatment struct {
 	Spread *measure.Source // of the quantity
 }
 
-// FieldTreatment returns the treatment of an area of cut ends and holes, m².
+// FieldTreatment returns the treatment of an area of cut ends and holes, m², with the
+// source of the duty and of the quantity.
 // Treated wood is treated in a shell: every cut and hole opens it.
 func FieldTreatment(area float64) (Treatment, error) {
 	if err := (measure.Range{Kind: measure.Area, Hi: 1e4}).Check("area", area); err != nil {
@@ -49,7 +50,7 @@ func FieldTreatment(area float64) (Treatment, error) {
 }
 
 // HoleArea returns the wall of a hole bored through wood of a thickness, both in
-// m, m²: π d t.
+// m, m²: π d t, exact.
 func HoleArea(diameter, thickness float64) (float64, error) {
 	r := measure.Range{Kind: measure.Length, Hi: 1, OpenLo: true}
 	if err := r.Check("diameter", diameter); err != nil {

@@ -2,10 +2,10 @@ package lumber
 
 import "strings"
 
-// Weakest returns the least of each design value that the named species have at
-// a grade and section: what an unknown stamp has to be taken for, when the yard
-// sells those species. Naming none takes all species of the tables. G is the
-// least, as for joints; Heavy is the greatest, for weights.
+// Weakest returns the least of each design value that the named species have at a
+// grade and section: what an unknown stamp has to be taken for, when the yard sells
+// those species, each value as printed. Naming none takes all species of the tables.
+// G is the least, as for joints; Heavy is the greatest, for weights.
 //
 // The least of each is not quite the weakest piece: wet service spares a bending
 // value of at most 1150 psi, so that a stronger grade can end up the weaker one.

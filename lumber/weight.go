@@ -56,7 +56,7 @@ func (m Member) Weights() (Weights, error) {
 	return w, nil
 }
 
-// Weighed returns the masses after the piece was put on a scale: the weight
+// Weighed returns the masses after the piece was put on a scale, kg: the weight
 // replaces the one as bought; the light bound comes down to it and the heavy ones
 // go up to it. Without the bounds of [Member.Weights] it is an error: a weight
 // alone does not say what the piece weighs soaked.

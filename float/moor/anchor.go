@@ -11,7 +11,7 @@ import (
 // A Ground is what a line ends in. Its check compares a level pull and a lift,
 // both N, with what holds; strength unknown is no answer.
 type Ground interface {
-	Check(pull, lift float64) (measure.Check, error)
+	Check(pull, lift float64) (measure.Check, error) // both N, upward lift
 }
 
 // friction returns the friction of a concrete block dropped or cast on a bottom,
@@ -61,7 +61,7 @@ type DeadWeight struct {
 	Water    float64 // kg/m³; 0: 1000
 	Bottom   string  // "rock", "gravel", "coarse sand", "sand", "fine sand", "silt", "stiff clay", "medium clay"; "soft mud" has no answer
 	Cast     bool    // cast on the spot
-	Friction float64 // measured by a pull test; 0: that of Bottom
+	Friction float64 // a ratio, measured by a pull test; 0: that of Bottom
 	Slope    float64 // rad, of the bottom, falling the way the line pulls
 
 	// Design divides the holding; its zero value is 2.0, the most of 1.5 to 2.0
@@ -71,7 +71,7 @@ type DeadWeight struct {
 
 var floats = measure.Range{Kind: measure.Density, Lo: 900, Hi: 1100, Source: srcSense}
 
-// Weight returns the weight under water, N: m g (1 - ρw/ρ).
+// Weight returns the weight under water, N: m g (1 - ρw/ρ), after Archimedes.
 func (d DeadWeight) Weight() (float64, error) {
 	if d.Water == 0 {
 		d.Water = fresh
@@ -142,8 +142,9 @@ func (d DeadWeight) holding(lift float64) (float64, []measure.Factor, error) {
 	return limit, []measure.Factor{μ, design}, nil
 }
 
-// Check compares the level pull, down the slope, with the block's friction under
-// its weight in water less the lift; a negative lift presses it down.
+// Check compares the level pull, N, down the slope, with the block's friction under
+// its weight in water less the lift, N; a negative lift presses it down. Friction is
+// that of [Factor], statics the rest.
 func (d DeadWeight) Check(pull, lift float64) (measure.Check, error) {
 	const name = "dead weight sliding"
 	if err := first(forceOrZero.Check("pull", pull), anyForce.Check("lift", lift)); err != nil {
@@ -166,7 +167,7 @@ func (d DeadWeight) Check(pull, lift float64) (measure.Check, error) {
 }
 
 // Needed returns the dry mass, kg, of a block of this material on this bottom
-// that holds a pull and a lift, N.
+// that holds a pull and a lift, N, by the statics of [DeadWeight.Check].
 func (d DeadWeight) Needed(pull, lift float64) (float64, error) {
 	if err := first(forceOrZero.Check("pull", pull), forceOrZero.Check("lift", lift)); err != nil {
 		return 0, err
@@ -203,8 +204,8 @@ type Rated struct {
 	Source   *measure.Source // who says so; nil: the user
 }
 
-// Check compares the tension with the holding; a steeper pull than the holding
-// is known for is no answer.
+// Check compares the tension of a pull and a lift, N, with the holding, whose source
+// is the user's; a steeper pull than the holding is known for is no answer.
 func (r Rated) Check(pull, lift float64) (measure.Check, error) {
 	name := r.Name
 	if name == "" {

@@ -41,7 +41,7 @@ func (c Current) filled() (Current, error) {
 }
 
 // Load returns the push of the current on the faces under water, flowing
-// towards θ: ρ C A V²/2 with, in shallow water,
+// towards θ, rad: ρ C A V²/2 with, in shallow water,
 //
 //	C = C₀ + (3.2 - C₀)(draft/depth)²
 //

@@ -27,7 +27,7 @@
 // lake's level. Results go on as plain numbers: [FittingForce] to the frame,
 // [Ramp.Reaction] to the float, [Cleat.On] and [Gear] to the joints.
 //
-// # Limits
+// # Assumptions and limits
 //
 // Neglected: drag and inertia of lines, the slope of the bottom under a line and
 // its friction on it, the slow swinging of a moored dock in gusts and wave groups,
@@ -63,4 +63,16 @@
 // anchors are set from boats in cold water. Look at lines, shackles and anchors
 // every spring. Local rules on moorings, the owner of the lake bed and those with a
 // licence to design decide; this package does not.
+//
+// # Example
+//
+//	rope, err := moor.Lookup("nylon 3-strand", "3/4 in")
+//	if err != nil {
+//		return err
+//	}
+//	check, err := rope.Check(2000) // N, in a line that ends in a knot
+//	if err != nil {
+//		return err
+//	}
+//	fmt.Println(check)
 package moor

@@ -36,8 +36,8 @@ var wetNylon = measure.Factor{
 	Source: src(ufcMooring, "3 October 2005", "Table 3-7", measure.Read),
 }
 
-// Listed returns every row of a kind as the tables have it, conflicting values
-// of one size side by side; all kinds where kind is "".
+// Listed returns every row of a kind as the tables have it, its source with it,
+// conflicting values of one size side by side; all kinds where kind is "".
 func Listed(kind string) ([]Gear, error) {
 	t, err := load()
 	if err != nil {

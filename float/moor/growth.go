@@ -100,7 +100,7 @@ func (f Fetch) Waves(method string) (Sea, error) {
 	return Sea{}, &measure.Error{Field: "wave method", Text: method, Class: measure.ErrName, Want: strings.Join(names, ", ")}
 }
 
-// Spread returns the sea by every method, lowest first: how little is known of
+// Spread returns the sea by every method of [Fetch.Waves], lowest first: how little is known of
 // it before digits matter. Take the highest, or wait and see ([Seen]).
 func (f Fetch) Spread() ([]Sea, error) {
 	var all []Sea
@@ -208,7 +208,7 @@ func revised(f Fetch) Sea {
 type Fetches [8]float64
 
 // From returns the fetch, m, of a wind from the given bearing (rad clockwise
-// from north): the longer of the two directions it lies between.
+// from north): the longer of the two directions it lies between, which is our choice.
 func (f Fetches) From(bearing float64) (float64, error) {
 	if err := anyAngle.Check("bearing", bearing); err != nil {
 		return 0, err

@@ -10,7 +10,7 @@ import (
 type Haul struct {
 	Mass     float64 // kg, wet: soaked wood, water in drums, weed
 	Slope    float64 // rad of the skids
-	Friction float64 // of skids, or what rollers leave; 0: 0.5, dry wood on wood
+	Friction float64 // a ratio, of skids, or what rollers leave; 0: 0.5, dry wood on wood
 	Parts    int     // of a tackle between winch and dock, each over a sheave; 0 or 1: none
 	Line     Gear    // zero: unknown, no answer
 	Anchor   Ground  // of the winch or block; nil: unknown, no answer
@@ -23,8 +23,8 @@ const skid = 0.5
 // sheave is the share of the load that each sheave of a tackle takes to turn.
 const sheave = 0.10
 
-// Pull returns the pull, N, that moves the dock up the slope:
-// m g (sin β + μ cos β).
+// Pull returns the pull, N, that moves the dock up the slope: m g (sin β + μ cos β),
+// statics.
 func (h Haul) Pull() (float64, error) {
 	if h.Friction == 0 {
 		h.Friction = skid
@@ -85,9 +85,9 @@ type Cleat struct {
 	Bolts  int     // in all; half of them hold it down
 }
 
-// On returns what each bolt takes, N, plain numbers for the joint's check:
-// tension from the upward part of the line and from its level part's tilting
-// the base, and shear.
+// On returns what each bolt takes under a level pull and an upward one, N, plain
+// numbers for the joint's check, by statics: tension, N, from the upward part of the
+// line and from its level part's tilting the base, and shear, N.
 func (c Cleat) On(pull, up float64) (tension, shear float64, err error) {
 	if err := first(
 		lengthOrZero.Check("height of the line on the cleat", c.Height), positiveLength.Check("base of the cleat", c.Base),

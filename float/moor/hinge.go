@@ -22,7 +22,7 @@ type Side struct {
 // along, about the axis through its middle along the pins, and across, about the
 // one at right angles, and arm, m from that middle to the pins:
 // 1/(ρg) (1/A + arm²/I), with trim and heel by the waterplane alone, as for a broad
-// dock. It floats level; set Tilt and Heel where a crowd leans it. Fresh water.
+// dock (hydrostatics). It floats level; set Tilt and Heel where a crowd leans it. Fresh water.
 func Afloat(level, height, area, along, across, arm float64) (Side, error) {
 	inertias := measure.Range{Lo: 0, Hi: 1e9, OpenLo: true, Source: srcSense}
 	if err := first(
@@ -65,7 +65,7 @@ type Joint struct {
 // Tie pins the dock to its neighbour. pull and across are the level forces
 // through the hinge, N, and turn the moment about z, N·m, which the outermost
 // pins carry as a couple, as they do the twist between two sides that heel
-// differently; [Mooring.Forces] gives them. The neighbour and its moorings must
+// differently (statics); [Mooring.Forces] gives them. The neighbour and its moorings must
 // carry all of it on to ground ([Mooring.Passed]). Tied in every state that comes (at
 // launch, empty, crowded, at low and high water), the greatest and least Bend,
 // each widened by [Sea.Swing], are the motion that the hinge must allow.
@@ -124,7 +124,7 @@ func (h Hinge) Tie(dock, neighbour Side, pull, across, turn float64) (Joint, err
 }
 
 // Check compares the greatest force on a pin of a joint with what one pin and
-// its bracket bear.
+// its bracket bear, as [Gear.Check] does.
 func (h Hinge) Check(j Joint) (measure.Check, error) {
 	c, err := h.Strength.Check(j.Pin)
 	if err != nil {

@@ -12,9 +12,9 @@ type Impact struct {
 	Speed    float64 // m/s across the dock's edge; UFC 4-152-01 has 0.076 to 0.46
 	Draft    float64 // m; with Beam it gives the water that moves along, 1 + 2 draft/beam
 	Beam     float64 // m; either 0: 1.8 times the mass, the most of PIANC's 1.5 to 1.8
-	Along    float64 // boat and water along over the boat, where it is known: at least 1
+	Along    float64 // a ratio: boat and water along over the boat, where it is known: at least 1
 	Length   float64 // m; with Block it gives the radius of gyration, (0.19 block + 0.11) length
-	Block    float64 // volume under water over length × beam × draft
+	Block    float64 // a ratio: volume under water over length × beam × draft
 	Gyration float64 // m, the radius itself where it is known
 	Arm      float64 // m from the boat's middle to where it touches
 	Angle    float64 // rad between the arm and the motion; 0: it hits square and turns nothing aside
@@ -88,7 +88,7 @@ type Fender struct {
 }
 
 // Stop returns the greatest force, N, and the stroke, m, with which the fender
-// stops an energy, J: √(2kE) and √(2E/k).
+// stops an energy, J: √(2kE) and √(2E/k), exact for an even spring.
 func (f Fender) Stop(energy float64) (force, stroke float64, err error) {
 	if err := first(
 		measure.Range{Kind: measure.Moment, Lo: 0, Hi: 1e9, Source: srcSense}.Check("energy", energy),
@@ -105,7 +105,8 @@ func (f Fender) Stop(energy float64) (force, stroke float64, err error) {
 	return 0, 0, unknown("fender", "its stroke, or its stiffness")
 }
 
-// Check compares the stroke that an energy, J, needs with the fender's own.
+// Check compares the stroke that an energy, J, needs by [Fender.Stop] with the
+// fender's own.
 func (f Fender) Check(energy float64) (measure.Check, error) {
 	force, stroke, err := f.Stop(energy)
 	if err != nil {

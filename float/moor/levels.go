@@ -16,9 +16,9 @@ type Band struct {
 	Below, Above Regime
 }
 
-// Bands returns the working band of each tie between two levels, around the
-// level nearest to their middle where the tie works. A tie that works nowhere
-// between them has Low above High.
+// Bands returns the working band of each tie between two levels, m, where
+// [Mooring.Rest] puts the dock without load, around the level nearest to their middle
+// where the tie works. A tie that works nowhere between them has Low above High.
 func (m *Mooring) Bands(low, high float64) ([]Band, error) {
 	s, err := newTide(m)
 	if err != nil {
@@ -122,10 +122,10 @@ func (s *tide) regimes(level float64) ([]Regime, error) {
 
 // Lengths returns by how much the dock-side piece of every tie may be shortened
 // (negative) and lengthened, m, so that at every level, in the storm from every
-// direction, each line reaches, every check holds and no fitting moves farther
-// than offset, m. It looks around the present lengths between -span and +span,
-// at a 40th of span and then by halving. found is false where no length in that
-// span serves.
+// direction, each line reaches, every check holds and no fitting moves farther than
+// offset, m, as [Mooring.Survey] finds them. Levels are m over the datum. It looks
+// around the present lengths between -span and +span, m, at a 40th of span and then
+// by halving. found is false where no length in that span serves.
 //
 // A mooring with an undescribed strength has no answer: an error of class
 // measure.ErrUnknown.
@@ -209,9 +209,9 @@ func (m *Mooring) Lengths(levels []float64, storm Storm, directions int, offset,
 	return shortest, longest, err == nil, err
 }
 
-// Winter returns what must be let go before freeze-up, given the least and
-// greatest level expected until break-up: ties that would go taut between them,
-// and everything that holds the dock to something fixed. An ice sheet moves and
+// Winter returns what must be let go before freeze-up, given the least and greatest
+// level, m over the datum, expected until break-up: ties that would go taut between
+// them, and everything that holds the dock to something fixed. An ice sheet moves and
 // falls with all the force there is.
 func (m *Mooring) Winter(low, high float64) ([]string, error) {
 	bands, err := m.Bands(low, high)

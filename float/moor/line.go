@@ -75,18 +75,18 @@ type Hang struct {
 	Stiffness [2][2]float64
 }
 
-// Tension returns the tension at the dock end, N.
+// Tension returns the tension at the dock end, N, of its pull and Down: statics.
 func (h Hang) Tension() float64 { return math.Hypot(h.Pull, h.Down) }
 
-// GroundTension returns the tension at the ground end, N.
+// GroundTension returns the tension at the ground end, N, of its pull and Lift: statics.
 func (h Hang) GroundTension() float64 { return math.Hypot(h.Pull, h.Lift) }
 
-// Angle returns the angle of the line at the dock end below the level, rad;
-// π/2 where it hangs slack.
+// Angle returns the angle of the line at the dock end below the level, rad, by
+// statics; π/2 where it hangs slack.
 func (h Hang) Angle() float64 { return steep(h.Down, h.Pull) }
 
 // GroundAngle returns the angle of the line at the ground end above the level,
-// rad; 0 where it lies on the bottom or has no pull.
+// rad, by statics; 0 where it lies on the bottom or has no pull.
 func (h Hang) GroundAngle() float64 { return steep(h.Lift, h.Pull) }
 
 func steep(v, h float64) float64 {
@@ -171,8 +171,8 @@ func (l *Line) checkRise(rise float64) error {
 	return positiveLength.Check("rise", rise)
 }
 
-// Tension returns the greatest tension in piece i of a line hanging as h, N:
-// the greater of its two ends.
+// Tension returns the greatest tension in piece i of a line hanging as h, N, by
+// statics: the greater of its two ends.
 func (l *Line) Tension(i int, h Hang) (float64, error) {
 	if _, err := l.check(); err != nil {
 		return 0, err
@@ -203,9 +203,10 @@ func (l *Line) tension(i int, h Hang) float64 {
 	return math.Hypot(h.Pull, math.Max(math.Abs(v), math.Abs(low)))
 }
 
-// Dip returns how far the lowest point of a line hanging as h lies below its
-// dock end, m: a shore line that dips farther than its cleat stands above the
-// water hangs in it. It is 0 where the line only climbs from the dock.
+// Dip returns how far the lowest point of a line hanging as h lies below its dock
+// end, m: a shore line that dips farther than its cleat stands above the water hangs
+// in it. It is exact for the catenary of [Line.At]. It is 0 where the line only
+// climbs from the dock.
 func (l *Line) Dip(h Hang) (float64, error) {
 	if _, err := l.check(); err != nil {
 		return 0, err

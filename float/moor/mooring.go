@@ -43,7 +43,7 @@ type Post struct {
 
 // Stress returns the greatest bending stress, Pa, of a round post held below
 // and pushed by a force, N, at a height, m, above where it is held:
-// 32 F h/(π d³).
+// 32 F h/(π d³), beam theory, d the diameter, m.
 func (p Post) Stress(force, height, diameter float64) (float64, error) {
 	if err := first(
 		forceOrZero.Check("force on the post", force), lengthOrZero.Check("height of the force", height),
@@ -79,7 +79,8 @@ type FittingForce struct {
 	X, Y, Z float64
 }
 
-// Forces returns what every tie, then every post, does to the dock at rest in p, in
+// Forces returns what every tie, then every post, does to the dock at rest in p
+// (statics of what [Mooring.Rest] found), in
 // the axes of the dock as it lies, turned with it, so that they go on its frame as they
 // are. They balance the load in the same axes, [Load.Turned] by -Turn.
 func (m *Mooring) Forces(p Position) ([]FittingForce, error) {
@@ -109,11 +110,11 @@ func (m *Mooring) Forces(p Position) ([]FittingForce, error) {
 	return out, nil
 }
 
-// Passed returns the load that the named posts, or all where none is named, pass
-// on under a storm with the water at a level: that of the pins of a hinge on the
-// neighbour, in the dock's axes and about its origin. With the neighbour's own load
-// it is the storm for a survey of the neighbour's mooring, through which the
-// force goes on to ground.
+// Passed returns the load, by [Mooring.Rest], that the named posts, or all where none
+// is named, pass on under a storm with the water at a level, m over the datum: that
+// of the pins of a hinge on the neighbour, in the dock's axes and about its origin.
+// With the neighbour's own load it is the storm for a survey of the neighbour's
+// mooring, through which the force goes on to ground.
 func (m *Mooring) Passed(level float64, storm Storm, posts ...string) Storm {
 	return func(θ float64) (Load, error) {
 		if storm == nil {

@@ -89,7 +89,8 @@ func (r Ramp) enough() float64 {
 	return 80 * measure.Foot
 }
 
-// Check compares the steepest slope between two levels with the limit; an
+// Check compares the steepest slope between two levels, m over the datum, a ratio,
+// with the limit, which names its source; an
 // accessible ramp that is steeper, its length with that from which it may be.
 func (r Ramp) Check(low, high float64) (measure.Check, error) {
 	s, err := r.limit()

@@ -215,9 +215,9 @@ func (s *tide) arm() float64 {
 	return arm
 }
 
-// Rest returns where the dock comes to rest with the water at the given level,
-// m over the datum, under a load in unmoved axes. The dock's turn does not turn
-// the load.
+// Rest returns where the dock comes to rest with the water at the given level, m over
+// the datum, under a load in unmoved axes, by equilibrium on plan. The dock's turn
+// does not turn the load.
 //
 // It fails with a [ReachError] where a line does not reach the unmoved dock, and
 // with ErrAdrift where nothing holds.

@@ -56,7 +56,7 @@ func (s Snow) Pressure() (float64, error) {
 
 // Drift returns the height, m, of the drift that wind blows against a wall or a
 // shed from a length of deck or ice upwind, m, and what it weighs at its highest,
-// Pa: 0.43 ∛lu ∜(pg+10) - 1.5, in feet and psf, with lu of at least 20 ft.
+// Pa: 0.43 ∛lu ∜(pg+10) - 1.5, in feet and psf, with lu of at least 20 ft (ASCE 7).
 func (s Snow) Drift(upwind float64) (height, pressure float64, err error) {
 	if s.Ground == 0 {
 		return 0, 0, unknown("ground snow load", "the building code's")

@@ -12,10 +12,10 @@ const (
 	maxSteps   = 200
 )
 
-// At returns how the line hangs with its ends the level distance reach apart
-// and the dock end rise above the ground end. near is a state to start from,
-// such as the line's last one; the zero Hang starts afresh. The result does
-// not depend on it beyond rounding.
+// At returns how the line hangs, in an elastic catenary (exact), with its ends the
+// level distance reach apart and the dock end rise above the ground end, both m. near
+// is a state to start from, such as the line's last one; the zero Hang starts afresh.
+// The result does not depend on it beyond rounding.
 //
 // The two pulls minimise a convex function, the complementary energy less the
 // work of the ends, so a guarded Newton search finds them from nearly anywhere;

@@ -47,7 +47,8 @@ var (
 )
 
 // Survey moors the dock under the storm from the given number of directions,
-// evenly spread from 0, at each level, m over the datum.
+// evenly spread from 0, at each level, m over the datum: [Mooring.Rest] in each, and
+// a check, whose rule names its source, of each part on the way to ground.
 func (m *Mooring) Survey(levels []float64, storm Storm, directions int) (*Survey, error) {
 	s, err := newTide(m)
 	if err != nil {
@@ -240,7 +241,7 @@ func worse(a, b measure.Check) bool {
 	return a.Limit-a.Value < b.Limit-b.Value
 }
 
-// Worst returns the worst check of a survey: one without an answer, else one
+// Worst returns the worst check of a [Mooring.Survey]: one without an answer, else one
 // that is short, else the one nearest to its limit. Parts keep it to some of
 // "fitting", "piece", "link", "ground" and "post"; where the mooring has none of
 // them it is the zero Check, no answer.
@@ -280,7 +281,8 @@ func used(c measure.Check) float64 {
 	return c.Value / c.Limit
 }
 
-// Losses surveys the mooring once for each tie with that tie lost. Where the
+// Losses surveys the mooring, as [Mooring.Survey] does at levels in m, once for each
+// tie with that tie lost. Where the
 // rest does not hold the dock the survey carries the error.
 func (m *Mooring) Losses(levels []float64, storm Storm, directions int) ([]Survey, error) {
 	var all []Survey

@@ -62,7 +62,8 @@ var steepest = measure.Range{
 
 // Seen returns the sea a person saw from shore: the height, m, that the higher
 // waves keep reaching from trough to crest, and the time, s, in which ten
-// crests pass a post after the one at which the watch was started. A height
+// crests pass a post after the one at which the watch was started (common practice:
+// the eye takes the mean of the highest third). A height
 // that no wave of that length reaches is an error: one of the two was misread.
 func Seen(height, tenCrests float64) (Sea, error) {
 	if err := first(positiveLength.Check("height", height), positiveTime.Check("time of ten crests", tenCrests)); err != nil {
@@ -125,7 +126,8 @@ var wakeFroude = measure.Range{Lo: 0, Hi: 0.7, OpenLo: true, OpenHi: true, Sourc
 // given depth, m. The highest waves stand where the diverging and the
 // transverse ones meet; they run at 35° 16′ to the track, as fast as the boat
 // times the cosine, and their height falls with the cube root of the distance.
-// It serves boats slower than 0.7 of the speed of the longest waves, √(gd).
+// It serves boats slower than 0.7 of the speed of the longest waves, √(gd) (Coastal
+// Engineering Manual, Part II Chapter 7, equation II-7-22).
 // A height that nobody saw is an error of class measure.ErrUnknown: what is
 // published of it by the size of a boat serves ships in canals. Within 1.4 units in
 // the last place.

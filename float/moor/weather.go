@@ -33,8 +33,8 @@ type Weather struct {
 	Below   []Face  // what the current pushes on
 }
 
-// Sea returns the waves of a wind towards θ; none, with height 0, where the
-// fetch that way is under 10 m.
+// Sea returns the waves of a wind towards θ, rad, by [Fetch.Waves]; none, with height
+// 0, where the fetch that way is under 10 m.
 func (w Weather) Sea(θ float64) (Sea, error) {
 	if err := first(anyAngle.Check("direction", θ), anyAngle.Check("direction of north", w.North)); err != nil {
 		return Sea{}, err
@@ -71,7 +71,8 @@ func (w Weather) Sea(θ float64) (Sea, error) {
 	return highest, nil
 }
 
-// Load returns the load on the dock with wind and waves towards θ, rad.
+// Load returns the load on the dock with wind and waves towards θ, rad: [Wind.Load],
+// [Current.Load] and [Sea.Push] together.
 func (w Weather) Load(θ float64) (Load, error) {
 	if err := first(
 		lengthOrZero.Check("length of the dock", w.Length), lengthOrZero.Check("breadth of the dock", w.Breadth),

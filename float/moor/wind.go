@@ -10,14 +10,14 @@ import (
 // origin, counter-clockwise seen from above.
 type Load struct{ X, Y, Turn float64 } // N, N, N·m
 
-// Turned returns the load turned by an angle, rad, counter-clockwise; seen from a dock
-// that has turned by as much the other way.
+// Turned returns the load turned by an angle, rad, counter-clockwise (geometry); seen
+// from a dock that has turned by as much the other way.
 func (l Load) Turned(by float64) Load {
 	sin, cos := math.Sincos(by)
 	return Load{float64(l.X*cos) - float64(l.Y*sin), float64(l.X*sin) + float64(l.Y*cos), l.Turn}
 }
 
-// Plus returns both loads together.
+// Plus returns both loads together: statics.
 func (l Load) Plus(o Load) Load { return Load{l.X + o.X, l.Y + o.Y, l.Turn + o.Turn} }
 
 // at returns a force in the direction θ that acts at a place.
@@ -35,7 +35,7 @@ type Face struct {
 	End    float64    // m², seen along x
 	Side   float64    // m², seen along y
 	Height float64    // m, of its middle above the water; for wind only
-	Shape  float64    // force over pressure and area; 0: 2.0, the most of any shape listed, under water 1.2
+	Shape  float64    // a ratio: force over pressure and area; 0: 2.0, the most of any shape listed, under water 1.2
 	At     [2]float64 // m, its middle on plan
 	Row    int        // of as many equal boats one behind the other, of which End and Side are one; 0: one
 }

@@ -13,7 +13,7 @@ import (
 
 // Layout returns the dock as it is laid out: its pieces and floats in place, what
 // each float pushes on, and every two parts that do not go together. Places are
-// from where the tape hooks on.
+// from where the tape hooks on. It is [layout.New] of the plan's drawing.
 //
 // The error is for a plan that does not say enough.
 func (d *Dock) Layout() (*layout.Layout, error) {

@@ -8,8 +8,8 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// A Bill is the purchase list and what it costs. A number that is not known, or
-// rests on one, is NaN.
+// A Bill is the purchase list and what it costs, in the plan's currency. A number
+// that is not known, or rests on one, is NaN.
 type Bill struct {
 	Currency string // label; may be blank
 	Rows     []Purchase
@@ -26,12 +26,12 @@ type Purchase struct {
 	Kind  string // "lumber", "hardware", "coating" or "other"
 	Need  int    // boards, pieces or cans
 	Have  int
-	Lot   int // sold so many together
-	Lots  int // to buy
-	Buy   int // Lots of Lot each
-	Spare int // left over of what is in hand and bought
-	Price float64
-	Cost  float64 // of Buy
+	Lot   int     // sold so many together
+	Lots  int     // to buy
+	Buy   int     // Lots of Lot each
+	Spare int     // left over of what is in hand and bought
+	Price float64 // of a lot, in the plan's currency
+	Cost  float64 // of Buy, in the plan's currency
 	Mass  float64 // of Need, kg; NaN where nothing says it
 	Err   error   // why there is no number to buy
 }

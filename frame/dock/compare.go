@@ -26,14 +26,15 @@ type Compared struct {
 // An Answer is a number, and the words that go with it; Err says why there is none.
 type Answer struct {
 	Kind  measure.Kind
-	Value float64 // SI; prices in the plan's currency
+	Value float64 // in the SI unit of Kind; prices in the plan's currency
 	Note  string  // which member, which currency, which verdict
 	Err   error
 }
 
 // Compare asks each report the same: what the dock costs and weighs, how high and how
 // level it floats, how many stand at one edge, which member is worst, and which ice it
-// needs. The first report's units are those of the texts.
+// needs. Each answer comes from the checks of [Dock.Report], which name their
+// sources. The first report's units are those of the texts.
 func Compare(reports ...*Report) *Comparison {
 	out := &Comparison{}
 	for i, r := range reports {

@@ -23,7 +23,7 @@ type Cutting struct {
 	Boards []lumber.Sawn // Price is the plan's own, and 0 where it is not known
 	Uncut  []lumber.Want // pieces left without a board
 	Cost   float64       // of the boards bought, in the plan's currency; NaN without a price
-	Bound  float64       // none leaves as few uncut and costs less; NaN without a price
+	Bound  float64       // in that currency: none leaves as few uncut and costs less; NaN without a price
 	Proven bool          // none leaves fewer uncut, and of those none is cheaper or shorter
 	Notes  []string
 	Err    error // why there is no plan: what is not known
@@ -34,8 +34,8 @@ type Cutting struct {
 	complete bool  // Boards hold every piece but those uncut
 }
 
-// Gap returns how much of its cost a better plan might save at the most; 0 where
-// there is no cost, or none is known.
+// Gap returns which share of its cost a better plan might save at the most, as
+// [lumber.Outlay.Gap] does; 0 where there is no cost, or none is known.
 func (c *Cutting) Gap() float64 {
 	return lumber.Outlay{Cost: c.Cost, Bound: c.Bound}.Gap()
 }

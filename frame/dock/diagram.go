@@ -16,8 +16,8 @@ type Diagram struct {
 	Member    string
 	From      string // its end that lies where the tape hooks on: "near side"
 	Situation string
-	Why       string // that is looked at
-	Length    float64
+	Why       string       // that is looked at
+	Length    float64      // m
 	Points    []frame.Load // loads on one place, downward positive
 	Spread    []frame.Load // loads spread evenly
 	Pushes    []Push       // of what it meets at its nodes: floats, and the members that cross
@@ -30,7 +30,7 @@ type Diagram struct {
 	Check      measure.Check
 }
 
-// A Push is a force at a place, upward positive, N.
+// A Push is a force, N, upward positive, at a place, m.
 type Push struct{ At, Force float64 }
 
 // Envelope returns what the frame's topics found: the worst of everything that the
@@ -43,8 +43,8 @@ func (r *Report) Envelope() (*Envelope, error) {
 }
 
 // Diagram returns the joist or rim whose bending uses most of what its wood takes,
-// where and when it does. The error is for an envelope that [Dock.Envelope] has not
-// made.
+// where and when it does, as [Dock.Envelope] found it. The error is for an envelope
+// that it has not made.
 func (e *Envelope) Diagram() (*Diagram, error) {
 	d := e.dock
 	if d == nil || len(e.Members) != len(d.centres)+2 || len(e.Situations) == 0 {

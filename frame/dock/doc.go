@@ -34,9 +34,10 @@
 // [Dock.Shape], [Dock.Lines], [Dock.Crowded], [Dock.Righting] and
 // [Envelope.Diagram] give what was found as plain numbers to draw.
 //
-// # What it does not answer
+// # Limits
 //
-// Each report lists it. Those entries are no answers, never silence.
+// What has no answer is listed by each report. Those entries are no answers, never
+// silence.
 //
 // # Hardware
 //
@@ -44,9 +45,31 @@
 // plan's to say, and what it does not say has no answer. An angle's own bending is
 // its maker's too. Corner joints count like any joist's end.
 //
-// # How verdicts rest on inputs
+// # Assumptions and how verdicts rest on inputs
 //
 // An input that is unknown or assumed is tried with the other values that it
 // might plausibly have. If one of them turns a check, that input decides it: a
 // check that rests on an unknown that decides has no answer.
+//
+// # Sources
+//
+// Those of the packages that answer, named by each check. Of its own: NIOSH 94-110 and
+// MIL-STD-1472 for lifting and carrying, the IMO's code on intact stability for how
+// high people's weight lies, the National Building Code of Canada 2010 for a floor that
+// gives underfoot; the plan itself for makers' figures and local rules; the rest is
+// common practice or our choice, and says so.
+//
+// # Example
+//
+//	file, err := plan.Demo("swim") // or os.Open of a plan of one's own
+//	if err != nil {
+//		return err
+//	}
+//	d, err := dock.Read("swim.json", file)
+//	if err != nil {
+//		return err // every mistake of the plan, each with its line
+//	}
+//	for _, topic := range d.Report(measure.US).Topics {
+//		fmt.Println(topic.Worst())
+//	}
 package dock

@@ -16,7 +16,7 @@ import (
 // An Extreme is the largest value of something over all situations, where and when
 // it is met. The zero Extreme is nothing, met in the first situation.
 type Extreme struct {
-	Value     float64
+	Value     float64 // N, N·m or m, as what it is of says
 	At        float64 // m along the member, from the end or side that the tape hooks on
 	Situation int     // index in Envelope.Situations
 }
@@ -29,7 +29,7 @@ type Outcome struct {
 	Push    []float64  // N, by float, upward on the frame and the float itself
 	Weight  float64    // N, of all there is, floats included
 	Corners [4]float64 // m, of the frame's underside at its corners: over still water afloat, over level ground else
-	Left    float64    // largest imbalance over the largest force
+	Left    float64    // largest imbalance over the largest force, a ratio
 }
 
 // A Joint is what the rim does at the end of a joist, N: the most it carries, the
@@ -75,11 +75,12 @@ type Envelope struct {
 // and governs nothing. The error is for a plan that does not say enough, for a dock
 // that does not float with nobody aboard, and for a context that ended.
 //
-// The frame is package frame's grillage of joists and rims on the floats in parts;
-// deck boards are beams from joist to joist. Waves are long and stand still; ice
-// that holds a float lets go at the plan's grip or never. In its own plane the frame
-// is package rack's, afloat, with joints and screws from soft to stiff, since nobody
-// knows how they slip: each force is the greatest found. No movement is given there.
+// The frame is package frame's grillage (beam theory, [frame.Grillage.Solve]) of
+// joists and rims on the floats in parts; deck boards are beams from joist to joist.
+// Waves are long and stand still; ice that holds a float lets go at the plan's grip
+// or never. In its own plane the frame is package rack's, afloat, with joints and
+// screws from soft to stiff, since nobody knows how they slip: each force is the
+// greatest found. No movement is given there.
 func (d *Dock) Envelope(ctx context.Context) (*Envelope, error) {
 	if d.plan == nil {
 		return nil, &measure.Error{Field: "plan", Class: measure.ErrUnknown, Want: "a plan"}

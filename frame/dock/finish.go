@@ -12,8 +12,8 @@ import (
 // A Coat is one coating: how much of it, and when it may be put on.
 type Coat struct {
 	Name   string
-	On     string // "cut ends", "deck" or "all faces"
-	Area   float64
+	On     string  // "cut ends", "deck" or "all faces"
+	Area   float64 // m²
 	Coats  int
 	Volume float64         // m³ for all coats
 	Cans   int             // to buy, beside what is in hand; 0 where no can is named

@@ -13,7 +13,7 @@ import (
 type Asking struct {
 	Load  string
 	Mass  float64       // kg
-	Hours float64       // it stands; 0 is a crossing
+	Hours float64       // it stands, hours; 0 is a crossing
 	Check measure.Check // Limit is the thickness, m; no value, and so no answer
 
 	// What they ask where there is white ice on the clear, and after a thaw in the last
@@ -25,7 +25,8 @@ type Asking struct {
 
 // IceAsked returns what the rules ask under one person, the crew with the heaviest
 // load on the ice, the stack of all pieces, and the finished dock for some hours. A
-// load whose mass the plan does not know has an error.
+// load whose mass the plan does not know has an error. The rules are those of
+// [ice.Sheet.Required] and name their sources.
 func (d *Dock) IceAsked() []Asking {
 	if d.plan == nil {
 		return nil

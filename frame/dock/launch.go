@@ -32,7 +32,8 @@ type Corner struct {
 	Float          string  // which that is
 }
 
-// Launch works it out. The error is for a plan that does not say enough, or a
+// Launch works it out: corners by [float.Platform.Expect], the wind by
+// [moor.Wind.Load]. The error is for a plan that does not say enough, or a
 // [float.Failure] of the dock with nobody aboard.
 func (d *Dock) Launch() (*Launch, error) {
 	fl, err := d.afloat()

@@ -8,7 +8,8 @@ import (
 )
 
 // A Lines is the dock in its lines from the side, in plain numbers. Heights count
-// from the water as it stood when the plan was measured, up; lengths are m.
+// from the water as it stood when the plan was measured, up; heights and lengths are
+// in m.
 type Lines struct {
 	Deck      float64 // height of the deck's lowest corner, nobody aboard
 	Draft     float64 // of the deepest float
@@ -17,7 +18,7 @@ type Lines struct {
 	Leads     []Lead
 }
 
-// A Lead is the way of one line from the dock to what it runs to, straight.
+// A Lead is the way of one line from the dock to what it runs to, straight, in m.
 type Lead struct {
 	Name, To string
 	Cleat    [3]float64 // where it leaves the dock: along and across from where the tape hooks on, and up
@@ -25,14 +26,16 @@ type Lead struct {
 	Made     float64    // length of its pieces together, by tape; 0 where the plan does not say
 }
 
-// At returns how far apart the ends of a line lie with the water risen, m: a line
+// At returns how far apart, m, the ends of a line lie with the water risen by a
+// length, m, by geometry: a line
 // that is shorter than this is under the water's pull.
 func (l Lead) At(rise float64) float64 {
 	up := l.Foot[2] - l.Cleat[2] - rise
 	return math.Sqrt((l.Foot[0]-l.Cleat[0])*(l.Foot[0]-l.Cleat[0]) + (l.Foot[1]-l.Cleat[1])*(l.Foot[1]-l.Cleat[1]) + up*up)
 }
 
-// Lines returns the dock in its lines. What the lines are made of need not be known;
+// Lines returns the dock in its lines, by plane geometry, at the draft that
+// [Dock.Empty] has. What the lines are made of need not be known;
 // the error is for a plan that does not say where they run, how deep and how high
 // the water is, or how the dock floats.
 func (d *Dock) Lines() (*Lines, error) {

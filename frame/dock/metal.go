@@ -65,7 +65,8 @@ func (d *Dock) metal() []measure.Check {
 // Hardware returns the schedule of what holds the dock together, a row for each kind
 // of joint that the plan knows, and the list to buy with spares: fasteners, brackets
 // and ties. What the plan does not know is left out and named by the error beside the
-// lists, so that a list with an error is not whole.
+// lists, so that a list with an error is not whole. It is [fasten.Schedule] of the
+// plan's places.
 func (d *Dock) Hardware() ([]fasten.Row, []fasten.Item, error) {
 	if d.plan == nil {
 		return nil, nil, &measure.Error{Field: "plan", Class: measure.ErrUnknown, Want: "a plan"}

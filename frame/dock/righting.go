@@ -54,14 +54,16 @@ func (d *Dock) afloat() (floating, error) {
 }
 
 // Empty returns how the dock floats with nobody aboard, in axes from its middle, x
-// along it and y across, and z up from the underside of the joists. The error is for
+// along it and y across, and z up from the underside of the joists, by
+// [float.Platform.Settle]. The error is for
 // a plan that does not say enough, or a [float.Failure].
 func (d *Dock) Empty() (float.State, error) {
 	fl, err := d.afloat()
 	return fl.state, err
 }
 
-// Crowded returns everyone at the edge where they tilt the dock most. The error is
+// Crowded returns everyone at the edge where they tilt the dock most, by
+// [float.Platform.Settle]. The error is
 // for a plan that does not say enough.
 func (d *Dock) Crowded() (*Crowd, error) {
 	_, c, err := d.crowding()
@@ -101,7 +103,8 @@ func (d *Dock) crowding() (*float.Platform, *Crowd, error) {
 	return base, c, nil
 }
 
-// Righting returns the righting curve toward the worst crowd. The error is for a plan
+// Righting returns the righting curve toward the worst crowd, by
+// [float.Platform.Righting]. The error is for a plan
 // that does not say enough; a dock that turns over under the crowd has its curve, and
 // no rest.
 func (d *Dock) Righting() (*Righting, error) {

@@ -123,7 +123,8 @@ func remembered(of []plan.Remembered) []time.Time {
 }
 
 // Season works out what past winters say: from the table of temperatures where there
-// is one ([Dock.WithWinters]), else from remembered dates. The error is the context's.
+// is one ([Dock.WithWinters], [season.Model.Odds]), else from remembered dates
+// ([season.FromDates]). The error is the context's.
 func (d *Dock) Season(ctx context.Context) (*Season, error) {
 	out := &Season{Year: d.winter()}
 	none := notKnown("season", "a table of daily temperatures of five winters or more, or five remembered dates")

@@ -8,7 +8,7 @@ import (
 
 // A Shape is the dock as it is built, in plain numbers: what a drawing shows and a
 // tape measures. Places are m from where the tape hooks on, x along the dock and y
-// across it; heights count from the underside of the joists, up.
+// across it; heights count from the underside of the joists, up. All are in m.
 type Shape struct {
 	Length, Width float64
 	Diagonal      float64 // corner to corner, once the frame is square
@@ -49,8 +49,8 @@ type Lying struct {
 	Bears       string // on what, in words
 }
 
-// Shape returns the dock's shape. The error is for a frame that the plan does not
-// say enough of.
+// Shape returns the dock's shape, as planned and by plane geometry. The error is for
+// a frame that the plan does not say enough of.
 func (d *Dock) Shape() (*Shape, error) {
 	if d.plan == nil {
 		return nil, &measure.Error{Field: "plan", Class: measure.ErrUnknown, Want: "a plan"}

@@ -28,7 +28,7 @@ type Schedule struct {
 	Err   error         // what is left out
 }
 
-// Shop works it out. The error is the context's.
+// Shop works it out, by [lumber.Cut] and [fasten.Schedule]. The error is the context's.
 func (d *Dock) Shop(ctx context.Context) (*Shop, error) {
 	if d.plan == nil {
 		d = build(&plan.Plan{})

@@ -46,8 +46,9 @@ type Bearing struct {
 }
 
 // Press returns the forces, N, on the two edges of a wedged drum that pushes up
-// with a force, along its radii; and the one, on either side, that pushes the
-// joists apart: blocking or a strap across must hold it. Zero for other seats.
+// with a force, N, along its radii; and the one, N, on either side, that pushes the
+// joists apart: blocking or a strap across must hold it. Zero for other seats. It is
+// statics without friction.
 //
 //	N1 = P sin θ2/sin(θ1 + θ2),  spread = P sin θ1 sin θ2/sin(θ1 + θ2)
 //

@@ -32,7 +32,7 @@
 // law that keeps its middle. Strips and stops below its middle never stop it; they
 // keep it from dropping out.
 //
-// # Limits
+// # Assumptions and limits
 //
 // Pieces slanted in plan, drums that lie askew or upright, and bent or twisted
 // stock are not covered. Clearances are distances of the parts as drawn: no swelling
@@ -49,4 +49,13 @@
 // Residential Code, Table R507.7, through package lumber. All clearances
 // ([Practice]) and the quarter inch between diagonals are common practice without a
 // source that was read.
+//
+// # Example
+//
+//	frame := layout.Frame{A: 7.32, B: 3.05, C: 7.32, D: 3.05, P: 7.94, Q: 7.92} // m
+//	s, err := frame.Square(0.003) // m, what the tape may be off
+//	if err != nil {
+//		return err
+//	}
+//	fmt.Println("corners off by, rad:", s.Off)
 package layout

@@ -91,8 +91,8 @@ var practice = &measure.Source{Title: "common practice, no source", Status: meas
 
 // Practice returns the rooms that builders leave: 1/2 to 1-1/2 in. beside a drum,
 // 1-1/2 to 2 in. at its ends, a butt open by 1/8 in. at most, a bolt's tail 1 in.
-// off a drum, 4 in. for the wrench, 4 ft from splice to splice. No published rule
-// was read for any of them.
+// off a drum, 4 in. for the wrench, 4 ft from splice to splice: common practice, and
+// no published rule was read for any of them.
 func Practice() Room {
 	const in = measure.Inch
 	return Room{
@@ -262,8 +262,8 @@ type Layout struct {
 	byPiece  [][]int     // members, in that order
 }
 
-// New works out a drawing. Bad data is an error; parts that do not go together are
-// conflicts, and the layout is there beside them.
+// New works out a drawing, by plane geometry. Bad data is an error; parts that do not
+// go together are conflicts, and the layout is there beside them.
 func New(d Drawing) (*Layout, error) {
 	if err := d.check(); err != nil {
 		return nil, err

@@ -20,9 +20,9 @@ type Support struct {
 type Levelling struct {
 	// Level are the shims that make all tops as high as the highest: the least that
 	// are level. Flat are the least that only take the twist out and let the frame
-	// lean as it likes. Both are m, in the supports' order, none below 0.
+	// lean as it likes. Both are in m, in the supports' order, none below 0.
 	Level, Flat []float64
-	// Gap is what stays open over each support without shims, under a stiff frame
+	// Gap is what stays open over each support without shims, m, under a stiff frame
 	// whose weight has its centre where it was said to be.
 	Gap []float64
 	// Idle are the supports that a gap leaves without load, by index.

@@ -32,8 +32,8 @@ type Lift struct {
 // one alone. A drum that bears on joists needs none; its Lift is zero.
 //
 // A board is figured both as ended on the two joists beside the drum and as running
-// on over all joists under it, held down and up at each; the worse counts. Its own
-// weight is left out, which is cautious.
+// on over all joists under it, held down and up at each (beam theory, the theorem of
+// three moments); the worse counts. Its own weight is left out, which is cautious.
 func (l *Layout) Lift(drum int, push float64, s Strength) (Lift, error) {
 	if l == nil || drum < 0 || drum >= len(l.Bearings) {
 		return Lift{}, &measure.Error{Field: "drum", Value: float64(drum), Class: measure.ErrRange, Want: "the index of a drum of the drawing"}

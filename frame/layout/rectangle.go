@@ -8,8 +8,8 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// Lines returns the axes of joists of a thickness from their running marks, all
-// in m from the end where the tape hooks. A mark is the near face of the joist,
+// Lines returns the axes, m, of joists of a thickness, m, from their running marks, m
+// from the end where the tape hooks (geometry). A mark is the near face of the joist,
 // or its centre where that is declared. Marks that do not grow by a thickness or
 // more leave joists on top of each other, an error.
 func Lines(marks []float64, thickness float64, centre bool) ([]float64, error) {
@@ -43,13 +43,13 @@ func Lines(marks []float64, thickness float64, centre bool) ([]float64, error) {
 // A Rectangle is a plain frame: two rims, joists between them at running marks,
 // the first and the last closing the other two sides.
 type Rectangle struct {
-	Name     string // put before the names of its pieces; may be empty
-	Corner   Point  // the corner where the tape hooks
-	Length   float64
-	Width    float64 // m along x and y, over the outside
-	Across   bool    // joists run across, along y; otherwise along x
-	Marks    []float64
-	Centre   bool // marks are centres; otherwise near faces
+	Name     string    // put before the names of its pieces; may be empty
+	Corner   Point     // the corner where the tape hooks
+	Length   float64   // m along x, over the outside
+	Width    float64   // m along y, over the outside
+	Across   bool      // joists run across, along y; otherwise along x
+	Marks    []float64 // m, running from where the tape hooks
+	Centre   bool      // marks are centres; otherwise near faces
 	Joist    lumber.Section
 	Rim      lumber.Section
 	RimPlies int // 0 counts as 1
@@ -60,7 +60,7 @@ type Rectangle struct {
 
 // Pieces returns its rims, "rim 1" and "rim 2", and its joists, "joist 1" and so
 // on in the order of their marks. The rims run through, the joists between them, their
-// tops flush, so that the boards lie on all of them.
+// tops flush, so that the boards lie on all of them: plane geometry.
 func (r Rectangle) Pieces() ([]Piece, error) {
 	for _, c := range []struct {
 		what string
@@ -132,7 +132,8 @@ func (r Rectangle) Pieces() ([]Piece, error) {
 // its far side, where Y is greatest. The wing's marks, and its Corner.X, are
 // measured from the main frame's corner along that side; it has no rim of its own
 // there. Give them different names. The wing's two outermost pieces that butt on the
-// main frame are Stiff: it needs corner irons bolted through, or it folds down.
+// main frame are Stiff: it needs corner irons bolted through, or it folds down (our
+// choice). Places are plane geometry.
 func Ell(main, wing Rectangle) ([]Piece, error) {
 	if main.Name == wing.Name {
 		return nil, &measure.Error{Field: "names of main frame and wing", Text: main.Name, Class: measure.ErrName, Want: "two different ones"}

@@ -62,7 +62,8 @@ func Corner(a, b, c float64) (float64, error) {
 //
 //	sin e = (d1² - d2²)/(4ab),  offset = b sin e = (d1² - d2²)/(4a)
 //
-// The diagonals of such a frame obey d1² + d2² = 2(a² + b²); [Frame.Misfit] tells
+// The diagonals of such a frame obey d1² + d2² = 2(a² + b²), the parallelogram
+// law, geometry as all of this; [Frame.Misfit] tells
 // whether measured ones do. To square it, push the corners of the long diagonal
 // until that is shorter by half of the difference. Within 2.5 units in the last
 // place.
@@ -88,7 +89,7 @@ func Racked(a, b, d1, d2 float64) (offset, angle float64, err error) {
 type Frame struct{ A, B, C, D, P, Q float64 }
 
 // Corners returns the angles in rad at corners 1 to 4, from the sides and the
-// diagonal P. They add up to a full turn.
+// diagonal P, by the law of cosines. They add up to a full turn.
 func (f Frame) Corners() ([4]float64, error) {
 	var out [4]float64
 	for _, t := range []struct {

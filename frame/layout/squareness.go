@@ -144,7 +144,8 @@ func (f Frame) fold() float64 {
 }
 
 // FromNominal returns the least and the greatest diagonal, m, that a square frame
-// may have whose sides are nominal lengths: stock runs up to 1/2 in. longer. It
+// may have whose sides are nominal lengths, m: stock runs up to 1/2 in. longer
+// (common practice). It
 // shows how little nominal lengths say; measure the sides and use [Diagonal].
 func FromNominal(a, b float64) (least, greatest float64, err error) {
 	if least, err = Diagonal(a, b); err != nil {

@@ -17,7 +17,8 @@ type Tributary struct {
 	Width         float64 // m
 }
 
-// Area returns the area of deck that a piece carries, m², 0 for none.
+// Area returns the area of deck that a piece carries, m², 0 for none: geometry, by
+// halves of the spans.
 func (l *Layout) Area(piece int) float64 {
 	var sum float64
 	for _, s := range l.Tributary {

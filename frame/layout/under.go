@@ -15,7 +15,7 @@ type Contact struct {
 	Member int     // the member there
 	From   float64 // m from that member's node I
 	Node   int     // made for it, within 1/4 in.; each once to a drum; -1 for a place on the deck
-	Share  float64 // of the force; all together 1; negative only past the outermost joist
+	Share  float64 // a share of the force; all together 1; negative only past the outermost joist
 }
 
 // on returns the deck that covers a place, nil where none does.
@@ -109,7 +109,7 @@ func (l *Layout) distance(piece int, p Point) float64 {
 }
 
 // On returns what carries a force at the middle of a piece, by name: what a ladder,
-// a stop or a strip is fixed to, or the piece itself if it carries.
+// a stop or a strip is fixed to, or the piece itself if it carries; as [Layout.Under].
 func (l *Layout) On(piece string) ([]Contact, error) {
 	i := -1
 	if l != nil {

@@ -30,7 +30,7 @@ type Screw struct {
 // slip stiffness in N/m (0 and NaN: not known). Members to screw to may be named;
 // none means all that it crosses. A member it does not cross, or along which it
 // lies within six degrees, or crosses right on a joint at its end that gives, is
-// an error if it was named and left out if not.
+// an error if it was named and left out if not. Places are plane geometry.
 func (f *Frame) Lay(b Board, spread, slip float64, members ...int) (Board, error) {
 	name := called(b.Name, "board", len(f.Boards))
 	if err := first(f.check(), b.check(name)); err != nil {

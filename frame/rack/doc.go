@@ -52,7 +52,7 @@
 // before x, so it is the slope of the moment, and a positive moment bends the
 // member's middle to its right.
 //
-// # Limits
+// # Assumptions and limits
 //
 // Not covered: large movements, buckling, forces out of the plane, boards that
 // touch each other's edges, friction, play that must be taken up before a joint
@@ -70,4 +70,26 @@
 // couples of screws and members afloat, and frames solved by an independent
 // program, each named with its status beside the check. Slip of fasteners, for
 // the middle of what is tried: EN 1995-1-1:2004, Table 7.1, from memory.
+//
+// # Example
+//
+//	brace := [2]rack.End{rack.Pinned(), rack.Pinned()}
+//	f := &rack.Frame{
+//		Nodes: [][2]float64{{0, 0}, {3, 0}, {1.5, 2}}, // m
+//		Members: []rack.Member{
+//			{Nodes: []int{0, 2}, EA: 5e7, EI: 1e4, Ends: brace}, // N, N·m²
+//			{Nodes: []int{1, 2}, EA: 5e7, EI: 1e4, Ends: brace},
+//		},
+//		Holds: []rack.Hold{
+//			{Node: 0, Along: math.Inf(1), Across: math.Inf(1)},
+//			{Node: 1, Along: math.Inf(1), Across: math.Inf(1)},
+//		},
+//		Forces: []rack.Force{{Node: 2, X: 1000}}, // N
+//	}
+//	s, err := f.Solve()
+//	if err != nil {
+//		return err
+//	}
+//	joint, pulls := s.Pull() // that is pulled most
+//	fmt.Println(joint.Pull.Most, pulls)
 package rack

@@ -14,8 +14,8 @@ import (
 // the frame is carried in proportion to the distance from their middle as well,
 // as inertia would. The zero Drag carries nothing: then the loads must balance.
 type Drag struct {
-	Members []float64 // by member, for each metre of it; nil is none
-	Nodes   []float64 // by node: the weight on each drum; nil is none
+	Members []float64 // a ratio, by member, for each metre of it; nil is none
+	Nodes   []float64 // N, by node: the weight on each drum; nil is none
 }
 
 // A Resultant is what forces come to: one force, and a couple about a place.

@@ -31,7 +31,7 @@ type Piece struct {
 
 // A Line is a solved member: exact polynomials from place to place.
 type Line struct {
-	EA, EI, GA float64    // as given
+	EA, EI, GA float64    // N, N·m², N, as given
 	Start      [3]float64 // m, m, rad: movement of its near end along and across, and turn
 	Unknown    []string   // what is not known of the slips; then Start is zero and [Line.Moved] an error
 	Pieces     []Piece
@@ -70,14 +70,14 @@ func (l *Line) find(x float64, before bool) (*Piece, float64) {
 	return &l.Pieces[lo], x
 }
 
-// At returns what the member carries at x, m. Where it jumps (at a node, a board
-// or a force) it is what holds just past x; at the far end, just before it.
-// [Line.Before] gives the other side. An x off the member counts as the nearer
+// At returns what the member carries at x, m, exact to rounding. Where it jumps (at a
+// node, a board or a force) it is what holds just past x; at the far end, just before
+// it. [Line.Before] gives the other side. An x off the member counts as the nearer
 // end; NaN, and a line without pieces, give NaN.
 func (l *Line) At(x float64) Diagram { return l.side(x, false) }
 
-// Before returns what the member carries just before x, and at the near end just
-// past it.
+// Before returns what the member carries just before x, m, and at the near end just
+// past it, exact to rounding.
 func (l *Line) Before(x float64) Diagram { return l.side(x, true) }
 
 func (l *Line) side(x float64, before bool) Diagram {

@@ -27,9 +27,9 @@ func (r Racking) String() string {
 		math.Abs(r.Out)*1e3, tidy(r.Shear*180/math.Pi, 3))
 }
 
-// Racking returns how far four nodes, given in order around, go out of square.
-// Where a slip is not known it is an error of class [measure.ErrUnknown]: forces
-// follow all the same, inches do not.
+// Racking returns how far four nodes, given in order around, go out of square, by the
+// geometry of what [Frame.Solve] found. Where a slip is not known it is an error of
+// class [measure.ErrUnknown]: forces follow all the same, inches do not.
 func (s *Solution) Racking(corners [4]int) (Racking, error) {
 	for i, n := range corners {
 		if err := index(fmt.Sprintf("corners[%d]", i), n, len(s.Places)); err != nil {
@@ -83,8 +83,8 @@ func (s *Solution) Racking(corners [4]int) (Racking, error) {
 	return r, nil
 }
 
-// Pull returns the joint with the greatest pull-out; ok is false where none
-// pulls.
+// Pull returns the joint with the greatest pull-out that [Frame.Solve] found; ok is
+// false where none pulls.
 func (s *Solution) Pull() (j Joint, ok bool) {
 	for i := range s.Joints {
 		if s.Joints[i].Pull.Most > j.Pull.Most*(1+1e-9) {

@@ -10,10 +10,12 @@ import (
 
 // A Between is a force that may lie anywhere between two values: the least and
 // the greatest found among the slips tried. Where equilibrium alone decides, and
-// where all slips are known, the two are equal.
+// where all slips are known, the two are equal. N of a force, N·m of a couple, J of
+// an energy.
 type Between struct{ Least, Most float64 }
 
-// Peak returns the end that is larger, whatever its sign.
+// Peak returns the end that is larger, whatever its sign, in the unit of [Between], N
+// of a force; exact.
 func (b Between) Peak() float64 {
 	if math.Abs(b.Least) > math.Abs(b.Most) {
 		return b.Least
@@ -94,7 +96,7 @@ type Solution struct {
 	Cases     []Case       // what stood in for slips that are not known; nil where all are known
 	Unknown   []string     // what is not known of the slips
 	Imbalance Resultant    // of the loads of a frame afloat, about the middle of what carries it
-	Residual  float64      // largest imbalance left at a node, relative to the largest force
+	Residual  float64      // largest imbalance left at a node, a share of the largest force
 	Energy    Between      // J stored in members and joints
 	Notes     []string     // warnings that belong to the result
 	Places    [][2]float64 // m, by node: where it is

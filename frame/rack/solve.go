@@ -49,8 +49,9 @@ type ends struct {
 	couple [2]float64 // of the nodes, counter-clockwise
 }
 
-// Solve finds the state of balance of the frame under its loads: movements, the
-// forces of every joint, screw and hold, and the diagrams of the members.
+// Solve finds the equilibrium of the frame under its loads, by beam theory in its
+// plane: movements, the forces of every joint, screw and hold, and the diagrams of the
+// members.
 //
 // Bad data gives a [*measure.Error]; a frame, or a part of it, that can move
 // without resistance a [*MechanismError] that names the node and the motion; a

@@ -1,7 +1,7 @@
 // Package sheet prints what the library found as pages for the garage and the
 // ice, and draws the pictures to build from.
 //
-// # Pictures
+// # Model
 //
 // [Plan], [Section], [Heeled], [Moments], [Cutting], [Righting], [Winter] and
 // [Lines] hold plain numbers in SI; Draw returns each as a [Picture], one SVG
@@ -33,4 +33,17 @@
 // the forces on a member, those under a hundredth of the greatest are left out.
 //
 // [WriteFiles] writes a set of files whole or not at all.
+//
+// # Sources
+//
+// What is drawn is what package dock found, whose checks name theirs; they stand beside
+// the verdicts ([Verdicts]). The sizes that one drawing can show are our choice.
+//
+// # Example
+//
+//	picture, err := sheet.Plan{Units: measure.SI, Length: 6, Width: 2.4, Along: []float64{0, 0.4, 0.8}}.Draw() // m
+//	if err != nil {
+//		return err
+//	}
+//	fmt.Println(picture.Title, len(picture.SVG))
 package sheet

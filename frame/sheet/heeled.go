@@ -27,7 +27,7 @@ type Heeled struct {
 	Sides  [2]string // what lies at the side of negative y and at the other
 }
 
-// An Endwise is a float from the end of the dock: its middle and its size.
+// An Endwise is a float from the end of the dock: its middle and its size, in m.
 type Endwise struct {
 	Y, Z        float64
 	Broad, High float64

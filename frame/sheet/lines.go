@@ -26,10 +26,10 @@ type Lines struct {
 // A Level is a water level against the plan's, and its name.
 type Level struct {
 	Name string
-	Rise float64
+	Rise float64 // m
 }
 
-// A Tie is a straight line from the dock to a fixed point.
+// A Tie is a straight line from the dock to a fixed point, in m.
 type Tie struct {
 	Name             string
 	X, Y, Over       float64 // where it leaves the dock; Over counts from the water
@@ -38,8 +38,8 @@ type Tie struct {
 	Made             float64 // length of the line as it is made, m; 0 is not known
 }
 
-// At returns the length of the line at a water level, in metres: straight, with
-// what is kept in hand.
+// At returns the length of the line at a water level, in metres: straight (geometry),
+// with what is kept in hand.
 func (t Tie) At(l Level) float64 {
 	return math.Sqrt((t.FarX-t.X)*(t.FarX-t.X)+(t.FarY-t.Y)*(t.FarY-t.Y)+(t.FarZ-t.Over-l.Rise)*(t.FarZ-t.Over-l.Rise)) + t.Spare
 }

@@ -28,7 +28,7 @@ type Moments struct {
 	LimitHog float64   // that where it bends up over a support, if it is another; 0 is none
 }
 
-// A PointLoad is a force at a place.
+// A PointLoad is a force, N, at a place, m.
 type PointLoad struct{ X, Force float64 }
 
 // A LineLoad is spread evenly from X0 to X1, in newtons per metre.

@@ -28,15 +28,15 @@ type Winter struct {
 // An Asked is a thickness that a rule asks for and, day by day, the share of
 // past winters that had it.
 type Asked struct {
-	Name  string // "two people" and whose rule
-	Thick float64
-	Odds  []float64 // 0 to 1; empty is not drawn
+	Name  string    // "two people" and whose rule
+	Thick float64   // m
+	Odds  []float64 // shares, 0 to 1; empty is not drawn
 }
 
 // A Drilled is a hole drilled in the ice.
 type Drilled struct {
 	When  time.Time
-	Thick float64
+	Thick float64 // m
 }
 
 // A Day is a day with a name: "assembly", "break-up, middle of the record".

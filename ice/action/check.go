@@ -14,7 +14,7 @@ const last = "slack the lines, cut it free, or expect loss"
 var capacity = measure.Range{Kind: measure.Force, Lo: 0, Hi: 1e12, Source: slip}
 
 // Check compares the high end of the force with what the lines and joints that
-// hold the thing bear, N (N/m of a wall). It has no answer, and carries the
+// hold the thing bear, N (N/m of a wall): statics. It has no answer, and carries the
 // error, for a Lift that could not be computed and for a capacity of NaN, not
 // known. The error is for a capacity that is none, or for data that made none.
 func (l Lift) Check(name string, capacity float64) (measure.Check, error) {

@@ -14,7 +14,7 @@ type Cover struct {
 	Modulus    Span    // E, Pa; lower for slow changes
 	Flexure    Span    // strength in bending, Pa
 	Crushing   Span    // pressure on a vertical face at which the ice crushes, Pa
-	Poisson    float64 // ν; 0 is 0.33
+	Poisson    float64 // ν, a ratio; 0 is 0.33
 	Foundation float64 // k = ρ g, N/m³; 0 is fresh water at standard gravity
 }
 

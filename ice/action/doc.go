@@ -19,7 +19,7 @@
 // [Span], a low and a high end with who says so; the high end answers for the
 // dock, and the lesser of a force and its caps governs. Every part is reported.
 //
-// # Limits
+// # Assumptions and limits
 //
 // The plate is thin, elastic, of even thickness, endless and afloat. A body that
 // is not round counts as round with the same outline. The ice near it is
@@ -48,4 +48,14 @@
 // Ice kills and destroys. No check here says that a dock may stay in the ice;
 // local rules, permits, people who know the lake and licensed practice come
 // before any number.
+//
+// # Example
+//
+//	cover := action.Cover{Thickness: 12 * measure.Inch}
+//	drum := action.Body{Length: 35 * measure.Inch, Breadth: 23 * measure.Inch}
+//	lift, err := cover.Uplift(drum, -2*measure.Inch) // the lake falls
+//	if err != nil {
+//		return err
+//	}
+//	fmt.Println(lift.Force.Low, lift.Force.High, lift.Force.Name) // N
 package action

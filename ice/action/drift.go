@@ -114,9 +114,9 @@ const (
 	lakeIce = 917
 )
 
-// Drags returns published drag coefficients of wind on ice and of water under
-// it, by τ = ρ C U² with the wind at 10 m. All are of sea ice: none of lake ice
-// was read.
+// Drags returns published drag coefficients of wind on ice and of water under it, by
+// τ = ρ C U² with the wind at 10 m, each with its source. All are of sea ice: none of
+// lake ice was read.
 func Drags() (air, water []Span) {
 	return append([]Span(nil), seaAir...), append([]Span(nil), seaWater...)
 }
@@ -129,8 +129,8 @@ func Drags() (air, water []Span) {
 //	bending    on a slope α with friction μ, rise z: (0.366 σ h²/l C₁ + z h ρ g C₂) b,
 //	           C₁ = (sin α + μ cos α)/(cos α - μ sin α), C₂ = (sin α + μ cos α)(C₁ + cot α)
 //
-// with b the width of the contact. Ice piled up before the face adds to
-// bending and is not counted.
+// with b the width of the contact, after the sources that each part carries. Ice
+// piled up before the face adds to bending and is not counted.
 func (d Drift) Push() (Push, error) {
 	f, err := d.Cover.fill()
 	for _, c := range []struct {

@@ -29,8 +29,8 @@ var shareSource = &measure.Source{
 
 // Grip returns the forces on a drum held by the dock under a level change in m:
 // up or down as [Cover.Uplift] has it, sideways up to the greatest published
-// thrust on its longer side and no more than crushes the ice there. brackets is
-// how many tie it to the dock.
+// thrust on its longer side ([Thrusts]) and no more than crushes the ice there.
+// brackets is how many tie it to the dock: how they share is our choice.
 func (c Cover) Grip(b Body, level float64, brackets int) (Grip, error) {
 	if err := (measure.Range{Lo: 1, Hi: 1000, Source: slip}).Check("brackets of the drum", float64(brackets)); err != nil {
 		return Grip{}, err

@@ -65,8 +65,9 @@ const bendName, bondName = "bending of the ice", "bond of the ice"
 //	hinged      V = k l δ/√2,   M = 0.322 k l² δ, 1.11 l from the wall
 //	cap         the hinged sheet cracks at M = σ h²/6: V = 0.366 σ h²/l
 //
-// bond is the strength of its bond in Pa, τ h per metre; the zero Span is a
-// wall that locks the ice. Crack runs from the held edge to the hinged sheet.
+// bond is the strength of its bond in Pa, τ h per metre; the zero Span is a wall that
+// locks the ice. It is plate theory, in closed form. Crack runs from the held edge to
+// the hinged sheet.
 func (c Cover) Wall(level float64, bond Span) (Lift, error) {
 	f, err := c.fill()
 	if err == nil {
@@ -111,7 +112,8 @@ func (c Cover) Wall(level float64, bond Span) (Lift, error) {
 //	bending    F = 16 tan(π/8) (1.05 + 2 a/l + 0.5 (a/l)³) σ h²/6, the wedges around it fail
 //	bond       F = τ h × outline
 //
-// with a the radius of the round body of the same outline. The wedge formula
+// with a the radius of the round body of the same outline: plate theory, and Nevel's
+// wedges from memory. The wedge formula
 // covers a/l to 1: a longer dock is a [Cover.Wall]. Drums within 4 l of each
 // other share: all of them feel no more than the dock's outline as one Body. The
 // plate around the body is within 4.1 units in the last place, its moments within

@@ -13,7 +13,7 @@ import (
 // and a nil Source is the caller's own.
 type Span struct {
 	Name      string
-	Low, High float64 // SI
+	Low, High float64 // in the SI unit of what Name says
 	Source    *measure.Source
 }
 

@@ -43,7 +43,7 @@ type Task struct {
 var trade = &measure.Source{Title: "common practice of boat and deck builders; the label of the product comes first", Status: measure.CommonPractice}
 
 // Tasks returns the usual work of a dock built on the ice, with the ice that
-// the caller's loads need: to carry pieces out, and to let the dock stand.
+// the caller's loads need, in m: to carry pieces out, and to let the dock stand.
 func Tasks(carry, stand float64) []Task {
 	return []Task{
 		{Name: "carry the pieces out", Days: 2, Need: carry, Early: "leave what is ashore ashore and launch it from there", Source: trade},

@@ -21,7 +21,7 @@ type Correction struct {
 	Params Params // with the season's own catch of snow and conductivity
 
 	// CatchSD and SnowSD are what is left of the uncertainty of the catch of
-	// snow and of its conductivity, as shares; both begin at 0.35 and 0.3.
+	// snow and of its conductivity, each a share; they begin at 0.35 and 0.3.
 	CatchSD, SnowSD float64
 }
 
@@ -243,8 +243,8 @@ func (f *filter) update(h *mat.Dense, miss []float64, sd float64) {
 	f.p = &next
 }
 
-// Between returns the thickness that holes show on a date by straight lines
-// between them: last year's habit. It is false outside them.
+// Between returns the thickness in m that holes show on a date by straight lines
+// between them (our choice): last year's habit. It is false outside them.
 func Between(holes []Hole, date time.Time) (float64, bool) {
 	n := number(date)
 	for i := range holes {

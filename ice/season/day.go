@@ -37,7 +37,8 @@ type Day struct {
 	Filled   bool // interpolated across a gap
 }
 
-// HighLow returns a day whose mean is the middle of its high and low.
+// HighLow returns a day whose mean is the middle of its high and low, both °C (common
+// practice).
 func HighLow(date time.Time, high, low float64) Day {
 	return Day{Date: date, Mean: (high + low) / 2, High: high, Low: low, Has: HasRange}
 }

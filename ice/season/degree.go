@@ -30,7 +30,7 @@ var rules = []Rule{
 }
 
 // Rules returns the square-root laws of the handbooks. Their spread is part of
-// the answer.
+// the answer, and each has its source.
 func Rules() []Rule { return append([]Rule(nil), rules...) }
 
 // Alpha returns the range of α in m/√(°C·day).
@@ -54,7 +54,8 @@ func (r Rule) Thickness(frost float64) (lo, hi float64, err error) {
 	return lo * math.Sqrt(frost), hi * math.Sqrt(frost), nil
 }
 
-// AlphaOf returns α in m/√(°C·day) of ice that was measured.
+// AlphaOf returns α in m/√(°C·day) of ice that was measured: its thickness in m over
+// the root of the frost in °C·day, by definition.
 func AlphaOf(thickness, frost float64) (float64, error) {
 	if err := depthRange.Check("thickness", thickness); err != nil {
 		return math.NaN(), err

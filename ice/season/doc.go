@@ -57,7 +57,7 @@
 // years, so its figures are not wholly blind; how it does on other lakes is not known.
 // It misses two of the figures in brackets, ice-on of Mendota by 0.07 d and the thickness by 0.3 cm.
 //
-// # Limits
+// # Assumptions and limits
 //
 // One column of water and one of ice: no current, springs, wind-packed drifts, inflow
 // or salt. Ice thinner than some centimetres comes and goes in ways that no daily mean
@@ -79,4 +79,21 @@
 //
 // A forecast of ice is no ice. Drill, measure, ask those who know this ice; see package
 // ice for what rules say of what was measured.
+//
+// # Example
+//
+//	lake := season.Lake{Latitude: 46, MeanDepth: 9} // degrees, m
+//	file, err := os.Open("shore.csv")
+//	if err != nil {
+//		return err
+//	}
+//	record, err := season.ReadCSV("shore.csv", file, season.Options{})
+//	if err != nil {
+//		return err
+//	}
+//	states, err := season.Run(lake, season.Default(), record.Days)
+//	if err != nil {
+//		return err
+//	}
+//	fmt.Println(len(states), "days")
 package season

@@ -43,7 +43,7 @@ type Seen struct {
 	Winters []Winter // Year, On and Out; a zero time is not known
 	Holes   []Hole
 
-	// HalfLife is the number of winters after which an observation counts half
+	// HalfLife is a number of winters, after which an observation counts half
 	// as much; 0 counts all alike.
 	HalfLife float64
 }
@@ -122,7 +122,7 @@ const ours = 0.7
 const fewestWinters = 3
 
 // Fit bends the params of start to a lake. It minimises, over all winters, the
-// squared misfit of ice-on and ice-out (5 days) and of each winter's holes
+// squared misfit (Gauss) of ice-on and ice-out (5 days) and of each winter's holes
 // (8 cm, ice modelled too thick counting double), linear beyond 2.5 of these so
 // that one odd winter does not rule, plus the squared departure from start.
 // With few winters it stays near start. With nine or more, each group of params

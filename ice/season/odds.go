@@ -27,8 +27,8 @@ type Question struct {
 	Holes []Hole
 }
 
-// NeedFor returns the thickness in m that the strictest public rule asks for
-// under a load, before any factor for white ice, thaw or cracks, and doubled
+// NeedFor returns the thickness in m that the strictest public rule of [ice.Compare]
+// asks for under a load, before any factor for white ice, thaw or cracks, and doubled
 // where the load is to stand for hours. For days and weeks no rule was found.
 func NeedFor(load ice.Crossing, stands bool) (float64, error) {
 	c, err := ice.Compare(load)
@@ -78,8 +78,8 @@ type DayOdds struct {
 
 // Odds are what past winters say of this one.
 type Odds struct {
-	Need    float64
-	Winters int // past winters behind it
+	Need    float64 // m, the thickness asked for
+	Winters int     // past winters behind it
 	Days    []DayOdds
 	On, Out Span
 	First   Span // first day with the thickness asked for
@@ -96,7 +96,7 @@ var defaultErrors = Question{
 // few is the number of winters below which the odds say so.
 const few = 10
 
-// Odds runs every past winter of the record from today on: soFar are this
+// Odds runs every past winter of the record, by [Model.Run], from today on: soFar are this
 // winter's days (none before the season), past the record of earlier winters,
 // which may hold gaps; a winter with one is left out. The model's own error and
 // the smallness of the record widen every date. At least five winters are
@@ -301,7 +301,7 @@ func (o Odds) String() string {
 	return b.String()
 }
 
-// At returns the odds of a calendar day, by month and day.
+// At returns the odds of a calendar day, by month and day, as [Model.Odds] found them.
 func (o Odds) At(date time.Time) (DayOdds, bool) {
 	i := slices.IndexFunc(o.Days, func(d DayOdds) bool {
 		return d.Date.Month() == date.Month() && d.Date.Day() == date.Day()

@@ -42,9 +42,9 @@ type Params struct {
 	MeltExchange float64 // W/(m² K), from air above 0 °C to melting snow or ice
 	MeltLoss     float64 // W/m², loss of a melting surface to the sky
 	SnowSun      float64 // share of the sun above the air that melts snow
-	IceSun       float64 // the same for bare ice
+	IceSun       float64 // share of the same sun that melts bare ice
 	Cover        float64 // m of snow that hide the ice from the sun
-	SunPower     float64 // extra power of the sine of the sun's height: a low sun counts less
+	SunPower     float64 // a number: extra power of the sine of the sun's height: a low sun counts less
 	Rot          float64 // share of the melting sun that works between the grains of bare ice
 	Thinnest     float64 // m; thinner ice does not outlast a day of thaw
 

@@ -52,7 +52,7 @@ func (s *State) sheet() sheet {
 	}
 }
 
-// Total returns clear and white ice.
+// Total returns clear and white ice together, m, by definition.
 func (s State) Total() float64 { return s.Clear + s.White }
 
 // rotten is the porosity at which ice has no strength left: from memory of the
@@ -96,7 +96,8 @@ func (m *Model) with(p Params) *Model {
 // Params returns the params of the model.
 func (m *Model) Params() Params { return m.c.p }
 
-// Run runs the model of a lake once; a lake that was never fitted takes Default().
+// Run is [Model.Run] of a lake's model, once; a lake that was never fitted takes
+// Default().
 func Run(l Lake, p Params, days []Day) ([]State, error) {
 	m, err := New(l, p)
 	if err != nil {
@@ -105,16 +106,17 @@ func Run(l Lake, p Params, days []Day) ([]State, error) {
 	return m.Run(days)
 }
 
-// Run returns the state at the end of each day. The days follow each other
-// without a gap; it is best to begin in late summer, since the model takes the
-// water to have the mean temperature of the first days, and the lake to be
-// open. The error is of class measure.ErrRange for weather that no day has,
+// Run returns the state at the end of each day, by Ashton's growth and the daily
+// balance of heat that the package's page describes (constants by [Default]). The
+// days follow each other without a gap; it is best to begin in late summer, since the
+// model takes the water to have the mean temperature of the first days, and the lake
+// to be open. The error is of class measure.ErrRange for weather that no day has,
 // measure.ErrSyntax for days out of order.
 func (m *Model) Run(days []Day) ([]State, error) {
 	return m.run(begin(days), days)
 }
 
-// Continue goes on from the state of the day before the first of days.
+// Continue is [Model.Run] from the state of the day before the first of days.
 func (m *Model) Continue(from State, days []Day) ([]State, error) {
 	if len(days) > 0 && number(days[0].Date) != number(from.Date)+1 {
 		return nil, order(days[0].Date, "does not follow the state of "+from.Date.Format(time.DateOnly))
@@ -267,7 +269,8 @@ type Winter struct {
 // observer, too, writes down no ice that is gone the next day.
 const lasting = 3
 
-// Winters gathers the states of a run by winter. A winter whose ice was there
+// Winters gathers the states of a run by winter; which day counts as ice-on is our
+// choice. A winter whose ice was there
 // on the first day or still is on the last has no date there.
 func (m *Model) Winters(states []State) []Winter {
 	var out []Winter

@@ -195,8 +195,8 @@ func FromDates(dates []time.Time, year int) (Guess, error) {
 	return g, nil
 }
 
-// By returns the chance that the date has come by the end of a day; NaN for the
-// zero Guess.
+// By returns the chance that the date has come by the end of a day, by the spread of
+// [FromDates]; NaN for the zero Guess.
 func (g Guess) By(date time.Time) float64 {
 	if !(g.scale > 0 && g.dist.Nu > 0) {
 		return math.NaN()

@@ -11,7 +11,7 @@ import (
 type Usual struct {
 	Thickness [24]float64 // m, from the first half of January
 	N         [24]int     // holes behind it; without any, the model stands alone
-	Weight    float64     // of the model, 0 to 1; 1 leaves the model as it is
+	Weight    float64     // share of the model, 0 to 1; 1 leaves the model as it is
 }
 
 // unseen is what a winter's thickness differs from the usual by, in m: our
@@ -82,7 +82,8 @@ func (f *fitting) usual(p Params) Usual {
 }
 
 // Of returns the thickness in m of clear and white ice that the fit expects:
-// the model's, drawn towards the usual. Where the model has no ice there is none.
+// the model's, drawn towards the usual (our choice). Where the model has no ice there
+// is none.
 func (u Usual) Of(s State) float64 {
 	t := s.Total()
 	i := half(s.Date)

@@ -12,9 +12,9 @@ import (
 	"testing"
 )
 
-// typed loads the public packages once, type-checked, from the compiler's export data, in
-// the order of their paths.
-var typed = sync.OnceValues(func() ([]*types.Package, error) {
+// exported returns an importer of the module's packages and all that they import, from the
+// compiler's export data.
+var exported = sync.OnceValues(func() (types.Importer, error) {
 	m, err := load()
 	if err != nil {
 		return nil, err
@@ -28,13 +28,25 @@ var typed = sync.OnceValues(func() ([]*types.Package, error) {
 		path, file, _ := strings.Cut(strings.TrimSpace(line), " ")
 		exports[path] = file
 	}
-	gc := importer.ForCompiler(token.NewFileSet(), "gc", func(path string) (io.ReadCloser, error) {
+	return importer.ForCompiler(token.NewFileSet(), "gc", func(path string) (io.ReadCloser, error) {
 		file := exports[path]
 		if file == "" {
 			return nil, errors.New("no export data for " + path)
 		}
 		return os.Open(file)
-	})
+	}), nil
+})
+
+// typed loads the public packages once, type-checked, in the order of their paths.
+var typed = sync.OnceValues(func() ([]*types.Package, error) {
+	m, err := load()
+	if err != nil {
+		return nil, err
+	}
+	gc, err := exported()
+	if err != nil {
+		return nil, err
+	}
 	var all []*types.Package
 	for _, p := range m.packages {
 		if !p.public() {

@@ -40,8 +40,8 @@ func (f Forces) named() [directions]struct {
 type Connector struct {
 	Name    string
 	Printed Forces  // allowables, N, 0 where none is printed
-	For     Forces  // the duration factor each was printed for (1, 1.15, 1.6); 0 is not said: taken as 1.6
-	Basis   float64 // specific gravity the figures were printed for; 0 is not said: taken as 0.55
+	For     Forces  // a ratio: the duration factor each was printed for (1, 1.15, 1.6); 0 is not said: taken as 1.6
+	Basis   float64 // a ratio: the specific gravity the figures were printed for; 0 is not said: taken as 0.55
 
 	Nail        Fastener // the nails the figures were printed for
 	HeaderNails int      // into the header; 0 is not known
@@ -85,7 +85,8 @@ func (c Connector) check() error {
 //
 // and never more than its own nails: those in the header down and sideways, the
 // weaker of header and joist up and to and fro, and along the joist its nails
-// across and the header's by withdrawal. A figure that is not printed is 0, to be carried by angles or
+// across and the header's by withdrawal (NDS 12). That is our choice: the maker's
+// rules come first. A figure that is not printed is 0, to be carried by angles or
 // bolts. Screws where the figure assumes nails make every figure 0 unless the
 // maker lists them. Nails that are not known give no answer.
 func (c Connector) Check(asked Forces, wood lumber.Grade, s Service, t lumber.Duration) ([]measure.Check, error) {

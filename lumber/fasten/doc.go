@@ -17,9 +17,9 @@
 // always; the yield equations at the root of threads for lag and wood screws,
 // and for a bolt unless its threads are shown to keep out.
 //
-// # Zero values
+// # Assumptions
 //
-// They are the cautious ones: wet wood, load of permanent duration, threads in
+// Zero values are the cautious ones: wet wood, load of permanent duration, threads in
 // the shear plane, salt air. A distance to an end or edge, a printed allowable,
 // a coating, or the strength of the lip a drum is tied to that is not given is
 // never guessed: the check gives no answer.
@@ -35,4 +35,32 @@
 // wet): a dock goes by the standard. Split rings, glue, metal plates, fire and impact are not
 // covered; no maker's figure is in the package. Nothing here replaces local
 // codes, permits and licensed practice.
+//
+// # Sources
+//
+// National Design Specification for Wood Construction, chapters 11 and 12, and
+// Technical Report 12, American Wood Council; the Specification for Structural Steel
+// Buildings, AISC 1989, for pins. Each value and factor names its place and how well
+// it was read.
+//
+// # Example
+//
+//	size, err := lumber.Size("2x8")
+//	if err != nil {
+//		return err
+//	}
+//	pine, err := lumber.Lookup("Southern Pine", "No.2", size)
+//	if err != nil {
+//		return err
+//	}
+//	bolt, err := fasten.Lookup("1/2 x 4 bolt")
+//	if err != nil {
+//		return err
+//	}
+//	wood := fasten.Piece{Grade: pine, Thickness: size.Width, Width: size.Depth}
+//	yield, err := fasten.Joint{Fastener: bolt, Main: wood, Side: wood}.Yield()
+//	if err != nil {
+//		return err
+//	}
+//	fmt.Println(measure.Force.Print(yield.Z, measure.US), "a bolt, mode", yield.Governing)
 package fasten

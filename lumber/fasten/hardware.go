@@ -235,7 +235,7 @@ func spare(n int) int { return n + max(2, (n+9)/10) }
 
 // Schedule returns the hardware of a dock, a row for each place, and the list to
 // buy: fasteners, nuts and washers of one finish, a tenth more and two at least
-// as spares. Bolts without a length get the shortest stock length that takes
+// as spares (common practice). Bolts without a length get the shortest stock length that takes
 // grip, two washers, a lock nut and two threads. Each row carries its checks:
 // length, washers, the nut's keeper, the finish in the exposure.
 func Schedule(places []Place, e Exposure) ([]Row, []Item, error) {

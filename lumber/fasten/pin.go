@@ -62,7 +62,7 @@ func (p Pin) check(force float64) error {
 }
 
 // Check compares the pin's stresses under a force, N, with what steel is allowed:
-// shear 0.40, bending 0.75 and bearing 0.90 of the yield strength. Impact counts
+// shear 0.40, bending 0.75 and bearing 0.90 of the yield strength (AISC 1989). Impact counts
 // in the force. A yield strength that is not known gives no answer.
 func (p Pin) Check(force float64) ([]measure.Check, error) {
 	shear, bending, bearing, err := p.Stresses(force)

@@ -13,7 +13,7 @@ type Tie struct {
 	Efficiency   float64 // of the weakest end (clip, sleeve, knot), a share; 0: hammered or unknown, no rated value
 	Parts        int     // parts that share the load side by side; 0 is 1
 	Rounded      bool    // every bend lies over a thimble or a rounded edge; else half is lost at a square one
-	DesignFactor float64 // 0: 12, for what people depend on; wire rope in general rigging 5
+	DesignFactor float64 // a ratio; 0: 12, for what people depend on; wire rope in general rigging 5
 	Point        float64 // what the lip, hole or eye carries that it is made to, N, allowable; 0: unknown, no answer
 	Stiffness    float64 // of the tie, N/m; needed where it can go slack; 0: unknown
 	Slack        float64 // how far the drum drops before the tie comes taut, m
@@ -99,8 +99,8 @@ func (tie Tie) design() ranged {
 //
 //	F = W (1 + √(1 + 2 k s/W))
 //
-// with the tie's stiffness k. Without slack the load still comes on at once and is
-// 2 W. Slack in a tie of unknown stiffness is an error.
+// with the tie's stiffness k, exact for an even spring. Without slack the load still
+// comes on at once and is 2 W. Slack in a tie of unknown stiffness is an error.
 func (tie Tie) Jerk(weight float64) (float64, error) {
 	if err := tie.check(); err != nil {
 		return 0, err
@@ -120,7 +120,7 @@ func (tie Tie) Jerk(weight float64) (float64, error) {
 // with the water in it, with the jerk of its slack, and the drag, added up
 // whatever their directions. Only where nothing lies above the drum does it also
 // hold the drum down: the full push less the weight of the empty drum. Both are
-// checked.
+// checked, by statics and [Tie.Allowable].
 func (tie Tie) Check(drum Drum) ([]measure.Check, error) {
 	weights := measure.Range{Kind: measure.Mass, Hi: 1e5}
 	if err := checkAll(

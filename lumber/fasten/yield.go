@@ -13,7 +13,7 @@ import (
 type Mode struct {
 	Name string
 	Load float64 // before the reduction term, N
-	Rd   float64 // reduction term
+	Rd   float64 // reduction term, a ratio
 	Z    float64 // Load/Rd, N
 }
 
@@ -33,7 +33,7 @@ type Yield struct {
 	InMain      float64 // bearing length in the main piece, m
 	InSide      float64 // bearing length in the side piece, m
 	Penetration float64 // as the rules count it, m; 0 for bolts
-	Share       float64 // of the tables' penetration (8D lag screws, 10D others), at most 1
+	Share       float64 // a share of the tables' penetration (8D lag screws, 10D others), at most 1
 	Rule        *measure.Source
 	Notes       []string
 }

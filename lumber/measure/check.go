@@ -62,8 +62,8 @@ type Assumption struct {
 type Check struct {
 	Name    string
 	Kind    Kind    // of Value and Limit
-	Value   float64 // SI
-	Limit   float64 // SI
+	Value   float64 // in the SI unit of Kind
+	Limit   float64 // in the SI unit of Kind
 	AtLeast bool    // Value must be at least Limit; otherwise at most
 	Rule    *Source // the governing rule; nil is no answer
 	Factors []Factor
@@ -116,7 +116,7 @@ func (c Check) Meets() bool {
 // Ratio returns the share of the limit that is used, above 1 where it is short:
 // Value/Limit, or Limit/Value where the value must be at least the limit. It is
 // for sorting and printing, and NaN unless both are positive; the verdict never
-// depends on it.
+// depends on it. By definition.
 func (c Check) Ratio() float64 {
 	if !(c.Value > 0 && c.Limit > 0) {
 		return math.NaN()

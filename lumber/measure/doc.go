@@ -16,7 +16,7 @@
 // that the guides for ice mean. [Kind] reads and prints text with units in
 // both systems and refuses a number that has none.
 //
-// # Verdicts
+// # Model
 //
 // A [Check] compares a value with a limit in the direction that is good, names
 // the rule and its [Source], lists every factor, and says what it rests on. Its
@@ -24,6 +24,23 @@
 // decides all give [NoAnswer]. Nothing ever turns a refusal into a permission
 // but a better input.
 //
+// # Assumptions and limits
+//
 // Measure does not convert between mass and force behind the caller's back:
-// multiply by [Gravity].
+// multiply by [Gravity]. Numbers are plain float64: the compiler does not know a metre
+// from a newton, so each comment names its unit.
+//
+// # Sources
+//
+// Inch, pound, gallon and degree are exact by the definitions of 1959 and of their
+// scales, standard gravity by the 3rd CGPM, 1901. A [Range] and a [Factor] carry the
+// source of whoever set them.
+//
+// # Example
+//
+//	length, err := measure.Length.Parse("12 ft 6 in")
+//	if err != nil {
+//		return err
+//	}
+//	fmt.Println(measure.Length.Print(length, measure.SI))
 package measure

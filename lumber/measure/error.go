@@ -21,7 +21,7 @@ var (
 // to the range unless said otherwise.
 type Range struct {
 	Kind           Kind
-	Lo, Hi         float64 // SI; an infinity leaves that side open
+	Lo, Hi         float64 // in the SI unit of Kind; an infinity leaves that side open
 	OpenLo, OpenHi bool    // the bound itself is outside
 	Source         *Source
 }
@@ -42,8 +42,8 @@ func (r Range) Has(x float64) bool {
 	return lo && hi
 }
 
-// Check returns nil if x lies in the range and an [*Error] of class [ErrRange]
-// naming the field otherwise.
+// Check returns nil if x, in the SI unit of Kind, lies in the range and an [*Error]
+// of class [ErrRange] naming the field otherwise.
 func (r Range) Check(field string, x float64) error {
 	if r.Has(x) {
 		return nil

@@ -67,9 +67,9 @@ func (s *Source) String() string {
 // A Factor is one multiplier of a design value, with the reason it has that
 // value.
 type Factor struct {
-	Symbol string // as the source writes it, "CM"
-	Name   string // "wet service"
-	Value  float64
+	Symbol string  // as the source writes it, "CM"
+	Name   string  // "wet service"
+	Value  float64 // a ratio
 	Why    string
 	Source *Source
 }

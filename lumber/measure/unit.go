@@ -73,10 +73,10 @@ const zeroFahrenheit = 32.0
 // absoluteZero in degrees Celsius, exact by the definition of the scale.
 const absoluteZero = -273.15
 
-// Fahrenheit returns the point f of the Fahrenheit scale in degrees Celsius,
-// (f - 32) × 5/9.
+// Fahrenheit returns the point f, °F, in °C: (f - 32) × 5/9, by the definition of the
+// scale.
 func Fahrenheit(f float64) float64 { return (f - zeroFahrenheit) * 5 / 9 }
 
-// ToFahrenheit returns the point c of the Celsius scale in degrees Fahrenheit,
-// c × 9/5 + 32.
+// ToFahrenheit returns the point c, °C, in °F: c × 9/5 + 32, by the definition of the
+// scale.
 func ToFahrenheit(c float64) float64 { return c*9/5 + zeroFahrenheit }
