@@ -18,10 +18,10 @@ var (
 //
 //	T = 2π √(inertia/stiffness)
 //
-// For heave the inertia is a mass with its added mass (kg), the stiffness ρ g A
-// of the waterplane area A (N/m). For roll, with radius of gyration k and
-// metacentric height GM, they are m k² and m g GM, so that T = 2π k/√(g GM).
-// Both must be more than 0. It is within 1.4 units in the last place.
+// For heave the inertia is a mass with its added mass (kg), the stiffness ρ g A of the
+// waterplane area A (N/m). For roll, with radius of gyration k and metacentric height
+// GM, they are m k² (kg·m²) and m g GM (N·m/rad), so that T = 2π k/√(g GM). Both must be
+// more than 0. It is exact for small motions, within 1.4 units in the last place.
 func Period(inertia, stiffness float64) (float64, error) {
 	if err := positive.Check("inertia", inertia); err != nil {
 		return 0, err

@@ -112,12 +112,12 @@ func (l *Line) length() float64 {
 	return l.Pieces[len(l.Pieces)-1].To
 }
 
-// At returns the state at x, m, exact to rounding. Where it jumps (shear at a rest or a point
-// load, moment at a couple) it is the state just right of x; at the far end,
-// just left of it. [Line.Before] gives the other side. An x off the beam counts
-// as the nearer end; NaN, and a line without pieces or stiffness, give NaN. Single
-// and double spans under even loads are within 11 units in the last place of their
-// largest moment and within 86 of their largest deflection, worst fixed at both ends.
+// At returns the state at x, m, exact to rounding. Where it jumps (shear at a rest or a
+// point load, moment at a couple) it is the state just right of x; at the far end, just
+// left of it. [Line.Before] gives the other side. An x off the beam counts as the nearer
+// end; NaN, and a line without pieces or stiffness, give NaN. Single and double spans under even loads are within 11 units in
+// the last place of their largest moment and within 86 of their largest deflection,
+// worst fixed at both ends.
 func (l *Line) At(x float64) Diagram { return l.side(x, true) }
 
 // Before returns the state just left of x, m, and at the near end just right of it,

@@ -36,8 +36,8 @@ func (b Breakthrough) String() string {
 //	first crack   the force whose greatest tension is the strength
 //	wedges        P = 2 n tan(π/n) (σ h²/6) [1.05 + 2 α + ½ α³],  α = a/l
 //
-// For a rectangle the circle within it counts, which bears less. The series is
-// 0.2 % off at α = 0.2 and 4 % low at 1, its end. The patch's own Force and
+// For a rectangle the circle within it counts, which bears less. The series is 0.2 % off
+// at α = 0.2 and 4 % low at 1, its end (Nevel, from memory). The patch's own Force and
 // place do not matter. The wedges are within 3.3 units in the last place.
 func (p Plate) Breakthrough(patch Patch, strength float64, wedges int) (Breakthrough, error) {
 	none := Breakthrough{FirstCrack: math.NaN(), Wedges: math.NaN(), Margin: math.NaN(), Radius: math.NaN(), Source: nevel}

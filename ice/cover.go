@@ -55,8 +55,8 @@ func (c Cover) Freeboard() (float64, error) {
 	return c.Ice*(1-c.IceDensity/freshWater) - c.Snow*c.SnowDensity/freshWater, nil
 }
 
-// MostSnow returns the depth of snow in m that uses up the freeboard. Within 2 units
-// in the last place.
+// MostSnow returns the depth of snow in m that uses up the [Cover.Freeboard]. Within 2
+// units in the last place.
 func (c Cover) MostSnow() (float64, error) {
 	if err := c.settle(); err != nil {
 		return math.NaN(), err
@@ -69,9 +69,8 @@ func (c Cover) MostSnow() (float64, error) {
 //
 //	z = [ρs hs - (ρw - ρi) h]/(ρw + ρs - ρslush)
 //
-// 0 where the ice floats free, at most the depth of the snow. It freezes to
-// white ice, and to what stands in it. Within 3 units in the last place of its
-// terms.
+// 0 where the ice floats free, at most the depth of the snow (hydrostatics). It freezes
+// to white ice, and to what stands in it. Within 3 units in the last place of its terms.
 func (c Cover) Slush(density float64) (float64, error) {
 	if err := c.settle(); err != nil {
 		return math.NaN(), err

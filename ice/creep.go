@@ -83,9 +83,9 @@ func (c Creep) check() error {
 	return rangeElastic.Check("modulus E of the ice", c.E)
 }
 
-// Strain returns the strain under a stress in Pa held for a time in s. Within
-// says that it is small enough, below 1e-3, for the law to mean it. Within 6.9 units
-// in the last place, worst at -37 °C.
+// Strain returns the strain, a ratio, under a stress in Pa held for a time in s, by
+// Sinha's law, from memory. Within says that it is small enough, below 1e-3, for the law
+// to mean it. Within 6.9 units in the last place, worst at -37 °C.
 func (c Creep) Strain(stress, seconds float64) (strain float64, within bool, err error) {
 	if c.E == 0 {
 		c.E = sinhaE

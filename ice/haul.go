@@ -51,8 +51,8 @@ func (w Wave) inertia() float64 {
 	return w.IceDensity * w.Plate.Thickness / (w.Plate.foundation() / w.Gravity)
 }
 
-// Speed returns the speed in m/s of waves of a length in m. Within 2.7 units in the
-// last place.
+// Speed returns the speed in m/s of waves of a length in m, by the law of [Wave]: Davys,
+// Hosking and Sneyd 1985, from memory. Within 2.7 units in the last place.
 func (w Wave) Speed(length float64) (float64, error) {
 	w, err := w.settled()
 	if err != nil {

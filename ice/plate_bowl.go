@@ -92,10 +92,10 @@ func (p Plate) At(loads []Patch, x, y float64) (Bend, error) {
 	return b.At(x, y)
 }
 
-// At returns the state at the point x, y in m. The error is for a point that is
-// none; the zero Bowl is flat. Under and beside a circle the deflection is within
-// 7.5 units in the last place, moments within 13.9, worst deep inside a circle of
-// many characteristic lengths.
+// At returns the state at the point x, y in m, by thin-plate theory on water (see
+// [Plate]). The error is for a point that is none; the zero Bowl is flat. Under and
+// beside a circle the deflection is within 7.5 units in the last place, moments within
+// 13.9, worst deep inside a circle of many characteristic lengths.
 func (b *Bowl) At(x, y float64) (Bend, error) {
 	if !rangePlace.Has(x) || !rangePlace.Has(y) {
 		if err := rangePlace.Check("x", x); err != nil {

@@ -45,9 +45,9 @@ func (s Section) Area() float64 {
 	return s.Width * s.Depth
 }
 
-// Modulus returns the section modulus b d²/6 about the horizontal axis, m³.
-// About the vertical axis it is that of the section [Section.Turned]. Within 1.4
-// units in the last place.
+// Modulus returns the section modulus b d²/6 about the horizontal axis, m³ (exact). About
+// the vertical axis it is that of the section [Section.Turned]. Within 1.4 units in the
+// last place.
 func (s Section) Modulus() float64 {
 	if !s.ok() {
 		return 0
@@ -55,8 +55,8 @@ func (s Section) Modulus() float64 {
 	return s.Width * s.Depth * s.Depth / 6
 }
 
-// Inertia returns the second moment of area b d³/12 about the horizontal axis,
-// m⁴. Within 1.9 units in the last place.
+// Inertia returns the second moment of area b d³/12 about the horizontal axis, m⁴
+// (exact). Within 1.9 units in the last place.
 func (s Section) Inertia() float64 {
 	if !s.ok() {
 		return 0

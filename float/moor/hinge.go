@@ -134,10 +134,10 @@ func (h Hinge) Check(j Joint) (measure.Check, error) {
 	return c, nil
 }
 
-// Swing returns the angle, rad, by which the two sides of a hinge turn against
-// each other at most in waves, 2πH/L: each may follow the steepest slope of the
-// wave, one up, one down. It bounds small floats; long ones bridge the waves. Within
-// 2.6 units in the last place.
+// Swing returns the angle, rad, by which the two sides of a hinge turn against each
+// other at most in waves in water of the given depth, m: 2πH/L by linear theory. Each
+// may follow the steepest slope of the wave, one up, one down. It bounds small floats;
+// long ones bridge the waves. Within 2.6 units in the last place.
 func (s Sea) Swing(depth float64) (float64, error) {
 	if err := positiveLength.Check("wave height", s.Height); err != nil {
 		return 0, err

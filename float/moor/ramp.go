@@ -38,9 +38,9 @@ func (r Ramp) check() error {
 	)
 }
 
-// Angle returns the ramp's fall towards the dock with the water at a level, m
-// over the datum, rad; negative where it climbs. Within 1.3 units in the last place
-// of its condition.
+// Angle returns the ramp's fall towards the dock with the water at a level, m over the
+// datum, rad, by trigonometry; negative where it climbs. Within 1.3 units in the last
+// place of its condition.
 func (r Ramp) Angle(level float64) (float64, error) {
 	if err := first(r.check(), anyLength.Check("level", level)); err != nil {
 		return 0, err
@@ -52,9 +52,10 @@ func (r Ramp) Angle(level float64) (float64, error) {
 	return math.Asin(s), nil
 }
 
-// Slide returns how far the free end slides on the deck between two levels, m:
-// what its roller and track must allow. It keeps its digits for small slides: within
-// 4.4 units in the last place of its condition.
+// Slide returns how far the free end slides on the deck, m, between two levels, m over
+// the datum, by the geometry of [Ramp.Angle]: what its roller and track must allow. It
+// keeps its digits for small slides: within 4.4 units in the last place of its
+// condition.
 func (r Ramp) Slide(low, high float64) (float64, error) {
 	a, err1 := r.Angle(low)
 	b, err2 := r.Angle(high)
@@ -109,9 +110,10 @@ func (r Ramp) Check(low, high float64) (measure.Check, error) {
 	return c, nil
 }
 
-// Needed returns the length, m, of a ramp from this shore hinge to this deck that
-// keeps the limit of slope between two levels: drop √(1 + 1/slope²). An accessible
-// one need be no longer than its rule asks. Within 0.7 units in the last place.
+// Needed returns the length, m, of a ramp from this shore hinge to this deck that keeps
+// the limit of slope between two levels, m over the datum: drop √(1 + 1/slope²),
+// geometry. An accessible one need be no longer than its rule asks. Within 0.7 units in
+// the last place.
 func (r Ramp) Needed(low, high float64) (float64, error) {
 	s, err := r.limit()
 	r.Length = 1
@@ -137,8 +139,9 @@ func (r Ramp) Reaction(live, point float64) (float64, error) {
 	return (live*r.Length*r.Width+r.Mass*measure.Gravity)/2 + point, nil
 }
 
-// Moment returns the greatest bending moment of the ramp, N·m, under a live
-// load, Pa, all over, lying level: q L²/8. Within 2.1 units in the last place.
+// Moment returns the greatest bending moment of the ramp, N·m, under a live load, Pa,
+// all over, lying level: q L²/8 by beam theory, q of its own weight too. Within 2.1
+// units in the last place.
 func (r Ramp) Moment(live float64) (float64, error) {
 	if err := first(r.check(), pressureOrZero.Check("live load", live)); err != nil {
 		return 0, err

@@ -21,8 +21,8 @@ const (
 // work of the ends, so a guarded Newton search finds them from nearly anywhere;
 // where it stalls, one pull is bracketed inside the other.
 //
-// At fails with ErrReach where an unstretchable line does not reach. One piece is
-// within 2.1 units in the last place of its condition.
+// At fails with ErrReach where an unstretchable line does not reach. One piece is within
+// 2.1 units in the last place of its condition.
 func (l *Line) At(reach, rise float64, near Hang) (Hang, error) {
 	t, err := l.check()
 	if err != nil {
@@ -43,10 +43,10 @@ func (l *Line) At(reach, rise float64, near Hang) (Hang, error) {
 	return h, nil
 }
 
-// Pull returns how the line hangs under a given level pull, N, with the dock
-// end rise above the ground end; Reach is then where the dock end comes to.
-// Without pull it is the greatest reach at which the line is slack; a shore
-// line needs a pull. One piece is within 3.7 units in the last place of its
+// Pull returns how the line hangs under a given level pull, N, with the dock end rise,
+// m, above the ground end, by the catenaries of [Line.At]; Reach is then where the dock
+// end comes to. Without pull it is the greatest reach at which the line is slack; a
+// shore line needs a pull. One piece is within 3.7 units in the last place of its
 // condition, worst where it just lifts.
 func (l *Line) Pull(pull, rise float64) (Hang, error) {
 	t, err := l.check()

@@ -122,15 +122,14 @@ type Wake struct {
 // wakeFroude is where a boat's waves are those of deep water.
 var wakeFroude = measure.Range{Lo: 0, Hi: 0.7, OpenLo: true, OpenHi: true, Source: src(cem, "Part II Chapter 7", "equation II-7-22", measure.Read)}
 
-// At returns the wake at another distance, m, from the track in water of the
-// given depth, m. The highest waves stand where the diverging and the
-// transverse ones meet; they run at 35° 16′ to the track, as fast as the boat
-// times the cosine, and their height falls with the cube root of the distance.
-// It serves boats slower than 0.7 of the speed of the longest waves, √(gd) (Coastal
-// Engineering Manual, Part II Chapter 7, equation II-7-22).
-// A height that nobody saw is an error of class measure.ErrUnknown: what is
-// published of it by the size of a boat serves ships in canals. Within 1.4 units in
-// the last place.
+// At returns the wake at another distance, m, from the track in water of the given
+// depth, m. The highest waves stand where the diverging and the transverse ones meet;
+// they run at 35° 16′ to the track, as fast as the boat times the cosine, and their
+// height falls with the cube root of the distance. It serves boats slower than 0.7 of
+// the speed of the longest waves, √(gd) (Coastal Engineering Manual, Part II Chapter 7,
+// equation II-7-22). A height that nobody saw is an error of class measure.ErrUnknown:
+// what is published of it by the size of a boat serves ships in canals. Within 1.4 units
+// in the last place.
 func (w Wake) At(distance, depth float64) (Sea, error) {
 	if w.Height == 0 {
 		return Sea{}, unknown("wake height", "as seen, and at what distance: it is not computed from the boat")

@@ -190,8 +190,8 @@ func (w Wind) To(height, averaging float64) (Wind, error) {
 	return w, nil
 }
 
-// Pressure returns the pressure of the wind as it stands, ρV²/2, Pa. Within 1.3
-// units in the last place.
+// Pressure returns the pressure of the wind as it stands, ρV²/2, Pa (Bernoulli). Within
+// 1.3 units in the last place.
 func (w Wind) Pressure() (float64, error) {
 	w, err := w.filled()
 	if err != nil {

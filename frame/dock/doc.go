@@ -69,7 +69,11 @@
 //	if err != nil {
 //		return err // every mistake of the plan, each with its line
 //	}
-//	for _, topic := range d.Report(measure.US).Topics {
+//	report, err := d.Report(context.Background(), measure.US)
+//	if err != nil {
+//		return err
+//	}
+//	for _, topic := range report.Topics {
 //		fmt.Println(topic.Worst())
 //	}
 package dock

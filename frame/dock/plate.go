@@ -25,8 +25,8 @@ type Plate struct {
 	Dive  bool    // there is water enough under the dock at its lowest to dive
 	Depth float64 // m, at its lowest; 0 is not known
 	Low   float64 // m, lowest and highest water, over that when measured
-	High  float64
-	Level error // why they are not known
+	High  float64 // m, likewise
+	Level error   // why they are not known
 }
 
 // diveDepth is the least water that anybody should dive into, m.
@@ -37,7 +37,8 @@ func DiveSource() *measure.Source {
 	return &measure.Source{Title: "American Red Cross, water safety", Locator: "at least 9 ft of water to dive into", Status: measure.Memory}
 }
 
-// Plate works out the sign. No number is larger than what the frame was checked for:
+// Plate works out the sign, by [float.Platform.Post] and our choice of limits. No
+// number is larger than what the frame was checked for:
 // at an edge and in a corner the plan's people, on the whole deck the lesser of its two
 // even loads. In a corner, a frame that bends goes lower than one that does not: the
 // dock's envelope says how much lower under the plan's people, and fewer are taken in

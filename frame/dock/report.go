@@ -82,7 +82,8 @@ var sheet = []subject{
 	{"LOCAL LIMITS AND PERMITS", (*Dock).local},
 }
 
-// Report runs every check. The system of units is for the remarks that hold
+// Report runs every check; each names its rule and source. The system of units is
+// for the remarks that hold
 // lengths and weights; [Dock.Units] is the plan's own. What the plan does not say is
 // in the checks: the error is the context's, which ends the work within a few
 // situations of the frame, and the report is nil beside it.

@@ -49,7 +49,8 @@ const mostSupports = 60
 // The stiff frame rests in the plane that lies on or above all tops and is lowest
 // under its centre; the flat shims make the same plane lowest under the supports'
 // middle. Both touch three tops, found among all triples; where several planes are
-// as low, between which the frame rocks, their mean is taken.
+// as low, between which the frame rocks, their mean is taken. It is geometry and
+// the statics of a weight on three points.
 func Level(supports []Support, centre Point) (*Levelling, error) {
 	n := len(supports)
 	if err := (measure.Range{Lo: 3, Hi: mostSupports, Source: srcFrame}).Check("number of supports", float64(n)); err != nil {

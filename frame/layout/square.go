@@ -11,9 +11,9 @@ var (
 	lengths = measure.Range{Kind: measure.Length, Lo: 0, Hi: 1000, OpenLo: true, Source: srcTape}
 )
 
-// Diagonal returns the diagonal in m of a square-cornered frame with sides a and
-// b in m: what both tapes should read, for the sides as measured. Within 1.4 units
-// in the last place.
+// Diagonal returns the diagonal in m of a square-cornered frame with sides a and b in m:
+// what both tapes should read, for the sides as measured (exact, Pythagoras). Within 1.4
+// units in the last place.
 func Diagonal(a, b float64) (float64, error) {
 	if err := lengths.Check("side", a); err != nil {
 		return 0, err
@@ -29,8 +29,8 @@ func Diagonal(a, b float64) (float64, error) {
 //
 //	cos γ = (a² + b² - c²)/(2ab)
 //
-// It keeps its digits for sharp and flat corners. Three lengths that close no
-// triangle are an error. Within 2.8 units in the last place.
+// It is the law of cosines, and keeps its digits for sharp and flat corners. Three
+// lengths that close no triangle are an error. Within 2.8 units in the last place.
 func Corner(a, b, c float64) (float64, error) {
 	for _, s := range []float64{a, b, c} {
 		if err := lengths.Check("side", s); err != nil {
@@ -62,11 +62,10 @@ func Corner(a, b, c float64) (float64, error) {
 //
 //	sin e = (d1² - d2²)/(4ab),  offset = b sin e = (d1² - d2²)/(4a)
 //
-// The diagonals of such a frame obey d1² + d2² = 2(a² + b²), the parallelogram
-// law, geometry as all of this; [Frame.Misfit] tells
-// whether measured ones do. To square it, push the corners of the long diagonal
-// until that is shorter by half of the difference. Within 2.5 units in the last
-// place.
+// The diagonals of such a frame obey d1² + d2² = 2(a² + b²), the parallelogram law,
+// geometry as all of this; [Frame.Misfit] tells whether measured ones do. To square it,
+// push the corners of the long diagonal until that is shorter by half of the difference.
+// Within 2.5 units in the last place.
 func Racked(a, b, d1, d2 float64) (offset, angle float64, err error) {
 	for _, s := range []float64{a, b, d1, d2} {
 		if err := lengths.Check("side or diagonal", s); err != nil {
@@ -107,9 +106,9 @@ func (f Frame) Corners() ([4]float64, error) {
 	return out, nil
 }
 
-// Misfit returns the diagonal Q as measured less the one that the sides and P
-// make in a flat frame, m. Beyond what the tape may be wrong by, some reading is
-// wrong or the frame is twisted. Within 1.9 units in the last place of Q.
+// Misfit returns the diagonal Q as measured less the one that the sides and P make in a
+// flat frame, m, by the law of cosines. Beyond what the tape may be wrong by, some
+// reading is wrong or the frame is twisted. Within 1.9 units in the last place of Q.
 func (f Frame) Misfit() (float64, error) {
 	if err := lengths.Check("diagonal Q", f.Q); err != nil {
 		return 0, err

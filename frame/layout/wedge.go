@@ -13,10 +13,10 @@ import (
 //
 //	sin θ = opening/diameter,  rise = D/2 (1 - cos θ),  press = 1/(2 cos θ),  spread = tan θ/2
 //
-// As the opening nears the diameter, both forces grow without end; a drum no wider
-// than the opening passes through, an error. Exact, without friction, which would
-// lower the spread as the drum is pressed in and hold it as the water falls. Within
-// 1.5 units in the last place up to the diameter.
+// As the opening nears the diameter, both forces grow without end; a drum no wider than
+// the opening passes through, an error. Geometry and statics without friction, which
+// would lower the spread as the drum is pressed in and hold it as the water falls.
+// Within 1.5 units in the last place up to the diameter.
 func Wedge(diameter, opening float64) (rise, press, spread float64, err error) {
 	if err := (measure.Range{Kind: measure.Length, Lo: 0.01, Hi: 20, Source: srcFrame}).Check("diameter", diameter); err != nil {
 		return 0, 0, 0, err

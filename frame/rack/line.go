@@ -89,11 +89,11 @@ func (l *Line) side(x float64, before bool) Diagram {
 	return p.at(x - p.Start.X)
 }
 
-// Moved returns how the member's axis moves at x, m: along it and to its left, m,
-// and its section's turn, rad, its joints' slips counted in. Where a slip is not
-// known it is an error of class [measure.ErrUnknown]; an x off the member is one
-// of class [measure.ErrRange]. A cantilever, a bar and a simple beam are within 9.4
-// units in the last place of their largest movement.
+// Moved returns how the member's axis moves at x, m: along it and to its left, m, and
+// its section's turn, rad, its joints' slips counted in, exact for [Frame.Solve]. Where
+// a slip is not known it is an error of class [measure.ErrUnknown]; an x off the member
+// is one of class [measure.ErrRange]. A cantilever, a bar and a simple beam are within
+// 9.4 units in the last place of their largest movement.
 func (l *Line) Moved(x float64) (along, left, turn float64, err error) {
 	if len(l.Unknown) > 0 {
 		return 0, 0, 0, unknown("movement", l.Unknown)

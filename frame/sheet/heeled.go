@@ -61,8 +61,9 @@ func (e Heeled) turned(y, z float64) (across, above float64) {
 	return y*c + z*s, e.Height - y*s + z*c
 }
 
-// Edges returns the heights of the deck's two edges above the water, in metres:
-// on the side of negative y and on that of positive y. Below the water they are
+// Edges returns the heights of the deck's two edges above the water, both in metres
+// and by geometry: on the side of negative y and on that of positive y. Below the
+// water they are
 // negative. They are 0 for sizes that no dock has: over 10 km.
 func (e Heeled) Edges() (negative, positive float64) {
 	if !(math.Abs(e.Width)+math.Abs(e.Depth)+math.Abs(e.Deck)+math.Abs(e.Height) <= 1e4) {

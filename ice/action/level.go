@@ -113,11 +113,10 @@ func (c Cover) Wall(level float64, bond Span) (Lift, error) {
 //	bond       F = τ h × outline
 //
 // with a the radius of the round body of the same outline: plate theory, and Nevel's
-// wedges from memory. The wedge formula
-// covers a/l to 1: a longer dock is a [Cover.Wall]. Drums within 4 l of each
-// other share: all of them feel no more than the dock's outline as one Body. The
-// plate around the body is within 4.1 units in the last place, its moments within
-// 6.1.
+// wedges from memory. The wedge formula covers a/l to 1: a longer dock is a
+// [Cover.Wall]. Drums within 4 l of each other share: all of them feel no more than the
+// dock's outline as one Body. The plate around the body is within 4.1 units in the last
+// place, its moments within 6.1.
 func (c Cover) Uplift(b Body, level float64) (Lift, error) {
 	f, err := c.fill()
 	if err == nil {

@@ -132,7 +132,7 @@ func (p Calendar) String() string {
 // Calendar lays the tasks, in their order, into this winter. Tasks on ice
 // follow each other; those without ice stand for themselves after ice-out, or
 // whenever the air allows it if they need no more than that. soFar, past and q are as for
-// Odds; q.Need is not looked at.
+// [Model.Odds]; q.Need is not looked at.
 func (m *Model) Calendar(ctx context.Context, soFar, past []Day, q Question, tasks []Task) (Calendar, error) {
 	var plan Calendar
 	for _, t := range tasks {

@@ -112,9 +112,9 @@ func (g Growth) check() error {
 	return nil
 }
 
-// Thickness returns the thickness in m that ice of h0 m grows to in so many
-// °C·day of frost. It keeps its digits for thin growth: within 2.5 units in the last
-// place, worst from open water under snow.
+// Thickness returns the thickness in m that ice of h0 m grows to in so many °C·day of
+// frost, by Ashton's law. It keeps its digits for thin growth: within 2.5 units in the
+// last place, worst from open water under snow.
 func (g Growth) Thickness(h0, frost float64) (float64, error) {
 	if err := g.check(); err != nil {
 		return math.NaN(), err
@@ -132,9 +132,9 @@ func (g Growth) Thickness(h0, frost float64) (float64, error) {
 	return h0 + thicken(h0+c, 2*g.Conductivity*daySeconds*frost/(g.Density*g.Latent)), nil
 }
 
-// Ideal returns the thickness in m from open water without any resistance but
-// the ice's own, √(2 k F/(ρ L)): the law of Stefan, an upper limit. Within 1.6 units
-// in the last place.
+// Ideal returns the thickness in m from open water in so many °C·day of frost, without
+// any resistance but the ice's own, √(2 k F/(ρ L)): the law of Stefan, an upper limit.
+// Within 1.6 units in the last place.
 func (g Growth) Ideal(frost float64) (float64, error) {
 	if err := g.check(); err != nil {
 		return math.NaN(), err
@@ -150,8 +150,8 @@ func (g Growth) Ideal(frost float64) (float64, error) {
 //
 //	z = [ρs hs - (ρw - ρi) hi]/(ρw + ρs - ρslush)
 //
-// It is 0 while the ice lifts its snow. Densities in kg/m³. Within 2.5 units in the
-// last place of its terms.
+// It is 0 while the ice lifts its snow. Ice and snow in m, densities in kg/m³;
+// hydrostatics. Within 2.5 units in the last place of its terms.
 func Flood(ice, snow, snowDensity, slushDensity float64) (float64, error) {
 	if err := depthRange.Check("ice", ice); err != nil {
 		return math.NaN(), err
@@ -169,8 +169,8 @@ func Flood(ice, snow, snowDensity, slushDensity float64) (float64, error) {
 	return math.Max(0, math.Min(z, snow)), nil
 }
 
-// FloodingSnow returns the depth of snow in m that the ice, in m, just lifts:
-// hi (ρw - ρi)/ρs. Within 1.2 units in the last place.
+// FloodingSnow returns the depth of snow in m that the ice, in m, just lifts: hi (ρw -
+// ρi)/ρs, after Archimedes, ρs in kg/m³. Within 1.2 units in the last place.
 func FloodingSnow(ice, snowDensity float64) (float64, error) {
 	if err := depthRange.Check("ice", ice); err != nil {
 		return math.NaN(), err

@@ -37,7 +37,8 @@ var (
 //	bending  32 M/(π d³),  M = F (lug/8 + leaf/4 + play/2)
 //	bearing  F/(d t),  t the lesser of lug and both leaves
 //
-// The force is spread evenly over each plate. Within 1.9 units in the last place.
+// The force is spread evenly over each plate (beam theory). Within 1.9 units in the last
+// place.
 func (p Pin) Stresses(force float64) (shear, bending, bearing float64, err error) {
 	if err := p.check(force); err != nil {
 		return 0, 0, 0, err
