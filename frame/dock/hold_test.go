@@ -199,11 +199,19 @@ func TestHardwareUnknown(t *testing.T) {
 		}
 	}
 	for _, path := range []string{"ties[1].floats", "drums[1].floats"} {
-		for _, value := range []string{"unknown", "another float"} {
-			name := map[string]string{"ties[1].floats": "Tie of plastic drum", "drums[1].floats": "Leak test"}[path]
-			if c := check(t, varied(t, text, "hardware."+path, value), name); c.Verdict() != measure.NoAnswer {
-				t.Errorf("%s %s: %v", path, value, c)
-			}
+		name := map[string]string{"ties[1].floats": "Tie of plastic drum", "drums[1].floats": "Leak test"}[path]
+		if c := check(t, varied(t, text, "hardware."+path, "unknown"), name); c.Verdict() != measure.NoAnswer {
+			t.Errorf("%s unknown: %v", path, c)
+		}
+		p, err := plan.Read("test", strings.NewReader(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p, err = p.Vary("hardware."+path, "another float"); err != nil {
+			t.Fatal(err)
+		}
+		if _, err := dock.Build(p); !errors.Is(err, measure.ErrName) {
+			t.Errorf("%s of a float that is not there: %v", path, err)
 		}
 	}
 }
