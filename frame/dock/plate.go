@@ -83,7 +83,7 @@ func (p *Plate) edge(d *Dock, base *float.Platform) error {
 		p.Limits[1] = d.broken(post)
 	}
 	if planned := int(math.Floor(d.people()/p.Each + 1e-9)); planned < p.Edge {
-		p.Edge, p.Limits[1] = planned, "more than the people of the plan, for whom the frame was checked at an edge"
+		p.Edge, p.Limits[1] = planned, "the frame was checked for no more, the people of the plan"
 	}
 	return nil
 }
@@ -133,7 +133,7 @@ func (p *Plate) all(d *Dock, base *float.Platform) error {
 	failed := error(nil)
 	bears := func(n int) bool {
 		if float64(n) > even {
-			p.Limits[0] = "more than the even load that the frame was checked for"
+			p.Limits[0] = "the frame was checked for no more, its even load"
 			return false
 		}
 		why, err := p.together(d, base, n)

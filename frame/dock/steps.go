@@ -186,10 +186,12 @@ func (w *work) onIce() {
 		[]string{crossing, "ice.holes"})
 	const today = ", measured within 24 hours"
 	gates := []string{w.now(crossing) + today}
-	// From the first float on, the dock and its crew stand there together.
+	// From the first float on, the dock and its crew stand there together: each later step
+	// opens on that ice of its own day.
 	whole, people := w.check("Ice for the finished dock parked").Name, w.check("Ice for the people at the dock").Name
 	standing := []string{fmt.Sprintf("the ice under the finished dock and the people at it%s (on this sheet: %s; %s)",
 		today, strings.ToLower(words(w.check(whole))), strings.ToLower(words(w.check(people))))}
+	sameIce := []string{"the ice of that day, as for the floats"}
 	if h, ok := w.heaviestPiece(); ok {
 		do := fmt.Sprintf("Carry the pieces down one by one, no pile on the way. The heaviest is a %s, %s, for %d people", h.Piece, measure.Mass.Print(h.Each, w.units), h.People)
 		var stops []string
@@ -215,22 +217,22 @@ func (w *work) onIce() {
 	w.add(onTheIce, fmt.Sprintf("Set the floats at their marks; shim until none is more than %s low.", w.tape(w.plan.Loads.Uneven.Value)),
 		standing, nil, []string{"What each float bears on", uneven, whole, people})
 	w.add(onTheIce, "Set rims and joists on them, fasten every joist's end, measure both diagonals again before the first board.",
-		standing, []string{"a joist whose end has not all of its fasteners: nobody stands on it"},
+		sameIce, []string{"a joist whose end has not all of its fasteners: nobody stands on it"},
 		[]string{"Joist's end carried by its rim", "Joist pulled off its rim"})
-	w.add(onTheIce, "Tie every float to what the plan says.", append(slices.Clone(standing), "all joists' ends are fastened"), nil, []string{"Ties, and what is owed to the drums"})
-	w.lay(standing)
+	w.add(onTheIce, "Tie every float to what the plan says.", append(slices.Clone(sameIce), "all joists' ends are fastened"), nil, []string{"Ties, and what is owed to the drums"})
+	w.lay(sameIce)
 	var things []string
 	for i := range w.plan.Weights {
 		things = append(things, called(w.plan.Weights[i].Name, "a weight"))
 	}
 	if len(things) > 0 {
-		w.add(onTheIce, "Fix the rest: "+listed(things, 10)+".", append(slices.Clone(standing), "the boards are on"), nil, []string{"weights"})
+		w.add(onTheIce, "Fix the rest: "+listed(things, 10)+".", append(slices.Clone(sameIce), "the boards are on"), nil, []string{"weights"})
 	}
 	w.add(onTheIce, "Make every line fast with slack for the highest spring water; mark both ends.",
-		standing, nil, []string{"Lowest level to which every line is neither slack nor taut", "Highest level to which every line is neither slack nor taut"})
+		sameIce, nil, []string{"Lowest level to which every line is neither slack nor taut", "Highest level to which every line is neither slack nor taut"})
 	stay := w.check("Ice under the finished dock that stands there for days or weeks")
 	w.add(onTheIce, "Read the water in a hole beside the dock every day and write it down; shovel the deck, and carry the snow away.",
-		append(slices.Clone(standing), w.now(stay.Name)),
+		append(slices.Clone(sameIce), w.now(stay.Name)),
 		[]string{"water over the ice, or rising toward its top: everybody off the ice and keep off; the dock is not worth it"}, []string{stay.Name, people})
 }
 

@@ -22,11 +22,15 @@ func (c *cards) plate() Card {
 		return out
 	}
 	short, open := c.unsettled()
+	var not []string
 	if len(short) > 0 {
-		out.Blocks = append(out.Blocks, Stop("Not to be put up while this is short: "+few(short)+"."))
+		not = append(not, "while this is short: "+few(short))
 	}
 	if len(open) > 0 {
-		out.Blocks = append(out.Blocks, Stop("Not to be put up while this has no answer: "+few(open)+"."))
+		not = append(not, "while this has no answer: "+few(open))
+	}
+	if len(not) > 0 {
+		out.Blocks = append(out.Blocks, Stop("Not to be put up "+strings.Join(not, "; nor ")+"."))
 	}
 	out.Blocks = append(out.Blocks,
 		Sign(fmt.Sprintf("%d aboard in all", p.Aboard)), Sign(fmt.Sprintf("%d along any one edge", p.Edge)), Sign(fmt.Sprintf("%d in any one corner", p.Corner)),
@@ -88,7 +92,7 @@ func (c *cards) unsettled() (short, open []string) {
 
 // few joins the first of a list and says how many more there are.
 func few(names []string) string {
-	const most = 5
+	const most = 2 // the sign is one side of paper
 	if len(names) > most {
 		return strings.Join(names[:most], "; ") + fmt.Sprintf("; and %d more, see the report", len(names)-most)
 	}
