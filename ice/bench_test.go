@@ -1,7 +1,10 @@
 package ice_test
 
 import (
+	"math"
 	"testing"
+
+	"gonum.org/v1/gonum/integrate/quad"
 
 	"example.org/floewright/ice"
 )
@@ -55,5 +58,40 @@ func BenchmarkEdge(b *testing.B) {
 		if _, err := p.Edge(1000, 0.3); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// BenchmarkBowl is the deflection beside a load on a circle, in closed form.
+func BenchmarkBowl(b *testing.B) {
+	at := bowl(b, demoPlate(), ice.Patch{A: 0.5, Force: 6000})
+	b.ReportAllocs()
+	for b.Loop() {
+		if w, err := at.At(0.3, 0.9); err != nil || w.Deflection <= 0 {
+			b.Fatal(w, err)
+		}
+	}
+}
+
+// BenchmarkBowlIntegral is the baseline, what a reader would write from the plate's
+// equation: Hankel's integral on Gauss's points, good to five digits.
+func BenchmarkBowlIntegral(b *testing.B) {
+	p := demoPlate()
+	d, err := p.Rigidity()
+	if err != nil {
+		b.Fatal(err)
+	}
+	const a, force = 0.5, 6000.0
+	r := math.Hypot(0.3, 0.9)
+	integral := func() float64 {
+		f := func(x float64) float64 { return math.J1(x*a) * math.J0(x*r) / (d*x*x*x*x + p.Foundation) }
+		return force / (math.Pi * a) * quad.Fixed(f, 0, 15, 200, nil, 0)
+	}
+	want, err := bowl(b, p, ice.Patch{A: a, Force: force}).At(0.3, 0.9)
+	if got := integral(); err != nil || !(math.Abs(got/want.Deflection-1) < 1e-5) {
+		b.Fatalf("the integral gives %g m, the closed form %g m, %v", got, want.Deflection, err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		integral()
 	}
 }
