@@ -94,7 +94,7 @@ func (l *Layout) Lift(drum int, push float64, s Strength) (Lift, error) {
 	var rows []int
 	pitch := deck.Face + deck.Gap
 	r0, r1 := deck.corners(on.t)
-	for row := 0; row < 100000 && r0+float64(row)*pitch < r1; row++ {
+	for row := 0; row < 100000 && r0+float64(row)*pitch < r1-tiny; row++ {
 		lo := r0 + float64(row)*pitch
 		hi := math.Min(r1, lo+deck.Face)
 		mid := (lo + hi) / 2
@@ -103,7 +103,7 @@ func (l *Layout) Lift(drum int, push float64, s Strength) (Lift, error) {
 				continue
 			}
 			mid = b.At.on(u)
-		} else if mid < from || mid > to {
+		} else if mid < from-tiny || mid > to+tiny {
 			continue
 		}
 		rows, all = append(rows, row+1), append(all, touch{u: mid - b.At.on(u), w: 1})

@@ -140,3 +140,58 @@ func TestPinned(t *testing.T) {
 		return []any{l, err}
 	})
 }
+
+// lifted draws drums that bear on boards over joists, the boards either way.
+func lifted(r *rand.Rand) (layout.Drawing, error) {
+	s := lumber.Section{Width: 1.5 * in, Depth: 7.25 * in}
+	rect := layout.Rectangle{Length: grid(r, 79, 110), Width: grid(r, 80, 100), Across: true, Joist: s, Rim: s, Open: r.IntN(4) == 0}
+	for at := 0.0; at < rect.Length-3*in; at += grid(r, 24, 30) {
+		rect.Marks = append(rect.Marks, at)
+	}
+	rect.Marks = append(rect.Marks, rect.Length-1.5*in)
+	pieces, err := rect.Pieces()
+	if err != nil {
+		return layout.Drawing{}, err
+	}
+	d := layout.Drawing{Pieces: pieces, Slices: r.IntN(10), Decks: []layout.Deck{{
+		Name: "deck", Min: layout.Point{X: grid(r, 0, 4), Y: grid(r, 0, 30)}, Max: layout.Point{X: rect.Length - grid(r, 0, 4), Y: rect.Width - grid(r, 0, 30)},
+		Along: r.IntN(3) > 0, Face: []float64{3.5, 5.5}[r.IntN(2)] * in, Thickness: 1.5 * in, Gap: []float64{0, 0.25, 0.5}[r.IntN(3)] * in,
+	}}}
+	for i := range 2 {
+		k := r.IntN(len(rect.Marks) - 1)
+		d.Drums = append(d.Drums, layout.Drum{
+			Name: fmt.Sprint("drum ", i), At: layout.Point{X: (rect.Marks[k]+rect.Marks[k+1])/2 + 0.75*in, Y: grid(r, 20, 70)},
+			Diameter: grid(r, 14, 23), Length: grid(r, 20, 36), Bears: layout.UnderBoards, DropIn: true, Tied: true,
+		})
+	}
+	return d, nil
+}
+
+// TestPinnedLift compares what boards over a drum feel with what they felt before.
+func TestPinnedLift(t *testing.T) {
+	found := 0
+	pinned.Check(t, "lift", 400, func(r *rand.Rand) []any {
+		d, err := lifted(r)
+		if err != nil {
+			return []any{err}
+		}
+		l, err := layout.New(d)
+		if err != nil {
+			return []any{err}
+		}
+		var out []any
+		for i := range d.Drums {
+			for range 3 {
+				lift, err := l.Lift(i, grid(r, 10, 60)/in*29.973, layout.Strength{Moment: grid(r, 1, 20) / in * 10, Screw: grid(r, 4, 60) / in * 10, Screws: 1 + r.IntN(3)})
+				if err == nil {
+					found++
+				}
+				out = append(out, lift, err)
+			}
+		}
+		return append(out, l.Bearings, l.Conflicts)
+	})
+	if found < 600 {
+		t.Errorf("only %d of 2400 drums lift boards", found)
+	}
+}
