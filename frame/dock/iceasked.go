@@ -3,7 +3,6 @@ package dock
 import (
 	"math"
 
-	"example.org/floewright/frame/plan"
 	"example.org/floewright/ice"
 	"example.org/floewright/lumber/measure"
 )
@@ -52,8 +51,9 @@ func (d *Dock) IceAsked() []Asking {
 		stack.Err, whole.Err = err, err
 	} else {
 		stack.Mass = d.weight(floating{base: base}).Value
-		if plan.Has(p.Cross.Mass) {
-			stack.Mass += p.Cross.Mass.Value
+		stack.Err, whole.Err = crew.Err, crew.Err // the crew stands beside it
+		if crew.Err == nil {
+			stack.Mass += crew.Mass
 		}
 		whole.Mass = stack.Mass
 	}

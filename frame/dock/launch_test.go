@@ -109,7 +109,7 @@ func TestRegressionPlateCapsized(t *testing.T) {
 		t.Fatal(err)
 	}
 	p, err := d.Plate(e)
-	if err != nil || p.Corner != 0 || p.Limits[2] == "" {
+	if err != nil || p.People != 0 || p.Limit == "" {
 		t.Errorf("thirty in a corner: %+v, %v", p, err)
 	}
 }

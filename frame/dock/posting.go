@@ -22,11 +22,11 @@ var srcPost = &measure.Source{
 	Title: "as many as may stand together at any place of the edge with the deck's tilt, its edge and the floats within their limits", Status: measure.OwnChoice,
 }
 
-// posting returns how many people of the heaviest one's weight may stand together
+// posting returns how many people, each as heavy as the heaviest and no less than a grown one, may stand together
 // along any one edge, side by side.
 func (d *Dock) posting(base *float.Platform) (float.Posting, error) {
 	l := &d.plan.Loads
-	crowd := float.Crowd{Each: d.heaviest(), Height: l.Centre.Value, Inset: l.FromEdge.Value, Room: shoulders}
+	crowd := float.Crowd{Each: d.grown(), Height: l.Centre.Value, Inset: l.FromEdge.Value, Room: shoulders}
 	if d.trial != nil && d.trial.path != "" {
 		return d.triedPosting(base, crowd)
 	}
@@ -36,7 +36,7 @@ func (d *Dock) posting(base *float.Platform) (float.Posting, error) {
 // triedPosting answers for another plausible value, where only the verdict counts:
 // whether everyone may stand at the place where a corner comes lowest.
 func (d *Dock) triedPosting(base *float.Platform, crowd float.Crowd) (float.Posting, error) {
-	crowd.People = int(math.Ceil(d.people()/d.heaviest() - 1e-9))
+	crowd.People = int(math.Ceil(d.people()/d.grown() - 1e-9))
 	w, err := base.WorstCrowd(crowd)
 	var none *float.Failure
 	switch {
@@ -90,7 +90,7 @@ func (d *Dock) posted() measure.Check {
 		rs = append(rs, on(p.Count), on(p.Mass))
 		mass += float64(p.Count.Value) * p.Mass.Value
 	}
-	c.Value = math.Ceil(mass/d.heaviest() - 1e-9)
+	c.Value = math.Ceil(mass/d.grown() - 1e-9)
 	rs = dedupe(rs)
 	c.Rests = rs.assumptions()
 	if err == nil {
@@ -105,7 +105,7 @@ func (d *Dock) posted() measure.Check {
 		return c
 	}
 	c.Limit = float64(max(0, post.People))
-	each := measure.Mass.Print(d.heaviest(), d.system())
+	each := measure.Mass.Print(d.grown(), d.system())
 	switch {
 	case post.People < 0:
 		c.Notes = append(c.Notes, "post: nobody; the empty dock breaks a limit already")
@@ -155,6 +155,9 @@ func (d *Dock) leaking() []measure.Check {
 		fl = d.worstLeak(base, l)
 	}
 	out := fl.checks(rs, d.tilt, d.edgeDry)
+	if err == nil {
+		out[0] = d.worstTilt(base, fl.loading, rs, out[0])
+	}
 
 	// Somebody will walk to the side that is low: then the deck's edge still stays dry.
 	fl = floating{loading: loading{name: "with everyone at one edge and one float full of water"}, err: err}
@@ -186,6 +189,22 @@ func (d *Dock) worstLeak(base *float.Platform, l loading) floating {
 		fl := settle(&p, one)
 		if i == 0 || out.err == nil && (fl.err != nil || fl.edge < out.edge-1e-9) {
 			out = fl
+		}
+	}
+	return out
+}
+
+// worstTilt is the tilt with the float full of water that tilts the deck most, which
+// need not be the one that lets its edge down most.
+func (d *Dock) worstTilt(base *float.Platform, l loading, rs rests, out measure.Check) measure.Check {
+	for i := range base.Units {
+		p := *base
+		p.Units = append([]float.Unit(nil), base.Units...)
+		p.Units[i].Flooded = true
+		one := l
+		one.notes = append(slices.Clone(l.notes[:len(l.notes)-1]), "full of water: "+d.at(i))
+		if c := settle(&p, one).checks(rs, d.tilt)[0]; beyond(c, out) {
+			out = c
 		}
 	}
 	return out

@@ -330,7 +330,11 @@ func (d *Dock) seasonChecks() []measure.Check {
 			days += t.Days
 		}
 	}
-	out[0].Value, out[0].Limit = max(0, s.Out.P10.Sub(now).Seconds()-failing), float64(days)*measure.Day
+	from := now
+	if s.NoOn == nil && s.On.P90.After(from) { // there is no ice to work on yet
+		from = s.On.P90
+	}
+	out[0].Value, out[0].Limit = max(0, s.Out.P10.Sub(from).Seconds()-failing), float64(days)*measure.Day
 	out[0].Notes = append([]string{"ice fails before it is gone: two weeks are kept back (our choice)"}, d.seasonNotes(s)...)
 	out[1].Value, out[1].Limit = p.Park.Value, s.Out.P90.Sub(now).Seconds()
 	out[1].Notes = []string{"a dock that the thaw is to launch stands there until the ice goes, in nine winters of ten by " + s.Out.P90.Format(time.DateOnly)}

@@ -192,6 +192,7 @@ func (w *work) onIce() {
 	standing := []string{fmt.Sprintf("the ice under the finished dock and the people at it%s (on this sheet: %s; %s)",
 		today, strings.ToLower(words(w.check(whole))), strings.ToLower(words(w.check(people))))}
 	sameIce := []string{"the ice of that day, as for the floats"}
+	w.add(onTheIce, "Clear the pad evenly, banks of snow far from it. Lay boards under whatever is dark: it melts in.", gates, nil, []string{crossing})
 	if h, ok := w.heaviestPiece(); ok {
 		do := fmt.Sprintf("Carry the pieces down one by one, no pile on the way. The heaviest is a %s, %s, for %d people", h.Piece, measure.Mass.Print(h.Each, w.units), h.People)
 		var stops []string
@@ -206,13 +207,13 @@ func (w *work) onIce() {
 			do += fmt.Sprintf("; on the slope %d hold a sled of %s back with %s", h.Crew, measure.Mass.Print(h.Load, w.units), measure.Force.Print(h.Brake, w.units))
 			stops = append(stops, "a sled that runs by itself: let it go, nobody below it")
 		}
-		carried := gates
-		if need, heads := w.crossing(h); need > w.plan.Ice.Cross.Mass.Value*(1+1e-9) || heads > w.plan.Ice.Cross.People.Value {
-			carried = append(slices.Clone(gates), fmt.Sprintf("the sheet was made for that load: ice.crossing %s with %d people; the plan has less", measure.Mass.Print(need, w.units), heads))
+		carried := slices.Clone(gates)
+		if need, heads := w.crossing(); !(need <= w.plan.Ice.Cross.Mass.Value*(1+1e-9)) || heads > w.plan.Ice.Cross.People.Value {
+			carried = append(carried, fmt.Sprintf("the sheet was made for the heaviest that goes out: ice.crossing %s with %d people, the sled's own weight and what is not weighed yet beside it; the plan has less", measure.Mass.Print(need, w.units), heads))
 		}
-		w.add(onTheIce, do+".", carried, stops, []string{"the carry list", "Weight of one " + h.Piece, "ice.crossing"})
+		carried = append(carried, standing...) // all of it lies there in the end
+		w.add(onTheIce, do+". Lay them apart on the pad, never on one stack.", carried, stops, []string{"the carry list", "Weight of one " + h.Piece, "ice.crossing"})
 	}
-	w.add(onTheIce, "Clear the pad evenly, banks of snow far from it. Lay boards under whatever is dark: it melts in.", gates, nil, []string{crossing})
 	uneven := "loads.uneven"
 	w.add(onTheIce, fmt.Sprintf("Set the floats at their marks; shim until none is more than %s low.", w.tape(w.plan.Loads.Uneven.Value)),
 		standing, nil, []string{"What each float bears on", uneven, whole, people})
@@ -236,11 +237,16 @@ func (w *work) onIce() {
 		[]string{"water over the ice, or rising toward its top: everybody off the ice and keep off; the dock is not worth it"}, []string{stay.Name, people})
 }
 
-// crossing is what goes over the ice with a piece, kg, and how many people: those who
-// carry it, or its sled and crew.
-func (w *work) crossing(h Haul) (mass float64, people int) {
-	people = max(h.People, h.Crew)
-	return max(h.Each, h.Load) + float64(people)*w.grown(), people
+// crossing is the most that goes over the ice at a time, kg, and how many people: those
+// who carry a piece, or a sled's load and its crew.
+func (w *work) crossing() (mass float64, people int) {
+	for _, h := range w.r.Shop.Carry {
+		n := max(h.People, h.Crew)
+		if m := max(h.Each, h.Load) + float64(n)*w.grown(); m > mass {
+			mass, people = m, n
+		}
+	}
+	return mass, people
 }
 
 // lay lays the deck.
@@ -268,13 +274,13 @@ func (w *work) launched() {
 	case known && (!fixed || early.Before(set)):
 		last = "well before " + early.Format(time.DateOnly) + ", when the ice is out in one winter of ten"
 	case fixed:
-		last = "well before " + set.Format(time.DateOnly) + ", the last day set for things on the ice"
+		last = "well before " + set.Format(time.DateOnly) + ", the last day set for things on the ice, and weeks before the ice goes: nobody can say on which day"
 	}
 	rests := []string{"local.off_ice_by"}
 	if slices.ContainsFunc(w.r.Topics, func(t Topic) bool { return t.Title == "THE SEASON" }) {
 		rests = append(rests, "THE SEASON")
 	}
-	w.add(launch, "Bring everything loose ashore. Look at every line, tie and bung a last time.", []string{"in good time, " + last, w.now("Ice for one crossing") + ", measured that day; else look from the shore"},
+	w.add(launch, "Bring everything loose ashore. Look at every line, tie and bung a last time.", []string{"in good time, " + last, w.now("Ice for one crossing") + ", and the ice of that day as for the floats; else look from the shore"},
 		[]string{"from the first open water at the shore on nobody goes out, whatever the dock does"}, rests)
 	w.add(launch, "Leave it alone while it breaks free.", nil, []string{"a line that takes a load: it kills when it parts"}, []string{"Lines, and the bottom at low water"})
 	if l, err := w.Launch(); err == nil {
@@ -289,11 +295,11 @@ func (w *work) launched() {
 		}
 		w.add(launch, "From a boat or from shore, measure the height of the deck's four corners over the water. Expected: "+strings.Join(at, ", ")+".",
 			[]string{"open water, little wind, a life jacket on"},
-			[]string{fmt.Sprintf("a corner more than %s lower than that against the others: a float has come loose or takes in water, nobody goes aboard", w.tape(low))},
+			[]string{fmt.Sprintf("one corner more than %s lower than that, or all of them: a float has come loose or takes in water, nobody goes aboard; a float in the middle hardly shows at the corners: look at each", w.tape(low))},
 			[]string{"Draft of the deepest float with nobody aboard"})
 	}
-	w.add(launch, "Load it slowly: one in the middle, then all, then toward an edge, never more than the number to post. Put up the sign, unless it says itself that it is not to be put up.",
-		[]string{"its corners are where they should be; the water beside it is free of ice; life jackets on, somebody ashore with a line and a boat"},
+	w.add(launch, "Load it slowly: one in the middle, then all, then toward an edge, never more than the sign says. Put up the sign.",
+		[]string{"the sign does not forbid itself; else nobody aboard but whoever mends it, one at a time", "its corners are where they should be; the water beside it is free of ice; life jackets on, somebody ashore with a line and a boat"},
 		[]string{"the near edge comes to the water; something slips or cracks"}, []string{w.check("Everyone together at one edge").Name})
 }
 

@@ -2,6 +2,7 @@ package dock_test
 
 import (
 	"bytes"
+	"fmt"
 	"io"
 	"slices"
 	"strings"
@@ -155,11 +156,15 @@ func TestStepsOnIce(t *testing.T) {
 	if s := step("Bring everything", `"off_ice_by": "2027-05-15"`, `"off_ice_by": "2027-03-01"`); !strings.Contains(s.Gates[0], "well before 2027-03-01") {
 		t.Errorf("the last walk out opens on %q", s.Gates)
 	}
+	// A sled for 400 lb takes six boards of 66 lb at a time.
+	if s := step("Carry the pieces", `"people": [`, `"shop": { "sled_load": "400 lb" }, "people": [`); !strings.Contains(fmt.Sprint(s.Gates), "the sheet was made for the heaviest") {
+		t.Errorf("a sled of 400 lb opens on %q", s.Gates)
+	}
 	// The heaviest piece, 111 lb, and three people of 185 lb are 666 lb.
-	if s := step("Carry the pieces"); len(s.Gates) != 1 {
+	if s := step("Carry the pieces"); len(s.Gates) != 2 {
 		t.Errorf("carrying 666 lb where the plan says 670 opens on %q", s.Gates)
 	}
-	if s := step("Carry the pieces", `"mass": "670 lb", "people": 3`, `"mass": "660 lb", "people": 3`); len(s.Gates) != 2 || !strings.Contains(s.Gates[1], "666 lb with 3 people") {
+	if s := step("Carry the pieces", `"mass": "670 lb", "people": 3`, `"mass": "660 lb", "people": 3`); len(s.Gates) != 3 || !strings.Contains(s.Gates[1], "666 lb with 3 people") {
 		t.Errorf("carrying 666 lb where the plan says 660 opens on %q", s.Gates)
 	}
 }

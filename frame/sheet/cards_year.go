@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -32,9 +33,13 @@ func (c *cards) plate() Card {
 	if len(not) > 0 {
 		out.Blocks = append(out.Blocks, Stop("Not to be put up "+strings.Join(not, "; nor ")+"."))
 	}
-	out.Blocks = append(out.Blocks,
-		Sign(fmt.Sprintf("%d aboard in all", p.Aboard)), Sign(fmt.Sprintf("%d along any one edge", p.Edge)), Sign(fmt.Sprintf("%d in any one corner", p.Corner)),
-	)
+	if len(not) > 0 || p.People == 0 {
+		out.Blocks = append(out.Blocks, Sign("NOBODY ABOARD"))
+	} else {
+		out.Blocks = append(out.Blocks, Sign(fmt.Sprintf("%d PEOPLE", p.People)), Sign("in all, at any one edge, or in any one corner"))
+	}
+	out.Blocks = append(out.Blocks, Paragraph(fmt.Sprintf("Floats and frame were checked for %d people of up to %s each, all of them at any one edge or in any one corner, and nobody else aboard. One more: %s.",
+		p.People, c.mass(p.Each), cmp.Or(p.Limit, "has no room along the edge"))))
 	dive := fmt.Sprintf("Dive only where the water is at least %s deep (%s).", c.length(9*measure.Foot), dock.DiveSource())
 	switch {
 	case p.Level != nil:
@@ -51,21 +56,13 @@ func (c *cards) plate() Card {
 	if p.Level == nil {
 		out.Blocks = append(out.Blocks, Paragraph(fmt.Sprintf("Made for water from %s to %s against the level of the plan.", c.length(p.Low), c.length(p.High))))
 	}
-	t := Table{Caption: "What one more would do", Head: []string{"people of " + c.mass(p.Each), "the next one"}}
-	for i, where := range []string{"aboard, the rest in the middle", "of them along any one edge", "of them in any one corner"} {
-		why := p.Limits[i]
-		if why == "" {
-			why = "finds no more room there"
-		}
-		t.Rows = append(t.Rows, Row{Cells: []string{where, why}})
-	}
 	out.Blocks = append(out.Blocks,
 		List{Items: []string{
 			"Calm water, every float sound, nobody jumping; children count as one each.",
 			"No grill, no cord, no cable: mains electricity near water kills.",
 			"Life jackets for whoever does not swim well; the ladder stays free.",
 			"In a storm, with ice about, or with a corner lower than usual: nobody aboard.",
-		}}, t,
+		}},
 	)
 	return out
 }
