@@ -101,7 +101,7 @@ func (l *Line) diagram(i int, t float64) Diagram {
 // sound reports whether the line has pieces and a stiffness to divide by, as every
 // solved one has.
 func (l *Line) sound() bool {
-	const least = 1e-9 // N·m², N
+	const least = 1e-250 // N·m², N: what is less is no number to divide by
 	return len(l.Pieces) > 0 && l.EI >= least && (l.GA == 0 || l.GA >= least)
 }
 
