@@ -37,13 +37,15 @@ const in, ft = measure.Inch, measure.Foot
 
 func raft() *float.Platform {
 	drum := float.Cylinder{Diameter: 0.58, Length: 0.88}
-	p := &float.Platform{Density: 999.7, Weights: []float.Weight{{Mass: 500, At: r3.Vec{Z: 0.1}}}}
+	// Like nothing else and askew, so that no term is nothing by symmetry.
+	p := &float.Platform{Density: 999.7, Weights: []float.Weight{{Mass: 500, At: r3.Vec{X: 0.11, Y: -0.07, Z: 0.1}}, {Mass: 30, At: r3.Vec{X: -1.3, Y: 0.9, Z: 0.4}}}}
 	for _, x := range []float64{-2, 2} {
 		for _, y := range []float64{-1.2, 1.2} {
-			p.Units = append(p.Units, float.Unit{Body: drum, At: r3.Vec{X: x, Y: y, Z: -0.29}, Mass: 18})
+			p.Units = append(p.Units, float.Unit{Body: drum, At: r3.Vec{X: x, Y: y, Z: -0.29}, Heading: 0.2*x - 0.3*y, Mass: 18 + x})
 			p.Corners = append(p.Corners, r3.Vec{X: x * 1.2, Y: x * y * 0.6, Z: 0.2})
 		}
 	}
+	p.Units[1].Body = float.Block{Length: 0.9, Width: 0.6, Height: 0.5}
 	return p
 }
 
