@@ -74,7 +74,7 @@ func cooled(warm []season.Day, by func(i int) float64) []season.Day {
 	cold := make([]season.Day, len(warm))
 	copy(cold, warm)
 	for i := range cold {
-		cold[i].Mean = math.Max(-70, cold[i].Mean-math.Abs(by(i)))
+		cold[i].Mean = math.Min(cold[i].Mean, math.Max(-70, cold[i].Mean-math.Abs(by(i)))) // what is colder already stays
 	}
 	return cold
 }
