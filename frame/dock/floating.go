@@ -311,6 +311,9 @@ func beyond(a, b measure.Check) bool {
 	if a.Verdict() != b.Verdict() {
 		return worseFirst(a, b) < 0
 	}
+	if x, y := a.Ratio(), b.Ratio(); a.Limit != b.Limit && !math.IsNaN(x) && !math.IsNaN(y) {
+		return x > y*(1+1e-9) // each has a limit of its own
+	}
 	more := a.Value - b.Value
 	if a.AtLeast {
 		more = -more

@@ -157,22 +157,28 @@ func (d *Dock) bands(h *hold, err error) (low, high measure.Check) {
 // draft with everyone at the worst edge.
 func (d *Dock) afloatAtLow() measure.Check {
 	site := &d.plan.Site
-	fl, rs := d.worst(d.crowd())
+	all, rs := d.settled(d.crowd())
 	rs = dedupe(append(rs, on(site.Depth), on(site.LevelLow), on(site.WaveHeight)))
 	c := measure.Check{Name: "Depth at low water in a wave's trough, against the draft", Kind: measure.Length, AtLeast: true, Value: math.NaN(), Limit: math.NaN(), Rule: srcBed, Rests: rs.assumptions()}
-	if c.Err = rs.err(); c.Err == nil {
-		c.Err = fl.err
-	}
-	if c.Err != nil {
+	if c.Err = rs.err(); c.Err != nil {
 		return c
 	}
-	u, err := fl.state.Unit(fl.deepest)
-	if err != nil {
-		c.Err = err
-		return c
+	draft := 0.0
+	for _, fl := range all {
+		if c.Err = fl.err; c.Err != nil {
+			return c
+		}
+		for i := range fl.base.Units {
+			u, err := fl.state.Unit(i)
+			if err != nil {
+				c.Err = err
+				return c
+			}
+			draft = max(draft, u.Draft)
+		}
 	}
-	c.Value, c.Limit = site.Depth.Value+site.LevelLow.Value-site.WaveHeight.Value/2, u.Draft
-	c.Notes = []string{"it grounds with the water at " + measure.Length.Print(u.Draft-site.Depth.Value, d.system()) + " against the day of measuring, everyone at one edge"}
+	c.Value, c.Limit = site.Depth.Value+site.LevelLow.Value-site.WaveHeight.Value/2, draft
+	c.Notes = []string{"it grounds with the water at " + measure.Length.Print(draft-site.Depth.Value, d.system()) + " against the day of measuring, everyone at one edge"}
 	return c
 }
 

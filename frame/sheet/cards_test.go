@@ -227,6 +227,10 @@ func TestPlateCard(t *testing.T) {
 			t.Errorf("the sign lacks %q", want)
 		}
 	}
+	if guess := "Nobody said, and a guess stands in: people["; strings.Contains(text, guess) ||
+		!strings.Contains(plain(page(t, pagesOf(t, "swim", measure.US, `"mass": "150 lb"`, `"mass": "unknown"`))), guess) {
+		t.Error("the sign does not tell a guess of people's mass from knowledge")
+	}
 	deep := plain(page(t, pagesOf(t, "swim", measure.US, `"depth": "9 ft"`, `"depth": "14 ft"`)))
 	if strings.Contains(deep, "NO DIVING") {
 		t.Error("no diving in 12 ft of water")

@@ -40,6 +40,9 @@ func (c *cards) plate() Card {
 	}
 	out.Blocks = append(out.Blocks, Paragraph(fmt.Sprintf("Floats and frame were checked for %d people of up to %s each, all of them at any one edge or in any one corner, and nobody else aboard. One more: %s.",
 		p.People, c.mass(p.Each), cmp.Or(p.Limit, "has no room along the edge"))))
+	if guessed := c.guessed("people["); len(guessed) > 0 {
+		out.Blocks = append(out.Blocks, Stop("Nobody said, and a guess stands in: "+few(guessed)+"."))
+	}
 	dive := fmt.Sprintf("Dive only where the water is at least %s deep (%s).", c.length(9*measure.Foot), dock.DiveSource())
 	switch {
 	case p.Level != nil:
@@ -85,6 +88,19 @@ func (c *cards) unsettled() (short, open []string) {
 		}
 	}
 	return short, open
+}
+
+// guessed are the inputs, their names beginning so, that nobody knows.
+func (c *cards) guessed(begin string) []string {
+	var out []string
+	for _, list := range [][]measure.Assumption{c.report.Deciding, c.report.Assumed} {
+		for _, a := range list {
+			if strings.HasPrefix(a.Name, begin) && a.Known == measure.Unknown {
+				out = append(out, a.Name+": "+a.Text)
+			}
+		}
+	}
+	return out
 }
 
 // few joins the first of a list and says how many more there are.
