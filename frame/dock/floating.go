@@ -295,6 +295,11 @@ func (d *Dock) worst(of []loading) (floating, rests) {
 // tilts the dock most need not be the one that comes nearest the water.
 func (d *Dock) worstOfEach(of []loading, made ...func(floating) measure.Check) []measure.Check {
 	all, rs := d.settled(of)
+	return worstChecks(all, rs, made...)
+}
+
+// worstChecks returns the worst of each kind of check.
+func worstChecks(all []floating, rs rests, made ...func(floating) measure.Check) []measure.Check {
 	out := all[0].checks(rs, made...)
 	for _, fl := range all[1:] {
 		for i, c := range fl.checks(rs, made...) {

@@ -148,64 +148,36 @@ func (d *Dock) leaking() []measure.Check {
 	if err == nil {
 		err = rs.err()
 	}
-	fl := floating{loading: l, err: err}
-	if err == nil {
-		l.weights = []float.Weight{{Mass: mass, At: r3.Vec{Z: d.deckTop() + d.plan.Loads.Centre.Value}}}
-		l.notes = []string{measure.Mass.Print(mass, d.system()) + " of people spread over the deck"}
-		fl = d.worstLeak(base, l)
-	}
-	out := fl.checks(rs, d.tilt, d.edgeDry)
-	if err == nil {
-		out[0] = d.worstTilt(base, fl.loading, rs, out[0])
-	}
+	l.weights = []float.Weight{{Mass: mass, At: r3.Vec{Z: d.deckTop() + d.plan.Loads.Centre.Value}}}
+	l.notes = []string{measure.Mass.Print(mass, d.system()) + " of people spread over the deck"}
+	out := worstChecks(d.leaks(base, err, l), rs, d.tilt, d.edgeDry)
 
 	// Somebody will walk to the side that is low: then the deck's edge still stays dry.
-	fl = floating{loading: loading{name: "with everyone at one edge and one float full of water"}, err: err}
+	var all []floating
 	for _, at := range d.crowd() {
 		if err == nil {
 			err = at.rests.err()
-			fl.err = err
 		}
-		if err == nil {
-			at.name, at.notes = fl.name, at.notes[:0:0]
-			if one := d.worstLeak(base, at); fl.base == nil || fl.err == nil && (one.err != nil || one.edge < fl.edge-1e-9) {
-				fl = one
-			}
-		}
+		at.name, at.notes = "with everyone at one edge and one float full of water", nil
+		all = append(all, d.leaks(base, err, at)...)
 	}
-	return append(out, fl.checks(dedupe(append(rs, d.crowd()[0].rests...)), d.edgeDry)...)
+	return append(out, worstChecks(all, dedupe(append(rs, d.crowd()[0].rests...)), d.edgeDry)...)
 }
 
-// worstLeak floods each float in turn and returns the worst: no rest, then the
-// lowest edge.
-func (d *Dock) worstLeak(base *float.Platform, l loading) floating {
-	var out floating
+// leaks floats the dock under a loading with each float full of water in turn; there is
+// one, with the error, where the dock is not known.
+func (d *Dock) leaks(base *float.Platform, err error, l loading) []floating {
+	if err != nil {
+		return []floating{{loading: l, err: err}}
+	}
+	out := make([]floating, len(base.Units))
 	for i := range base.Units {
 		p := *base
 		p.Units = append([]float.Unit(nil), base.Units...)
 		p.Units[i].Flooded = true
 		one := l
 		one.notes = append(slices.Clone(l.notes), "full of water: "+d.at(i))
-		fl := settle(&p, one)
-		if i == 0 || out.err == nil && (fl.err != nil || fl.edge < out.edge-1e-9) {
-			out = fl
-		}
-	}
-	return out
-}
-
-// worstTilt is the tilt with the float full of water that tilts the deck most, which
-// need not be the one that lets its edge down most.
-func (d *Dock) worstTilt(base *float.Platform, l loading, rs rests, out measure.Check) measure.Check {
-	for i := range base.Units {
-		p := *base
-		p.Units = append([]float.Unit(nil), base.Units...)
-		p.Units[i].Flooded = true
-		one := l
-		one.notes = append(slices.Clone(l.notes[:len(l.notes)-1]), "full of water: "+d.at(i))
-		if c := settle(&p, one).checks(rs, d.tilt)[0]; beyond(c, out) {
-			out = c
-		}
+		out[i] = settle(&p, one)
 	}
 	return out
 }
