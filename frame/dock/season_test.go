@@ -233,3 +233,12 @@ func TestSeasonHoles(t *testing.T) {
 		t.Errorf("the dock's ice on 20 February: %.2f after 10 cm, %.2f after 60 cm", a, b)
 	}
 }
+
+// TestTimeLeft: two weeks before an early ice-out count no more. By hand: from 9 in the
+// morning of 6 February to 4 April are 56.6 days, less 14.
+func TestTimeLeft(t *testing.T) {
+	c := check(t, demoReport(t, "swim"), "Time left for the work on the ice")
+	if days := c.Value / measure.Day; !(days > 42.5 && days < 42.7) {
+		t.Errorf("%g days left", days)
+	}
+}
