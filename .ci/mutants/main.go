@@ -1,8 +1,10 @@
 // Mutants takes a seeded sample of the mutants that a mutation tester finds in
 // packages, runs each package's own tests against each of them, and against what
-// lives the pinned numbers of the whole library, and prints those that live then. It works on overlays, so that the source is never touched.
+// lives the pinned numbers of all functions and of whole reports, and prints those
+// that live then. It works on overlays, so that the source is never touched.
 //
-//	go run ./.ci/mutants -n 200 -seed 1 ./float ./ice
+//	go run ./.ci/mutants -n 200 -seed 1 ./float ./ice > lived.txt
+//	go run ./.ci/mutants -again lived.txt ./float
 //
 // Mutants of lines that no test reaches are tried as well; one that does not
 // compile is left out and the next is taken; one that the tests never end on is
@@ -71,10 +73,18 @@ func main() {
 	seed := flag.Uint64("seed", 1, "seed of the sample")
 	floor := flag.Float64("floor", 0.85, "share of the sample that the tests must catch")
 	workers := flag.Int("workers", 1, "mutants tried at a time")
+	again := flag.String("again", "", "file with the output of an earlier run, of which only what lived is tried")
 	flag.Parse()
+	var only []byte
+	if *again != "" {
+		var err error
+		if only, err = os.ReadFile(*again); err != nil {
+			log.Fatal(err)
+		}
+	}
 	status := 0
 	for _, dir := range flag.Args() {
-		share, err := try(dir, *n, *seed, *workers)
+		share, err := try(strings.TrimSuffix(dir, "/"), *n, *seed, *workers, only)
 		if err != nil {
 			log.Fatalf("%s: %v", dir, err)
 		}
@@ -85,15 +95,19 @@ func main() {
 	os.Exit(status)
 }
 
-// try runs the sample of one package and returns the share that was caught.
-func try(dir string, n int, seed uint64, workers int) (float64, error) {
+// try runs the sample of one package, or what is named in only, and returns the share
+// that was caught.
+func try(dir string, n int, seed uint64, workers int, only []byte) (float64, error) {
 	all, err := find(dir)
 	if err != nil {
 		return 0, err
 	}
+	if only != nil {
+		all = slices.DeleteFunc(all, func(m mutant) bool { return !bytes.Contains(only, []byte(m.name(dir)+": ")) })
+	}
 	rand.New(rand.NewPCG(seed, 0)).Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
 	start := time.Now()
-	for _, tests := range []set{{dir, ""}, pins} {
+	for _, tests := range sets(dir) {
 		if out, f := tests.run("", 10*time.Minute); f != lived {
 			return 0, fmt.Errorf("the tests of %s do not pass as they are: %s\n%s", tests.dir, f, out)
 		}
@@ -128,7 +142,7 @@ func try(dir string, n int, seed uint64, workers int) (float64, error) {
 				running--
 				total[f]++
 				if f == lived {
-					fmt.Printf("%s/%s:%d:%d %s: %s\n", strings.TrimPrefix(dir, "./"), m.file, m.Line, m.Column, m.Type, text)
+					fmt.Printf("%s: %s\n", m.name(dir), text)
 				}
 				mu.Unlock()
 			}
@@ -188,6 +202,11 @@ func find(dir string) ([]mutant, error) {
 	}), nil
 }
 
+// name says where the mutant is and of what kind.
+func (m mutant) name(dir string) string {
+	return fmt.Sprintf("%s/%s:%d:%d %s", strings.TrimPrefix(dir, "./"), m.file, m.Line, m.Column, m.Type)
+}
+
 // run tests the package with the mutant in place and returns its fate and its line.
 func (m mutant) run(dir string, limit time.Duration) (fate, string, error) {
 	path, err := filepath.Abs(filepath.Join(dir, m.file))
@@ -220,11 +239,14 @@ func (m mutant) run(dir string, limit time.Duration) (fate, string, error) {
 	if err := errors.Join(os.WriteFile(file, bytes.Join(lines, nil), 0o644), os.WriteFile(overlay, replace, 0o644)); err != nil {
 		return "", "", err
 	}
-	if _, f := (set{dir, ""}).run(overlay, limit); f != lived {
-		return f, text, nil
-	}
-	if _, f := pins.run(overlay, limit); f != lived {
-		return pinned, text, nil
+	for i, tests := range sets(dir) {
+		switch _, f := tests.run(overlay, limit); {
+		case f == lived:
+		case i == 0:
+			return f, text, nil
+		default:
+			return pinned, text, nil
+		}
 	}
 	return lived, text, nil
 }
@@ -247,8 +269,15 @@ func (m mutant) change(line []byte) ([]byte, error) {
 // A set is tests of a package, all or some.
 type set struct{ dir, names string }
 
-// pins compare the functions of all packages with what they gave before.
-var pins = set{"./internal/hostile", "^TestPinned$"}
+// sets returns the tests of the package in dir and after them those that compare the
+// functions of all packages, and the reports, with what they gave before.
+func sets(dir string) []set {
+	all := []set{{dir, ""}, {"./internal/hostile", "^TestPinned$"}}
+	if name := filepath.Base(dir); name != "dock" && name != "sheet" {
+		all = append(all, set{"./frame/dock", "^Test(Pinned|Golden|ReportText)$"})
+	}
+	return all
+}
 
 // run runs them, short, and returns lived if they pass.
 func (s set) run(overlay string, limit time.Duration) (string, fate) {

@@ -1,0 +1,51 @@
+package dock_test
+
+import (
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"example.org/floewright/frame/dock"
+	"example.org/floewright/frame/plan"
+	"example.org/floewright/internal/pinned"
+	"example.org/floewright/lumber/measure"
+)
+
+// near returns a plan near one of the demos, or a new one.
+func near(t testing.TB, r *rand.Rand) string {
+	t.Helper()
+	share := []int{4, 12, 30}[r.IntN(3)]
+	if k := r.IntN(3); k < 2 {
+		return pinned.Near(demoText(t, plan.Demos()[k]), share, r)
+	}
+	units := []measure.System{measure.US, measure.SI}[r.IntN(2)]
+	text, err := plan.New(plan.Start{
+		Length: 2.4 + 6*r.Float64(), Width: 1.8 + 2*r.Float64(), Girth: []float64{1.55, 1.82, 1.9}[r.IntN(3)], Long: 0.7 + 0.3*r.Float64(),
+		Mass: 8 + 12*r.Float64(), Drums: 2 + 2*r.IntN(6), Units: units,
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return pinned.Near(string(text), share, r)
+}
+
+// TestPinned compares the reports of invented docks with what they were before.
+func TestPinned(t *testing.T) {
+	read := 0
+	pinned.Check(t, "reports", 16, func(r *rand.Rand) []any {
+		d, err := dock.Read("near", strings.NewReader(near(t, r)))
+		if err != nil {
+			return []any{err.Error()}
+		}
+		read++
+		report := reported(t, d, []measure.System{measure.US, measure.SI}[r.IntN(2)])
+		var b strings.Builder
+		if err := report.WriteText(&b); err != nil {
+			t.Error(err)
+		}
+		return []any{report, b.String()}
+	})
+	if read < 12 {
+		t.Errorf("only %d could be read", read)
+	}
+}

@@ -1,0 +1,50 @@
+package sheet_test
+
+import (
+	"io"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"example.org/floewright/frame/dock"
+	"example.org/floewright/frame/plan"
+	"example.org/floewright/frame/sheet"
+	"example.org/floewright/internal/pinned"
+	"example.org/floewright/lumber/measure"
+)
+
+// TestPinned compares the pages and pictures of docks near the demos with what they were before.
+func TestPinned(t *testing.T) {
+	drawn := 0
+	pinned.Check(t, "pages", 8, func(r *rand.Rand) []any {
+		demo, err := plan.Demo(plan.Demos()[r.IntN(2)])
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, err := io.ReadAll(demo)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := dock.Read("near", strings.NewReader(pinned.Near(string(text), 12, r)))
+		if err != nil {
+			return []any{err.Error()}
+		}
+		doc, err := sheet.Of(d, reported(t, d, []measure.System{measure.US, measure.SI}[r.IntN(2)]), day())
+		if err != nil {
+			t.Error(err)
+		}
+		files, err := doc.Files()
+		if err != nil {
+			return []any{err.Error()}
+		}
+		drawn++
+		var all []any
+		for _, f := range files {
+			all = append(all, f.Name, string(f.Data))
+		}
+		return all
+	})
+	if drawn < 6 {
+		t.Errorf("only %d were drawn", drawn)
+	}
+}
