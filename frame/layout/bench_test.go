@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"testing"
 
+	"gonum.org/v1/gonum/mat"
+
 	"example.org/floewright/frame/layout"
 	"example.org/floewright/lumber"
 )
@@ -71,6 +73,36 @@ func BenchmarkNew(b *testing.B) {
 	}
 }
 
+// What [layout.New] starts from alone: which pieces and drums overlap in plan, each
+// tried against each.
+func BenchmarkNewByPairs(b *testing.B) {
+	d := swim(b)
+	type box struct{ x0, x1, y0, y1 float64 }
+	var boxes []box
+	for _, p := range d.Pieces {
+		h := p.Width * float64(max(1, p.Plies)) / 2
+		boxes = append(boxes, box{min(p.From.X, p.To.X) - h, max(p.From.X, p.To.X) + h, min(p.From.Y, p.To.Y) - h, max(p.From.Y, p.To.Y) + h})
+	}
+	for _, u := range d.Drums {
+		boxes = append(boxes, box{u.At.X - u.Diameter/2, u.At.X + u.Diameter/2, u.At.Y - u.Length/2, u.At.Y + u.Length/2})
+	}
+	b.ReportAllocs()
+	met := 0
+	for b.Loop() {
+		met = 0
+		for i, p := range boxes {
+			for _, q := range boxes[:i] {
+				if p.x0 < q.x1 && q.x0 < p.x1 && p.y0 < q.y1 && q.y0 < p.y1 {
+					met++
+				}
+			}
+		}
+	}
+	if met == 0 {
+		b.Error("nothing meets")
+	}
+}
+
 func BenchmarkLift(b *testing.B) {
 	l := lay(b, bays(b))
 	b.ReportAllocs()
@@ -89,6 +121,24 @@ func BenchmarkLevel(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := layout.Level(s, layout.Point{X: 2.5, Y: 1.5}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// The plane of least squares through the same tops, by gonum's QR.
+func BenchmarkLevelByQR(b *testing.B) {
+	a, h := mat.NewDense(24, 3, nil), mat.NewVecDense(24, nil)
+	for i := range 24 {
+		a.SetRow(i, []float64{1, float64(i % 6), float64(i / 6)})
+		h.SetVec(i, float64(i*i%7)*1e-3)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		var qr mat.QR
+		var plane mat.VecDense
+		qr.Factorize(a)
+		if err := qr.SolveVecTo(&plane, false, h); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -1,6 +1,9 @@
 package sheet_test
 
 import (
+	"html/template"
+	"io"
+	"strings"
 	"testing"
 
 	"example.org/floewright/frame/dock"
@@ -38,6 +41,22 @@ func BenchmarkOf(b *testing.B) {
 			b.Fatal(err)
 		}
 		if _, err := doc.Files(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// The words of the same pages by html/template, neither folded nor laid out on sides.
+func BenchmarkOfByTemplate(b *testing.B) {
+	page, err := pagesOf(b, "swim", measure.US).HTML()
+	if err != nil {
+		b.Fatal(err)
+	}
+	words := strings.Split(plain(page), "\n")
+	t := template.Must(template.New("page").Parse(`<!DOCTYPE html>{{range .}}<p>{{.}}</p>{{end}}`))
+	b.ReportAllocs()
+	for b.Loop() {
+		if err := t.Execute(io.Discard, words); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -35,6 +35,8 @@ func TestRestate(t *testing.T) {
 		{"2.5e-05 m", "0 in", ""},
 		{"38 mm x 184 mm", "1-1/2 in x 7-1/4 in", ""},
 		{`"9 ft" and "9 m" are out of range`, "", ""},
+		{"5 m on, 4 m back, 1000 kg", "16 ft on, 13 ft 1-1/2 in back, 2200 lb", ""},
+		{"1000 m of shore, 999 m of it his", "0.62 mi of shore, 3278 ft of it his", ""},
 		{"60 %, 5.0 deg, 3 h", "", ""},
 		{"", "", ""},
 	} {
