@@ -1,7 +1,9 @@
 // Mutants takes a seeded sample of the mutants that a mutation tester finds in
 // packages, runs each package's own tests against each of them, and against what
 // lives the pinned numbers of all functions and of whole reports, and prints those
-// that live then. It works on overlays, so that the source is never touched.
+// that live then. The source is never touched: an overlay holds every function of the
+// sample once as it is and once for each of its mutants, and the environment says which
+// runs, so that the tests are built once.
 //
 //	go run ./.ci/mutants -n 200 -seed 1 ./float ./ice > lived.txt
 //	go run ./.ci/mutants -again lived.txt ./float
@@ -14,9 +16,7 @@ package main
 import (
 	"bytes"
 	"cmp"
-	"context"
 	"encoding/json"
-	"errors"
 	"flag"
 	"fmt"
 	"go/token"
@@ -105,11 +105,18 @@ func try(dir string, n int, seed uint64, workers int, only []byte) (float64, err
 	if only != nil {
 		all = slices.DeleteFunc(all, func(m mutant) bool { return !bytes.Contains(only, []byte(m.name(dir)+": ")) })
 	}
+	found := len(all)
 	rand.New(rand.NewPCG(seed, 0)).Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
+	all = all[:min(len(all), n+n/5+10)] // some do not compile
+	b, err := build(dir, all)
+	if err != nil {
+		return 0, err
+	}
+	defer os.RemoveAll(b.scratch)
 	start := time.Now()
-	for _, tests := range sets(dir) {
-		if out, f := tests.run("", 10*time.Minute); f != lived {
-			return 0, fmt.Errorf("the tests of %s do not pass as they are: %s\n%s", tests.dir, f, out)
+	for _, s := range sets(dir) {
+		if out, f := b.test(s, 0, 10*time.Minute); f != lived {
+			return 0, fmt.Errorf("the tests of %s do not pass as they are: %s\n%s", s.dir, f, out)
 		}
 	}
 	limit := 30*time.Second + 5*time.Since(start)
@@ -122,27 +129,25 @@ func try(dir string, n int, seed uint64, workers int, only []byte) (float64, err
 	)
 	valid := func() int { return total[caught] + total[pinned] + total[endless] + total[lived] }
 	running := 0
-	take := func() (mutant, bool) {
+	take := func() (int, bool) {
 		mu.Lock()
 		defer mu.Unlock()
 		if next == len(all) || valid()+running >= n {
-			return mutant{}, false
+			return 0, false
 		}
 		next, running = next+1, running+1
-		return all[next-1], true
+		return next, true
 	}
 	for range workers {
 		wg.Go(func() {
-			for m, ok := take(); ok; m, ok = take() {
-				f, text, err := m.run(dir, limit)
-				if err != nil {
-					log.Fatal(err)
-				}
+			for id, ok := take(); ok; id, ok = take() {
+				m := all[id-1]
+				f := b.fate(id, limit)
 				mu.Lock()
 				running--
 				total[f]++
 				if f == lived {
-					fmt.Printf("%s: %s\n", m.name(dir), text)
+					fmt.Printf("%s: %s\n", m.name(dir), b.line(m))
 				}
 				mu.Unlock()
 			}
@@ -154,7 +159,7 @@ func try(dir string, n int, seed uint64, workers int, only []byte) (float64, err
 	}
 	share := 1 - float64(total[lived])/float64(valid())
 	fmt.Printf("%s: %d of %d mutants tried: %d caught, %d by a pinned number alone, %d endless, %d lived, %d do not compile: %.1f %% caught, seed %d, %s\n",
-		dir, valid(), len(all), total[caught], total[pinned], total[endless], total[lived], total[invalid], 100*share, seed, time.Since(start).Round(time.Second))
+		dir, valid(), found, total[caught], total[pinned], total[endless], total[lived], total[invalid], 100*share, seed, time.Since(start).Round(time.Second))
 	return share, nil
 }
 
@@ -207,63 +212,17 @@ func (m mutant) name(dir string) string {
 	return fmt.Sprintf("%s/%s:%d:%d %s", strings.TrimPrefix(dir, "./"), m.file, m.Line, m.Column, m.Type)
 }
 
-// run tests the package with the mutant in place and returns its fate and its line.
-func (m mutant) run(dir string, limit time.Duration) (fate, string, error) {
-	path, err := filepath.Abs(filepath.Join(dir, m.file))
-	if err != nil {
-		return "", "", err
-	}
-	source, err := os.ReadFile(path)
-	if err != nil {
-		return "", "", err
-	}
-	lines := bytes.SplitAfter(source, []byte("\n"))
-	line := lines[m.Line-1]
-	changed, err := m.change(line)
-	if err != nil {
-		return "", "", fmt.Errorf("%s:%d:%d %s: %w", path, m.Line, m.Column, m.Type, err)
-	}
-	text := strings.TrimSpace(string(line))
-	lines[m.Line-1] = changed
-
-	scratch, err := os.MkdirTemp("", "mutant")
-	if err != nil {
-		return "", "", err
-	}
-	defer os.RemoveAll(scratch)
-	file, overlay := filepath.Join(scratch, "mutant.go"), filepath.Join(scratch, "overlay.json")
-	replace, err := json.Marshal(map[string]map[string]string{"Replace": {path: file}})
-	if err != nil {
-		return "", "", err
-	}
-	if err := errors.Join(os.WriteFile(file, bytes.Join(lines, nil), 0o644), os.WriteFile(overlay, replace, 0o644)); err != nil {
-		return "", "", err
-	}
-	for i, tests := range sets(dir) {
-		switch _, f := tests.run(overlay, limit); {
-		case f == lived:
-		case i == 0:
-			return f, text, nil
-		default:
-			return pinned, text, nil
-		}
-	}
-	return lived, text, nil
-}
-
-// change returns the line with the mutant's operator in place of the source's.
-func (m mutant) change(line []byte) ([]byte, error) {
-	rest := line[m.Column-1:]
-	var from, to token.Token
+// operators returns the operator that the source has there, and the mutant's.
+func (m mutant) operators(rest []byte) (from, to string, err error) {
 	for a, b := range changes[m.Type] {
-		if bytes.HasPrefix(rest, []byte(a.String())) && len(a.String()) > len(from.String()) || from == token.ILLEGAL && bytes.HasPrefix(rest, []byte(a.String())) {
-			from, to = a, b
+		if bytes.HasPrefix(rest, []byte(a.String())) && len(a.String()) > len(from) {
+			from, to = a.String(), b.String()
 		}
 	}
-	if from == token.ILLEGAL {
-		return nil, fmt.Errorf("no operator there: %s", bytes.TrimSpace(line))
+	if from == "" {
+		return "", "", fmt.Errorf("%s:%d:%d %s: no operator there", m.file, m.Line, m.Column, m.Type)
 	}
-	return slices.Concat(line[:m.Column-1], []byte(to.String()), rest[len(from.String()):]), nil
+	return from, to, nil
 }
 
 // A set is tests of a package, all or some.
@@ -277,30 +236,4 @@ func sets(dir string) []set {
 		all = append(all, set{"./frame/dock", "^Test(Pinned|Golden|ReportText)$"})
 	}
 	return all
-}
-
-// run runs them, short, and returns lived if they pass.
-func (s set) run(overlay string, limit time.Duration) (string, fate) {
-	ctx, cancel := context.WithTimeout(context.Background(), limit+time.Minute)
-	defer cancel()
-	args := []string{"test", "-short", "-failfast", "-count=1", "-vet=off", "-timeout", limit.String()}
-	if s.names != "" {
-		args = append(args, "-run", s.names)
-	}
-	if overlay != "" {
-		args = append(args, "-overlay", overlay)
-	}
-	c := exec.CommandContext(ctx, "go", append(args, s.dir)...)
-	c.WaitDelay = time.Second
-	out, err := c.CombinedOutput()
-	switch text := string(out); {
-	case err == nil:
-		return text, lived
-	case strings.Contains(text, "[build failed]"):
-		return text, invalid
-	case strings.Contains(text, "panic: test timed out") || ctx.Err() != nil:
-		return text, endless
-	default:
-		return text, caught
-	}
 }
