@@ -61,14 +61,15 @@ func TestWrappedBlock(t *testing.T) {
 			near(t, "draft", u.Draft, share*b.Height, 1e-9*b.Height)
 			near(t, "draft of the block", u.Draft, k.Draft, 1e-9*b.Height)
 		}
-		// Water that runs in it: half full it stands with its level half way up, across whatever way is up.
-		for _, up := range []r3.Vec{{Z: 1}, {X: 0.1, Z: 1}, {X: 0.02, Y: -0.03, Z: 1}} {
+		// Water that runs in it.
+		for i, up := range []r3.Vec{{Z: 1}, {X: 0.1, Z: 1}, {X: 0.02, Y: -0.03, Z: 1}} {
+			share := []float64{0.1, 0.5, 0.8}[i]
 			build := func(body float.Body) *float.Platform {
 				p := &float.Platform{Density: 1000, Weights: []float.Weight{{Mass: 40 * all, At: r3.Vec{X: 5 * up.X, Y: 5 * up.Y, Z: 0.1}}}}
 				for _, at := range []r3.Vec{{X: -30, Y: -30}, {X: 30, Y: -30}, {X: 30, Y: 30}, {X: -30, Y: 30}} {
 					p.Units = append(p.Units, float.Unit{Body: float.Block{Length: 10, Width: 10, Height: 1 + all}, At: at, Mass: 5})
 				}
-				p.Units = append(p.Units, float.Unit{Body: body, Mass: 1, Leak: 0.5 * all, At: r3.Vec{Z: 40}})
+				p.Units = append(p.Units, float.Unit{Body: body, Mass: 1, Leak: share * all, At: r3.Vec{Z: 40}})
 				return p
 			}
 			known, err := build(b).Settle()
@@ -89,6 +90,13 @@ func TestWrappedBlock(t *testing.T) {
 // A body that no longer gets wet, or no longer dry, after the platform came to rest
 // gives numbers without end or no numbers, never a search without end.
 func TestBodyContradictsItself(t *testing.T) {
+	for _, always := range []float64{0, 4} {
+		body := wrapped{Block: float.Block{Length: 2, Width: 2, Height: 1}, volume: func(float64) float64 { return always }}
+		p := &float.Platform{Density: 1000, Weights: []float.Weight{{Mass: 500}}, Units: []float.Unit{{Body: body, Mass: 20, Leak: 1}}}
+		if s, err := p.Settle(); err == nil && math.IsNaN(s.Level) {
+			t.Errorf("%+v", s)
+		}
+	}
 	for _, then := range []float64{0, 1} {
 		dishonest := false
 		body := wrapped{Block: float.Block{Length: 2, Width: 2, Height: 1}, volume: func(v float64) float64 {
@@ -183,6 +191,7 @@ func TestMotionTurnsWithThePlan(t *testing.T) {
 			near(t, "longest", c.got.Longest, c.want.Longest, 1e-7)
 			near(t, "shortest", c.got.Shortest, c.want.Shortest, 1e-7)
 		}
+		near(t, "roll and pitch, alike", got.Roll.Longest, got.Pitch.Longest, 1e-7)
 	}
 }
 
@@ -223,7 +232,7 @@ func TestEndsOfRanges(t *testing.T) {
 		places = append(places, places[:min(8, 64-len(places))]...)
 	}
 	q.Units = nil
-	if _, err := q.Fewest(context.Background(), places, float.Demand{Tries: 1}); errors.Is(err, measure.ErrRange) {
+	if c, err := q.Fewest(context.Background(), places, float.Demand{Tries: 1}); errors.Is(err, measure.ErrRange) || err == nil && c.Platform == nil {
 		t.Error(err)
 	}
 	if _, err := q.Fewest(context.Background(), append(places, places[0]), float.Demand{Tries: 1}); !errors.Is(err, measure.ErrRange) {
@@ -240,5 +249,9 @@ func TestEndsOfRanges(t *testing.T) {
 	// The line is 17.088 m long; what a corner cuts off counts for nobody.
 	if most := e.Range.Hi; float64(c.People) != most+1 || most > 17.088/0.6 || most < 24 {
 		t.Errorf("%d people refused, room for %g", c.People, most)
+	}
+	c.People--
+	if w, err := eight().WorstCrowd(c); err == nil && w.At == (r3.Vec{}) {
+		t.Errorf("as many as there is room for: %+v", w)
 	}
 }
