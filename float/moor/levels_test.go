@@ -105,6 +105,14 @@ func TestLengthsBruteForce(t *testing.T) {
 			t.Errorf("%g m longer serves: %v, though %g to %g m do", d, serves(d), short, long)
 		}
 	}
+	// Where all lengths that are looked at serve, the band is the whole of the span.
+	span, middle := (long-short)/4, fourLines()
+	for i := range middle.Ties {
+		middle.Ties[i].Line.Pieces[1].Length += (short + long) / 2
+	}
+	if a, b, found, err := middle.Lengths(levels, storm, 8, offset, span); err != nil || !found || a != -span || b != span {
+		t.Errorf("%g to %g m of %g, %v, %v", a, b, span, found, err)
+	}
 	if _, _, found, err := m.Lengths(levels, storm, 8, 1e-3, 2); found || err != nil {
 		t.Errorf("no dock stays within a millimetre: %v, %v", found, err)
 	}

@@ -40,6 +40,12 @@ func TestSnow(t *testing.T) {
 	if err := errors.Join(err1, err2, err3); err != nil || short != floor || !(long > floor) {
 		t.Errorf("drifts %g, %g, %g m, %v", short, floor, long, err)
 	}
+	if _, _, err := (moor.Snow{Ground: 2000}).Drift(600 * measure.Foot); err != nil {
+		t.Error(err)
+	}
+	if _, _, err := (moor.Snow{Ground: 2000}).Drift(601 * measure.Foot); !errors.Is(err, measure.ErrRange) {
+		t.Error(err)
+	}
 	for name, f := range map[string]func() error{
 		"nothing":   func() error { _, err := moor.Snow{}.Pressure(); return err },
 		"no ground": func() error { _, _, err := moor.Snow{Depth: 1}.Drift(5); return err },
