@@ -24,6 +24,7 @@ import (
 // its number, from 1.
 type built struct {
 	dir     string
+	sets    []set
 	mutants []mutant
 	scratch string
 	broken  map[int]bool // these do not compile
@@ -43,12 +44,12 @@ type source struct {
 const variable = "MUTANT"
 
 // build builds the tests with all of the mutants that compile.
-func build(dir string, mutants []mutant) (*built, error) {
+func build(dir string, sets []set, mutants []mutant) (*built, error) {
 	scratch, err := os.MkdirTemp("", "mutants")
 	if err != nil {
 		return nil, err
 	}
-	b := &built{dir: dir, mutants: mutants, scratch: scratch, broken: map[int]bool{}, alone: map[int]bool{}, sources: map[string]*source{}}
+	b := &built{dir: dir, sets: sets, mutants: mutants, scratch: scratch, broken: map[int]bool{}, alone: map[int]bool{}, sources: map[string]*source{}}
 	for _, m := range mutants {
 		if b.sources[m.file] == nil {
 			if b.sources[m.file], err = read(filepath.Join(dir, m.file)); err != nil {
@@ -79,7 +80,7 @@ func build(dir string, mutants []mutant) (*built, error) {
 			return nil, fmt.Errorf("%w\n%s", err, out)
 		}
 	}
-	for i, s := range sets(dir) {
+	for i, s := range sets {
 		if out, err := exec.Command("go", "test", "-c", "-vet=off", "-overlay", b.file("overlay.json"), "-o", b.file(strconv.Itoa(i)), s.dir).CombinedOutput(); err != nil {
 			return nil, fmt.Errorf("%w\n%s", err, out)
 		}
@@ -316,8 +317,8 @@ func (b *built) fate(id int, limit time.Duration) fate {
 	if b.broken[id] {
 		return invalid
 	}
-	for i, s := range sets(b.dir) {
-		switch _, f := b.test(s, id, limit); {
+	for i := range b.sets {
+		switch _, f := b.test(i, id, limit); {
 		case f == lived:
 		case i == 0:
 			return f
@@ -335,9 +336,10 @@ func (b *built) line(m mutant) string {
 	return string(bytes.TrimSpace(line))
 }
 
-// test runs a set of tests, short, with a mutant, or with none, and returns lived if they
+// test runs one of the sets of tests, short, with a mutant, or with none, and returns lived if they
 // pass.
-func (b *built) test(s set, id int, limit time.Duration) (string, fate) {
+func (b *built) test(i, id int, limit time.Duration) (string, fate) {
+	s := b.sets[i]
 	ctx, cancel := context.WithTimeout(context.Background(), limit+time.Minute)
 	defer cancel()
 	var c *exec.Cmd
@@ -349,7 +351,7 @@ func (b *built) test(s set, id int, limit time.Duration) (string, fate) {
 		defer os.RemoveAll(filepath.Dir(overlay))
 		c = exec.CommandContext(ctx, "go", "test", "-short", "-failfast", "-count=1", "-vet=off", "-timeout", limit.String(), "-run", s.names, "-overlay", overlay, s.dir)
 	} else {
-		c = exec.CommandContext(ctx, b.file(strconv.Itoa(slices.Index(sets(b.dir), s))),
+		c = exec.CommandContext(ctx, b.file(strconv.Itoa(i)),
 			"-test.short", "-test.failfast", "-test.timeout", limit.String(), "-test.run", s.names)
 		c.Dir = s.dir
 	}

@@ -8,6 +8,7 @@
 //	go run ./.ci/mutants -n 200 -seed 1 ./float ./ice > lived.txt
 //	go run ./.ci/mutants -again lived.txt ./float
 //
+// tries what lived again on the package's own tests alone.
 // Mutants of lines that no test reaches are tried as well; one that does not
 // compile is left out and the next is taken; one that the tests never end on is
 // caught. Exit status 1 if a package's tests catch less than -floor of its sample.
@@ -73,7 +74,7 @@ func main() {
 	seed := flag.Uint64("seed", 1, "seed of the sample")
 	floor := flag.Float64("floor", 0.85, "share of the sample that the tests must catch")
 	workers := flag.Int("workers", 1, "mutants tried at a time")
-	again := flag.String("again", "", "file with the output of an earlier run, of which only what lived is tried")
+	again := flag.String("again", "", "file with the output of an earlier run: only what lived is tried, on the package's own tests")
 	flag.Parse()
 	var only []byte
 	if *again != "" {
@@ -108,14 +109,18 @@ func try(dir string, n int, seed uint64, workers int, only []byte) (float64, err
 	found := len(all)
 	rand.New(rand.NewPCG(seed, 0)).Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
 	all = all[:min(len(all), n+n/5+10)] // some do not compile
-	b, err := build(dir, all)
+	tests := sets(dir)
+	if only != nil {
+		tests = tests[:1] // the others have seen them
+	}
+	b, err := build(dir, tests, all)
 	if err != nil {
 		return 0, err
 	}
 	defer os.RemoveAll(b.scratch)
 	start := time.Now()
-	for _, s := range sets(dir) {
-		if out, f := b.test(s, 0, 10*time.Minute); f != lived {
+	for i, s := range tests {
+		if out, f := b.test(i, 0, 10*time.Minute); f != lived {
 			return 0, fmt.Errorf("the tests of %s do not pass as they are: %s\n%s", s.dir, f, out)
 		}
 	}
