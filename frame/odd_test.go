@@ -1,0 +1,150 @@
+package frame_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"example.org/floewright/frame"
+	"example.org/floewright/lumber/measure"
+)
+
+// On many spans there is a pattern for each inner rest that loads both spans beside it
+// and every other span from there on, and its complement.
+func TestPatternsOfManySpans(t *testing.T) {
+	const n = 14
+	b := &frame.Beam{Length: n, EI: 1e5}
+	for i := range n + 1 {
+		b.Rests = append(b.Rests, frame.Rest{At: float64(i)})
+	}
+	cases, err := b.Patterns(100)
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]bool{}
+	for _, c := range cases {
+		loaded := [n]byte{}
+		for i := range loaded {
+			loaded[i] = '.'
+		}
+		for _, l := range c {
+			for x := l.From + 0.5; x < l.To; x++ {
+				loaded[int(x)] = '#'
+			}
+		}
+		seen[string(loaded[:])] = true
+	}
+	for k := 1; k < n; k++ {
+		near, other := "", ""
+		for i := range n {
+			d := i - k
+			if i < k {
+				d = k - 1 - i
+			}
+			near += string("#."[d%2])
+			other += string(".#"[d%2])
+		}
+		if !seen[near] || !seen[other] {
+			t.Errorf("rest %d: no %s or no %s", k, near, other)
+		}
+	}
+}
+
+// Nodes in a row, whichever way it runs, turn about the one that is held, though where
+// the last one hinges it does not turn itself.
+func TestMechanismInARow(t *testing.T) {
+	for _, to := range [][2]float64{{2, 0}, {0, 2}, {1.2, 1.6}, {-1.6, 1.2}} {
+		g := &frame.Grillage{
+			Nodes: [][2]float64{{1, 3}, {1 + to[0]/2, 3 + to[1]/2}, {1 + to[0], 3 + to[1]}},
+			Members: []frame.Member{
+				{I: 0, J: 1, EI: 1e5, HingeI: true, Untwist: true, Loads: []frame.Load{frame.Point(1, 100)}},
+				{I: 1, J: 2, EI: 1e5, HingeJ: true, Untwist: true},
+			},
+			Seats: []frame.Seat{{Nodes: []int{0}}},
+		}
+		_, err := g.Solve()
+		var m *frame.MechanismError
+		if !errors.As(err, &m) {
+			t.Fatal(err)
+		}
+		if want := "turns about a line through (1.000, 3.000) m"; m.Motion != want || math.Hypot(m.X-1-to[0], m.Y-3-to[1]) > 1e-12 {
+			t.Errorf("%v: %v", to, m)
+		}
+	}
+}
+
+// The step of a walk has its least and names it.
+func TestWalkStep(t *testing.T) {
+	b := &frame.Beam{Length: 4, EI: 1e6, Rests: []frame.Rest{{At: 0}, {At: 4}}}
+	group := []frame.Load{frame.Point(0, 100), frame.Point(1, 100)}
+	_, err := b.Walk(group, 1e-9)
+	var e *measure.Error
+	if !errors.As(err, &e) || e.Range.Lo <= 0 {
+		t.Fatal(err)
+	}
+	// The group goes from 1 m before the beam to its end.
+	if steps := 5 / e.Range.Lo; math.Abs(steps-math.Round(steps)) > 1e-6 {
+		t.Errorf("%g steps of %g m", steps, e.Range.Lo)
+	}
+	if _, err := b.Walk(group, 0.9*e.Range.Lo); !errors.Is(err, measure.ErrRange) {
+		t.Error(err)
+	}
+}
+
+// A load closer to a rest than a ten-millionth of the length stands on it, on a beam of
+// any length.
+func TestPlacesAreOne(t *testing.T) {
+	for _, length := range []float64{0.1, 100} {
+		for _, c := range []struct {
+			apart float64
+			want  int
+		}{{0.5e-7, 2}, {3e-7, 3}} {
+			b := &frame.Beam{
+				Length: length, EI: 1e6, Rests: []frame.Rest{{At: 0}, {At: 0.4 * length}, {At: length}},
+				Loads: []frame.Load{frame.Point((0.4+c.apart)*length, 20)},
+			}
+			l, err := b.Solve()
+			if err != nil {
+				t.Fatal(err)
+			}
+			if len(l.Pieces) != c.want {
+				t.Errorf("%g m, load and rest %g of it apart: %d pieces, want %d", length, c.apart, len(l.Pieces), c.want)
+			}
+		}
+	}
+}
+
+// Two rigid rests at one place share their force in no way, the first ones too.
+func TestRigidRestsAtOnePlace(t *testing.T) {
+	b := &frame.Beam{Length: 4, EI: 1e6, Rests: []frame.Rest{{At: 0}, {At: 0}, {At: 4}}}
+	if _, err := b.Solve(); !errors.Is(err, measure.ErrRange) {
+		t.Error(err)
+	}
+}
+
+// The text of a solution names the member that bends most, the first one too, and of
+// nodes as low as each other the first.
+func TestSolutionNames(t *testing.T) {
+	for most := range 2 {
+		g := &frame.Grillage{Nodes: [][2]float64{{0, 0}, {4, 0}, {4, 3}}, Names: []string{"a", "b", "c"}}
+		for i := range 2 {
+			m := frame.Member{I: i, J: i + 1, EI: 1e5, Untwist: true}
+			if i == most {
+				m.Loads = []frame.Load{frame.Uniform(0, 3, 500)}
+			}
+			g.Members = append(g.Members, m)
+		}
+		for n := range 3 {
+			g.Seats = append(g.Seats, frame.Seat{Nodes: []int{n}})
+		}
+		s, err := g.Solve()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if text := s.String(); !strings.Contains(text, fmt.Sprintf("largest moment: member %d, ", most)) || !strings.Contains(text, "highest: node a, 0.00 mm") {
+			t.Error(text)
+		}
+	}
+}
