@@ -148,3 +148,69 @@ func TestSolutionNames(t *testing.T) {
 		}
 	}
 }
+
+// A raft on springs at its corners, b out from its middle, tips over under a weight at
+// height h from W h = Σ k b² on: the moment of statics. Short of that it stands, and
+// tilts W e/(Σ k b² - W h) under an eccentricity e, by a trifle more as it bends.
+func TestCapsizesAtItsStiffness(t *testing.T) {
+	const k, b = 4000.0, 1.2
+	for _, share := range []float64{0.2, 0.7, 0.97, 0.999, 1.001, 1.03, 2} {
+		const force = 800.0
+		g := &frame.Grillage{Nodes: [][2]float64{{-3, -b}, {3, -b}, {3, b}, {-3, b}, {0, -b}, {0, b}}}
+		for _, ends := range [][2]int{{0, 4}, {4, 1}, {3, 5}, {5, 2}, {0, 3}, {1, 2}, {4, 5}} {
+			g.Members = append(g.Members, frame.Member{I: ends[0], J: ends[1], EI: 1e9, GJ: 1e9})
+		}
+		for n := range 4 {
+			g.Seats = append(g.Seats, frame.Seat{Nodes: []int{n}, Support: frame.Spring(k)})
+		}
+		h := share * 4 * k * b * b / force
+		g.Weights = []frame.Weight{{Node: 4, Force: force / 2 * 1.0002, Height: h}, {Node: 5, Force: force / 2 * 0.9998, Height: h}}
+		s, err := g.Solve()
+		if share > 1 {
+			if !errors.Is(err, frame.ErrCapsizes) {
+				t.Errorf("%g of its stiffness: %v", share, err)
+			}
+			continue
+		}
+		if err != nil {
+			t.Errorf("%g of its stiffness: %v", share, err)
+			continue
+		}
+		tilt := (s.Move[5][0] - s.Move[4][0]) / (2 * b)
+		want := force * 0.0002 * b / (4 * k * b * b * (1 - share))
+		if math.Abs(tilt/want-1) > 1e-3+2e-5/(1-share) {
+			t.Errorf("%g of its stiffness: tilts %g, want %g", share, tilt, want)
+		}
+	}
+}
+
+// Half of the last digit prints with its sign, less than that as nothing.
+func TestDiagramSign(t *testing.T) {
+	for deflection, want := range map[float64]string{-5e-6: "deflection -0.01 mm", -4.9e-6: "deflection 0.00 mm"} {
+		if text := (frame.Diagram{Deflection: deflection}).String(); !strings.HasSuffix(text, want) {
+			t.Errorf("%g: %s", deflection, text)
+		}
+	}
+}
+
+// What is left over is a number: nothing where nothing was needed, more where there is.
+func TestResidualCounts(t *testing.T) {
+	b := &frame.Beam{Length: 3, EI: 1e5, Rests: []frame.Rest{{At: 0}, {At: 3}}}
+	l, err := b.Solve()
+	if err != nil || l.Residual != 0 {
+		t.Errorf("without loads %g, %v", l.Residual, err)
+	}
+	b.Rests = append(b.Rests, frame.Rest{At: 1.1, Support: frame.Spring(2.7e4)}, frame.Rest{At: 2.3, Support: frame.Spring(3.1e4)})
+	some := false
+	for n := range 40 {
+		b.Loads = []frame.Load{frame.Uniform(0.1*float64(n)/7, 2.9, 100+float64(n)/3)}
+		l, err := b.Solve()
+		if err != nil || !(l.Residual < 1e-9) {
+			t.Fatal(l, err)
+		}
+		some = some || l.Residual > 0
+	}
+	if !some {
+		t.Error("nothing is ever left over")
+	}
+}

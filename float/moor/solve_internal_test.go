@@ -22,7 +22,7 @@ func some(r *rand.Rand) (l *Line, reach, rise float64) {
 // of where an even line hangs free, and from there Newton gets to the last digits.
 func TestGuess(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 1))
-	var lo, hi, lov, hiv = 1.0, 1.0, 1., 1.
+	lo, hi, lov, hiv := 1.0, 1.0, 1., 1.
 	for range 2000 {
 		l, reach, rise := some(r)
 		sums, err := l.check()
