@@ -214,3 +214,21 @@ func TestResidualCounts(t *testing.T) {
 		t.Error("nothing is ever left over")
 	}
 }
+
+// A spring under the middle of a simple beam that carries nothing goes down by δ: it
+// pulls with δ/(1/k + 1/2k + L³/48EI), the ends on springs alike (beam theory).
+func TestSettlesWithoutLoads(t *testing.T) {
+	for _, length := range []float64{0.3, 3, 30} {
+		const k, ei, down = 2e4, 1e5, 0.004
+		b := &frame.Beam{Length: length, EI: ei, Rests: []frame.Rest{
+			{At: 0, Support: frame.Spring(k)}, {At: length / 2, Support: frame.Spring(k), Settlement: down}, {At: length, Support: frame.Spring(k)},
+		}}
+		l, err := b.Solve()
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := down / (1/k + 1/(2*k) + length*length*length/(48*ei))
+		near(t, "middle", l.Push[1], -want, 1e-9*want)
+		near(t, "end", l.Push[0], want/2, 1e-9*want)
+	}
+}

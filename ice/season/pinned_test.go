@@ -53,6 +53,7 @@ func TestPinnedWinters(t *testing.T) {
 		if r.IntN(2) == 0 {
 			p.Bridge, p.Catch, p.SunPower = 4*r.Float64(), 0.3+0.7*r.Float64(), 0.6*r.Float64()
 		}
+		p.Cleared = r.IntN(4) == 0
 		m, err := season.New(pinnedLake(r), p)
 		if err != nil {
 			t.Fatal(err)
@@ -82,10 +83,18 @@ func TestPinnedOdds(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		past := pinnedYears(r, 2001, 7, season.HasRange|season.HasRain, 5)
+		warm := 5.0
+		if r.IntN(4) == 0 {
+			warm = 12 // winters without ice among them
+		}
+		past := pinnedYears(r, 2001, 7, season.HasRange|season.HasRain, warm)
 		so := past[6*365+1:][:60+r.IntN(120)]
 		past = past[:6*365+1]
 		q := season.Question{Need: 0.05 + 0.2*r.Float64()}
+		if r.IntN(2) == 0 {
+			q.On, q.Out = season.Misfit{Bias: 2, SD: 5}, season.Misfit{Bias: -3, SD: 6}
+			q.Thickness = season.Misfit{Bias: 0.04, SD: 0.07}
+		}
 		odds, err := m.Odds(ctx, so, past, q)
 		if err != nil {
 			return []any{err.Error()}
@@ -120,13 +129,26 @@ func TestPinnedOdds(t *testing.T) {
 				w.Out = w.Out.AddDate(0, 0, r.IntN(9)-3)
 			}
 		}
+		for i := 7; i < len(all); i += 13 {
+			if s := all[i]; s.Ice && s.Rot == 0 {
+				seen.Holes = append(seen.Holes, season.Hole{Date: s.Date, Clear: s.Clear * (0.7 + 0.5*r.Float64()), White: s.White})
+			}
+		}
 		if r.IntN(3) == 0 {
 			fitted, err := season.Fit(ctx, lake, season.Default(), past, seen)
-			out = append(out, fitted.On, fitted.Out, err)
+			out = append(out, fitted.On, fitted.Out, fitted.Thickness, fitted.Usual, err)
+			for i := 20; i < len(states); i += 9 {
+				out = append(out, fitted.Usual.Of(states[i]))
+			}
 		}
 		var dates []time.Time
 		for i := range 5 + r.IntN(6) {
 			dates = append(dates, time.Date(2010+i, 4, 1+r.IntN(40), 0, 0, 0, 0, time.UTC))
+		}
+		if r.IntN(2) == 0 { // around the turn of the year
+			for i := range dates {
+				dates[i] = dates[i].AddDate(0, -4, 10)
+			}
 		}
 		g, err := season.FromDates(dates, 2027)
 		return append(out, g, err, g.By(time.Date(2027, 4, 14, 0, 0, 0, 0, time.UTC)))
