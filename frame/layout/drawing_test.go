@@ -3,6 +3,7 @@ package layout_test
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"example.org/floewright/frame/layout"
@@ -259,6 +260,10 @@ func TestHingedSections(t *testing.T) {
 	for _, m := range l.Members {
 		if m.Pin >= 0 {
 			arms++
+			a, b := l.Nodes[m.I].At, l.Nodes[m.J].At
+			if want := math.Hypot(a.X-b.X, a.Y-b.Y); math.Abs(m.To-want) > 1e-12 {
+				t.Errorf("an arm of %g m between places %g m apart", m.To, want)
+			}
 			if m.Piece != -1 || m.HingeJ != m.Untwist || m.To < 1*in {
 				t.Errorf("arm %+v", m)
 			}
@@ -301,5 +306,14 @@ func TestHingedSections(t *testing.T) {
 	// Six joists cross the beam, and it hangs over by more than a joist at either end.
 	if beam+1 != 7 || splice != 1 {
 		t.Errorf("beam in %d members, %d splices", beam+1, splice)
+	}
+}
+
+// A joist that the frame has no room for is named by its number.
+func TestJoistOutside(t *testing.T) {
+	s := lumber.Section{Width: 1.5 * in, Depth: 7.25 * in}
+	r := layout.Rectangle{Length: 96 * in, Width: 48 * in, Across: true, Marks: []float64{0, 20 * in, 200 * in}, Joist: s, Rim: s}
+	if _, err := r.Pieces(); !errors.Is(err, measure.ErrRange) || !strings.Contains(err.Error(), "centre of joist 3:") {
+		t.Error(err)
 	}
 }
