@@ -4,6 +4,8 @@ import (
 	"context"
 	"errors"
 	"math"
+	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -239,6 +241,12 @@ func TestEndsOfRanges(t *testing.T) {
 		t.Error(err)
 	}
 
+	spoilt := slices.Clone(places)
+	spoilt[63].Mass = math.NaN()
+	if _, err := q.Fewest(context.Background(), spoilt, float.Demand{Tries: 1}); !errors.Is(err, measure.ErrRange) {
+		t.Error(err)
+	}
+
 	c := float.Crowd{People: 1, Inset: 0.15, Room: 0.6}
 	var e *measure.Error
 	for c.People = 1; c.People < 200; c.People++ {
@@ -253,5 +261,49 @@ func TestEndsOfRanges(t *testing.T) {
 	c.People--
 	if w, err := eight().WorstCrowd(c); err == nil && w.At == (r3.Vec{}) {
 		t.Errorf("as many as there is room for: %+v", w)
+	}
+}
+
+// How often the bodies are asked is compared with how often they were before: about,
+// since a machine that rounds otherwise may end a search a step sooner.
+func TestEffort(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 9))
+	var settled, righted, least int
+	asked := 0
+	count := func(v float64) float64 { asked++; return v }
+	for range 60 {
+		p := &float.Platform{Density: 1000, Weights: []float.Weight{
+			{Mass: 300 + 200*r.Float64(), At: r3.Vec{Z: 0.2}}, {Mass: 160 * r.Float64(), At: r3.Vec{X: 2*r.Float64() - 1, Y: r.Float64() - 0.5, Z: 1.2}},
+		}}
+		for _, x := range []float64{-2, 0, 2} {
+			for _, y := range []float64{-1, 1} {
+				p.Units = append(p.Units, float.Unit{
+					Body: wrapped{float.Block{Length: 0.9, Width: 0.6, Height: 0.4 + 0.2*r.Float64()}, count},
+					At:   r3.Vec{X: x + 0.2*r.Float64(), Y: y, Z: -0.3}, Heading: r.Float64(), Mass: 15, Leak: 0.02 * float64(r.IntN(2)),
+				})
+			}
+		}
+		p.Corners = []r3.Vec{{X: -2.5, Y: -1.3, Z: 0.1}, {X: 2.6, Y: -1.4, Z: 0.1}, {X: 2.4, Y: 1.3, Z: 0.1}, {X: -2.5, Y: 1.2, Z: 0.1}}
+		asked = 0
+		if _, err := p.Settle(); err != nil {
+			t.Fatal(err)
+		}
+		settled, asked = settled+asked, 0
+		if _, err := p.Righting(r.Float64(), steps(0.6, 13)); err != nil && !errors.Is(err, float.ErrCapsizes) {
+			t.Fatal(err)
+		}
+		righted, asked = righted+asked, 0
+		if _, err := p.WorstCrowd(float.Crowd{People: 1, Inset: 0.1}); err != nil && !errors.Is(err, float.ErrCapsizes) {
+			t.Fatal(err)
+		}
+		least += asked
+	}
+	for _, c := range []struct {
+		what        string
+		got, before int
+	}{{"rest", settled, 4368}, {"righting", righted, 166267}, {"a crowd", least, 440465}} {
+		if math.Abs(float64(c.got-c.before)) > 0.003*float64(c.before) {
+			t.Errorf("%s: the bodies were asked %d times, before %d times", c.what, c.got, c.before)
+		}
 	}
 }
