@@ -12,7 +12,8 @@ import (
 // flooded dock freezes in with the next frost.
 //
 // Its check is about the dock alone: it never says that people may stand
-// beside it, for which see [Sheet.Beside].
+// beside it, for which see [Sheet.Beside]. Nor does it look at the guides' double
+// thickness for what is parked up to a day, [Sheet.ParkedHours]: ask both.
 type Flood struct {
 	// Check compares the soonest time, in s from the day the load was set, with
 	// the time that it is to stand.

@@ -317,10 +317,10 @@ func (b *built) fate(id int, limit time.Duration) fate {
 	if b.broken[id] {
 		return invalid
 	}
-	for i := range b.sets {
+	for i, s := range b.sets {
 		switch _, f := b.test(i, id, limit); {
 		case f == lived:
-		case i == 0:
+		case s.dir == b.dir:
 			return f
 		default:
 			return pinned

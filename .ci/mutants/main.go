@@ -111,7 +111,7 @@ func try(dir string, n int, seed uint64, workers int, only []byte) (float64, err
 	all = all[:min(len(all), n+n/5+10)] // some do not compile
 	tests := sets(dir)
 	if only != nil {
-		tests = tests[:1] // the others have seen them
+		tests = slices.DeleteFunc(tests, func(s set) bool { return s.dir != dir }) // the others have seen them
 	}
 	b, err := build(dir, tests, all)
 	if err != nil {
@@ -233,12 +233,17 @@ func (m mutant) operators(rest []byte) (from, to string, err error) {
 // A set is tests of a package, all or some.
 type set struct{ dir, names string }
 
-// sets returns the tests of the package in dir and after them those that compare the
-// functions of all packages, and the reports, with what they gave before.
+// sets returns the tests of the package in dir, the quick ones of a slow package by
+// themselves first, and after them those that compare the functions of all packages, and
+// the reports, with what they gave before.
 func sets(dir string) []set {
-	all := []set{{dir, ""}, {"./internal/hostile", "^TestPinned$"}}
-	if name := filepath.Base(dir); name != "dock" && name != "sheet" {
-		all = append(all, set{"./frame/dock", "^Test(Pinned|Golden|ReportText)$"})
+	whole := set{"./frame/dock", "^Test(Pinned|Golden|ReportText)$"}
+	functions := set{"./internal/hostile", "^TestPinned$"}
+	switch filepath.Base(dir) {
+	case "dock":
+		return []set{whole, {dir, ""}, functions}
+	case "sheet":
+		return []set{{dir, "^Test(Pinned|Pages|Draw)$"}, {dir, ""}}
 	}
-	return all
+	return []set{{dir, ""}, functions, whole}
 }

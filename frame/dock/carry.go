@@ -87,7 +87,7 @@ func (d *Dock) haul(p piece) Haul {
 		return h
 	}
 	if p.name == "hardware" { // it comes in boxes
-		h.People = 1
+		h.People, h.Size = 1, h.Size+", in boxes"
 		h.Trips = ceil(p.each / (liftOne * float64(s.Carriers.Value)))
 	} else {
 		h.People = ceil(p.each / liftOne)

@@ -130,7 +130,7 @@ func (d *Dock) swimmer(base *float.Platform, ladder int) floating {
 	fl := floating{base: base}
 	mass := d.heaviest()
 	if mass == 0 {
-		mass = 84 // package float's
+		mass = grownPerson
 	}
 	fl.state, fl.err = base.Swimmer(float.Ladder{At: at, Out: hangsOut, Mass: mass})
 	fl.edge = math.Inf(1)

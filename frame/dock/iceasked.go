@@ -78,9 +78,12 @@ func asks(s ice.Sheet, load ice.Crossing, hours float64) float64 {
 	return c.Limit
 }
 
+// grownPerson is the mass of a grown person in clothes, kg (46 CFR 170.090).
+const grownPerson = 185 * measure.Pound
+
 // grown is the mass of whoever goes out on the ice, kg: the heaviest of the plan, and
-// no less than a grown person in clothes, 185 lb (46 CFR 170.090).
-func (d *Dock) grown() float64 { return math.Max(84, d.heaviest()) }
+// no less than a grown person in clothes.
+func (d *Dock) grown() float64 { return math.Max(grownPerson, d.heaviest()) }
 
 // dayLong is how long the guides' rule for parked loads is asked for, h.
 const dayLong = 24

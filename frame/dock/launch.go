@@ -23,8 +23,9 @@ type Launch struct {
 }
 
 // A Corner is the height over still water at which a corner of the deck should be
-// found, m, within which 19 of 20 docks lie that are built like this one, and how low
-// it is with the float that lowers it most full of water.
+// found, m, within which 19 of 20 docks lie that are built like this one, or half of the
+// way to Leak where that is less, and how low it is with the float that lowers it most
+// full of water.
 type Corner struct {
 	Name           string
 	Height, Within float64
@@ -58,6 +59,9 @@ func (d *Dock) Launch() (*Launch, error) {
 			if h := l.State.Height(at); h < c.Leak-1e-9 {
 				c.Leak, c.Float = h, d.at(l.Unit)
 			}
+		}
+		if drop := c.Height - c.Leak; drop > 0 {
+			c.Within = min(c.Within, drop/2)
 		}
 		out.Corners[i] = c
 	}

@@ -57,6 +57,7 @@ var remedies = []struct{ begin, say string }{
 	{"Hauling", "more parts in the tackle, a stronger line or anchor"},
 	{"Fender", "a softer fender with more way, or slower boats"},
 	{"Ladders", "a ladder"},
+	{"Ice under the finished dock", "thicker ice, another place, a shorter stay; less snow to come where the ice all around is kept clear of it: never a risk"},
 	{"Ice", "another winter's day, another place, a lighter load, less time: never a risk"},
 	{"Time left", "more of the work ashore, or another winter"},
 	{"Time it is planned", "planned for the whole stay, until a late ice-out"},

@@ -108,7 +108,7 @@ func (d *Dock) parked(s ice.Sheet) []measure.Check {
 	c := d.iceCheck(stay, f.Check, err, rs)
 	if now, known := plan.Time(p.Now); known && err == nil && !math.IsNaN(f.Soonest) {
 		soonest, latest := f.Dates(now.Add(-time.Duration(load.Since) * time.Second))
-		c.Notes = append(c.Notes, "water over the ice between "+soonest.Format(time.DateOnly)+" and "+laterThan(latest, now)+"; "+f.Governs)
+		c.Notes = append(c.Notes, flooded(soonest, latest, now)+"; "+f.Governs)
 	}
 	out := []measure.Check{c}
 	rs = append(rs, on(p.Cross.Mass), on(p.Cross.People).standsIn("one"))
@@ -119,12 +119,17 @@ func (d *Dock) parked(s ice.Sheet) []measure.Check {
 	return append(out, d.iceCheck(beside, c, err, rs))
 }
 
-// laterThan returns a date, or words where it lies past the winter.
-func laterThan(t, now time.Time) string {
-	if t.After(now.AddDate(0, 6, 0)) {
-		return "never this winter"
+// flooded says between which days water is to be expected over the ice: none past four
+// months, where the ice itself is not.
+func flooded(soonest, latest, now time.Time) string {
+	past := func(t time.Time) bool { return t.IsZero() || t.After(now.AddDate(0, 4, 0)) }
+	switch {
+	case past(soonest):
+		return "the creep law reaches no day within four months on which water comes over the ice"
+	case past(latest):
+		return "water over the ice from " + soonest.Format(time.DateOnly) + " at the soonest, at the latest on no day that the creep law reaches"
 	}
-	return t.Format(time.DateOnly)
+	return "water over the ice between " + soonest.Format(time.DateOnly) + " and " + latest.Format(time.DateOnly)
 }
 
 // packed is the density of snow that has settled, kg/m³: what package ice counts

@@ -59,7 +59,8 @@ func (d *Dock) Plate(e *Envelope) (*Plate, error) {
 	if !post.Full {
 		out.Limit = d.broken(post)
 	}
-	out.most(int(math.Floor(d.people()/out.Each+1e-9)), "the frame was checked for no more, the people of the plan")
+	const weighed = 1.001 // kilograms and pounds of the same people, rounded
+	out.most(int(math.Floor(d.people()/out.Each*weighed)), "the frame was checked for no more, the people of the plan")
 	for _, at := range d.cornerPlaces() {
 		for n := range out.People {
 			p := fl.base.With(float.Weight{Mass: float64(n+1) * out.Each, At: r3.Vec{X: at[0], Y: at[1], Z: d.deckTop() + l.Centre.Value}})

@@ -78,7 +78,7 @@ func (d *Dock) firstBroken(fl floating) measure.Check {
 
 // posted holds the people of the plan against the number for the sign.
 func (d *Dock) posted() measure.Check {
-	c := measure.Check{Name: "Everyone together at one edge, in people as heavy as the heaviest, against the number to post", Kind: measure.Count, Rule: srcPost, Limit: math.NaN()}
+	c := measure.Check{Name: "Everyone together at one edge, in people as heavy as the heaviest, against what the floats bear there", Kind: measure.Count, Rule: srcPost, Limit: math.NaN()}
 	mass := 0.0
 	base, rs, err := d.platform()
 	rs = append(rs, on(d.plan.Loads.FromEdge), on(d.plan.Loads.Centre))
@@ -110,11 +110,42 @@ func (d *Dock) posted() measure.Check {
 	case post.People < 0:
 		c.Notes = append(c.Notes, "post: nobody; the empty dock breaks a limit already")
 	case post.Full:
-		c.Notes = append(c.Notes, fmt.Sprintf("by the floats alone, post %d people of %s each at any one edge with nobody else aboard; it has no room for more", post.People, each))
+		c.Notes = append(c.Notes, fmt.Sprintf("the floats alone bear %s of %s each at any one edge with nobody else aboard; it has no room for more", heads(post.People), each))
 	default:
-		c.Notes = append(c.Notes, fmt.Sprintf("by the floats alone, post %d people of %s each at any one edge with nobody else aboard; one more, and %s", post.People, each, d.broken(post)))
+		c.Notes = append(c.Notes, fmt.Sprintf("the floats alone bear %s of %s each at any one edge with nobody else aboard; one more, and %s", heads(post.People), each, d.broken(post)))
 	}
 	return c
+}
+
+// heads says how many people.
+func heads(n int) string {
+	if n == 1 {
+		return "1 person"
+	}
+	return fmt.Sprintf("%d people", n)
+}
+
+// sign adds the number of the sign to the check of everyone together: what is posted is
+// that and not what the floats alone bear.
+func (d *Dock) sign(r *Report) {
+	p, err := d.Plate(r.envelope)
+	if err != nil {
+		return
+	}
+	note := fmt.Sprintf("post what the sign says: %s of %s each, in all, wherever they stand", heads(p.People), measure.Mass.Print(p.Each, d.system()))
+	if p.Limit != "" {
+		note += "; one more: " + p.Limit
+	}
+	if r.Status() != AllHold {
+		note += "; and nobody while anything that it rests on is short or has no answer"
+	}
+	for _, t := range r.Topics {
+		for i := range t.Checks {
+			if c := &t.Checks[i]; strings.HasPrefix(c.Name, "Everyone together") && c.Verdict() != measure.NoAnswer {
+				c.Notes = append([]string{note}, c.Notes...)
+			}
+		}
+	}
 }
 
 // broken says what the next one of a crowd does.

@@ -105,6 +105,7 @@ func (d *Dock) Report(ctx context.Context, units measure.System) (*Report, error
 		r.Cautions[i].Text = measure.Restate(r.Cautions[i].Text, units)
 	}
 	r.collect()
+	in.sign(r)
 	r.Twelve = headlines(r.Topics)
 	r.Steps = in.steps(r)
 	return r, nil

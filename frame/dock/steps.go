@@ -194,11 +194,11 @@ func (w *work) onIce() {
 	sameIce := []string{"the ice of that day, as for the floats"}
 	w.add(onTheIce, "Clear the pad evenly, banks of snow far from it. Lay boards under whatever is dark: it melts in.", gates, nil, []string{crossing})
 	if h, ok := w.heaviestPiece(); ok {
-		do := fmt.Sprintf("Carry the pieces down one by one, no pile on the way. The heaviest is a %s, %s, for %d people", h.Piece, measure.Mass.Print(h.Each, w.units), h.People)
+		do := fmt.Sprintf("Carry the pieces down one by one, no pile on the way. The heaviest is a %s, %s, for %s", h.Piece, measure.Mass.Print(h.Each, w.units), heads(h.People))
 		var stops []string
 		if h.Err != nil {
 			if h.People > 0 {
-				stops = append(stops, fmt.Sprintf("fewer than %d people to lift it", h.People))
+				stops = append(stops, "fewer than "+heads(h.People)+" to lift it")
 			} else {
 				stops = append(stops, h.Err.Error())
 			}
@@ -208,8 +208,12 @@ func (w *work) onIce() {
 			stops = append(stops, "a sled that runs by itself: let it go, nobody below it")
 		}
 		carried := slices.Clone(gates)
-		if need, heads := w.crossing(); !(need <= w.plan.Ice.Cross.Mass.Value*(1+1e-9)) || heads > w.plan.Ice.Cross.People.Value {
-			carried = append(carried, fmt.Sprintf("the sheet was made for the heaviest that goes out: ice.crossing %s with %d people, the sled's own weight and what is not weighed yet beside it; the plan has less", measure.Mass.Print(need, w.units), heads))
+		if need, n := w.crossing(); !(need <= w.plan.Ice.Cross.Mass.Value*(1+1e-9)) || n > w.plan.Ice.Cross.People.Value {
+			says := "the plan has less"
+			if !plan.Has(w.plan.Ice.Cross.Mass) || w.plan.Ice.Cross.People.Value == 0 {
+				says = "the plan does not say as much"
+			}
+			carried = append(carried, fmt.Sprintf("the sheet was made for the heaviest that goes out: ice.crossing %s with %s, the sled's own weight and what is not weighed yet beside it; %s", measure.Mass.Print(need, w.units), heads(n), says))
 		}
 		carried = append(carried, standing...) // all of it lies there in the end
 		w.add(onTheIce, do+". Lay them apart on the pad, never on one stack.", carried, stops, []string{"the carry list", "Weight of one " + h.Piece, "ice.crossing"})
@@ -289,9 +293,6 @@ func (w *work) launched() {
 		for _, c := range l.Corners {
 			at = append(at, c.Name+" "+w.tape(c.Height))
 			low = min(low, c.Within)
-			if drop := c.Height - c.Leak; drop > 0 { // halfway to a float full of water
-				low = min(low, drop/2)
-			}
 		}
 		w.add(launch, "From a boat or from shore, measure the height of the deck's four corners over the water. Expected: "+strings.Join(at, ", ")+".",
 			[]string{"open water, little wind, a life jacket on"},

@@ -39,7 +39,7 @@ func Check(t *testing.T, name string, cases int, made func(r *rand.Rand) []any) 
 	for i := range got {
 		if got[i] != want[i] {
 			if failed++; failed == 1 {
-				t.Errorf("case %d is not what it was; now it is\n%s", i, texts[i])
+				t.Errorf("case %d is not what it was; now it is\n%.2000s", i, texts[i])
 			}
 		}
 	}

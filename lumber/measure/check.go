@@ -146,6 +146,9 @@ func (c Check) Numbers(s System) string {
 	if len(c.Steps) > 0 {
 		return c.named(text)
 	}
+	if c.Err != nil && c.Value == 0 && c.Limit == 0 {
+		return text
+	}
 	if finite(c.Value) {
 		text = c.Kind.Print(c.Value, s)
 	}
