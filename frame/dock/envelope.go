@@ -131,6 +131,7 @@ func (d *Dock) envelope(ctx context.Context, met []Situation) (*Envelope, error)
 		if rides[i], out.Err = known.ride(&met[i]); rides[i] == nil && out.Err == nil {
 			rides[i], out.Err = r.meet(&met[i], rides[0], near)
 		}
+		out.Err = d.placed(out.Err)
 		if out.Err == nil {
 			out.fill(rides[i])
 		}

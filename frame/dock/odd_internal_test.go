@@ -1,8 +1,12 @@
 package dock
 
 import (
+	"errors"
 	"testing"
 	"time"
+
+	"example.org/floewright/frame"
+	"example.org/floewright/lumber/measure"
 )
 
 // Water over the ice has days only where the law reaches them and there may be ice.
@@ -27,5 +31,19 @@ func TestFlooded(t *testing.T) {
 		if got := heads(n); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
+	}
+}
+
+// What the frame says in metres from its middle, the report says along the tape, and the
+// error stays what it is.
+func TestPlaced(t *testing.T) {
+	d := &Dock{length: 16 * measure.Foot, width: 8 * measure.Foot, units: measure.US}
+	err := d.placed(&frame.CapsizeError{Place: "node joist 1 at 1-1/2 in at (-2.419, -1.181) m", Motion: "turns about a line through (1.219, 0.610) m"})
+	const want = "frame: it capsizes: node joist 1 at 1-1/2 in turns about a line through 12 ft along, 6 ft across"
+	if err.Error() != want || !errors.Is(err, frame.ErrCapsizes) {
+		t.Errorf("%v", err)
+	}
+	if plain := errors.New("nothing of it"); d.placed(plain) != plain || d.placed(nil) != nil {
+		t.Error("changed what has no place")
 	}
 }
