@@ -75,6 +75,7 @@ func main() {
 	floor := flag.Float64("floor", 0.85, "share of the sample that the tests must catch")
 	workers := flag.Int("workers", 1, "mutants tried at a time")
 	again := flag.String("again", "", "file with the output of an earlier run: only what lived is tried, on the package's own tests")
+	names := flag.String("run", "", "with -again, these of the package's tests alone")
 	flag.Parse()
 	var only []byte
 	if *again != "" {
@@ -85,7 +86,7 @@ func main() {
 	}
 	status := 0
 	for _, dir := range flag.Args() {
-		share, err := try(strings.TrimSuffix(dir, "/"), *n, *seed, *workers, only)
+		share, err := try(strings.TrimSuffix(dir, "/"), *n, *seed, *workers, only, *names)
 		if err != nil {
 			log.Fatalf("%s: %v", dir, err)
 		}
@@ -98,7 +99,7 @@ func main() {
 
 // try runs the sample of one package, or what is named in only, and returns the share
 // that was caught.
-func try(dir string, n int, seed uint64, workers int, only []byte) (float64, error) {
+func try(dir string, n int, seed uint64, workers int, only []byte, names string) (float64, error) {
 	all, err := find(dir)
 	if err != nil {
 		return 0, err
@@ -111,7 +112,7 @@ func try(dir string, n int, seed uint64, workers int, only []byte) (float64, err
 	all = all[:min(len(all), n+n/5+10)] // some do not compile
 	tests := sets(dir)
 	if only != nil {
-		tests = slices.DeleteFunc(tests, func(s set) bool { return s.dir != dir }) // the others have seen them
+		tests = []set{{dir, names}} // the others have seen them
 	}
 	b, err := build(dir, tests, all)
 	if err != nil {
