@@ -1,0 +1,166 @@
+package lumber_test
+
+import (
+	"context"
+	"errors"
+	"math/rand/v2"
+	"testing"
+
+	"example.org/floewright/internal/pinned"
+	"example.org/floewright/lumber"
+	"example.org/floewright/lumber/measure"
+)
+
+// One past the last property is none.
+func TestPropertyPastTheLast(t *testing.T) {
+	p := lumber.Property(0)
+	for p.String() != "no property" {
+		if p++; p > 100 {
+			t.Fatal("no end of properties")
+		}
+	}
+	if p != lumber.Emin+1 {
+		t.Errorf("%d properties", p)
+	}
+	if _, err := lumber.Temperature(p, 20, false); !errors.Is(err, measure.ErrName) {
+		t.Error(err)
+	}
+}
+
+// A piece 4-1/2 in. thick is a timber, of nominal 5 in. (NDS 2018 supplement, 4.1.1).
+func TestTimberFromFourAndAHalf(t *testing.T) {
+	thick := lumber.Section{Width: 4.5 * measure.Inch, Depth: 5.5 * measure.Inch}
+	post, err := lumber.Size("6x6")
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err1 := lumber.Lookup("Southern Pine", "No.2", thick)
+	b, err2 := lumber.Lookup("Southern Pine", "No.2", post)
+	if err1 != nil || err2 != nil || a.Table != b.Table {
+		t.Errorf("%v %v, %v %v", a.Table, err1, b.Table, err2)
+	}
+}
+
+// Green lumber of 6/4 is 1-9/32 in. thick (PS 20-20, table 3).
+func TestGreenSixQuarter(t *testing.T) {
+	s, err := lumber.GreenSize("6/4x6")
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "thickness", s.Width, (1+9.0/32)*measure.Inch)
+}
+
+// Beams and stringers on the wide face: Fb 0.86 and E 1.00 of Select Structural, 0.74 and
+// 0.90 of No.1, 1.00 of No.2 (NDS 2018 supplement, table 4D, flat use factor).
+func TestFlatUseOfStringers(t *testing.T) {
+	s, err := lumber.Size("6x12")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, want := range map[string][3]float64{"Select Structural": {0.86, 1, 1}, "No.1": {0.74, 0.9, 0.9}, "No.2": {1, 1, 1}} {
+		g, err := lumber.Lookup("Douglas Fir-Larch", name, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, p := range []lumber.Property{lumber.Fb, lumber.E, lumber.Emin} {
+			if f, err := lumber.FlatUse(p, g, lumber.Section{Width: s.Depth, Depth: s.Width}); err != nil || f.Value != want[i] {
+				t.Errorf("%s %v: %v, %v", name, p, f, err)
+			}
+		}
+	}
+}
+
+// Of two grades on a stamp the lower counts, whichever comes first.
+func TestStampTakesTheLower(t *testing.T) {
+	for _, text := range []string{"No.1 No.2 SYP", "No.2 No.1 SYP"} {
+		s, err := lumber.ReadStamp(text)
+		if err != nil || s.Grade != "No.2" {
+			t.Errorf("%q: %+v, %v", text, s, err)
+		}
+	}
+}
+
+// A joint five depths from the end is no longer near it (NDS 3.4.3.3).
+func TestJointFiveDepthsFromTheEnd(t *testing.T) {
+	size, err := lumber.Size("2x8")
+	if err != nil {
+		t.Fatal(err)
+	}
+	g, err := lumber.Lookup("Southern Pine", "No.2", size)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := lumber.Member{Section: size, Grade: g, Length: 3}
+	for share, want := range map[float64]string{5: "shear at the joint", 4.99: "shear at a joint near the end"} {
+		if c, err := m.CheckJoint(0.7*size.Depth, share*size.Depth, 900, lumber.TenYears); err != nil || c.Name != want {
+			t.Errorf("%g depths: %q, %v", share, c.Name, err)
+		}
+	}
+	// A beam too slender for CL lists no factor without a name.
+	m.Length = 30
+	d, err := m.Adjusted(lumber.TenYears)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d.Fb.Err == nil {
+		t.Errorf("no error of a beam 30 m long: %+v", d.Fb)
+	}
+	seen := map[string]bool{}
+	for _, f := range d.Fb.Factors {
+		if f.Symbol == "" || seen[f.Symbol] {
+			t.Errorf("%+v", d.Fb.Factors)
+		}
+		seen[f.Symbol] = true
+	}
+}
+
+// A damp bound of nothing is one, as of a board that was never weighed damp.
+func TestWeighedBounds(t *testing.T) {
+	w := lumber.Weights{Light: 10, Soaked: 20}
+	if got, err := w.Weighed(12); err != nil || got.Bought != 12 {
+		t.Errorf("%+v, %v", got, err)
+	}
+}
+
+// A piece may be all of its board, and a board may cost a cent.
+func TestCutWholeBoards(t *testing.T) {
+	saw := lumber.Saw{}
+	wants := []lumber.Want{{Name: "post", Section: "4x4", Length: 2, Count: 3}}
+	stock := []lumber.Stock{{Section: "4x4", Length: 2, Price: 0.01}}
+	c, err := lumber.Cut(context.Background(), wants, stock, saw)
+	if err != nil || len(c.Boards) != 3 {
+		t.Fatalf("%+v, %v", c, err)
+	}
+	stock[0].Price = 0.004
+	if _, err := lumber.Cut(context.Background(), wants, stock, saw); !errors.Is(err, measure.ErrRange) {
+		t.Error(err)
+	}
+}
+
+// TestPinnedRows compares the rows of boards of invented decks with what they were before.
+func TestPinnedRows(t *testing.T) {
+	laid := 0
+	pinned.Check(t, "rows", 200, func(r *rand.Rand) []any {
+		d := lumber.Deck{
+			Board: []string{"5/4x6", "2x6"}[r.IntN(2)], Length: 2 + 6*r.Float64(), Width: 1.5 + 2*r.Float64(),
+			Face: 0.14, Gap: 0.006 * float64(r.IntN(2)), Least: 0.05, Longest: []float64{0, 1.9, 2.4, 3.6, 4.8}[r.IntN(5)],
+		}
+		spacing := 0.3 + 0.2*r.Float64()
+		for x := 0.0; x < d.Length; x += spacing {
+			d.Joists = append(d.Joists, x)
+		}
+		d.Joists = append(d.Joists, d.Length)
+		if r.IntN(2) == 0 { // joists where two boards meet, as long as some board
+			d.Longest = spacing * float64(2+r.IntN(5))
+		}
+		rows, err := d.Rows()
+		if err != nil {
+			return []any{err.Error()}
+		}
+		laid++
+		return []any{rows}
+	})
+	if laid < 100 {
+		t.Errorf("only %d were laid", laid)
+	}
+}
