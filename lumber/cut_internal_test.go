@@ -230,3 +230,24 @@ func TestCutUnits(t *testing.T) {
 		t.Errorf("12 ft is %g m", got)
 	}
 }
+
+// What is clear lies between the trimmed ends: a defect that reaches into one leaves
+// nothing behind it, not even a stretch of no length.
+func TestClearStretches(t *testing.T) {
+	u := func(m float64) int64 { return unitsDown(m) }
+	for _, c := range []struct {
+		defect [2]float64
+		want   []stretch
+	}{
+		{[2]float64{0.5, 0.6}, []stretch{{u(0.01), u(0.5)}, {u(0.6), u(0.99)}}},
+		{[2]float64{0.9, 1}, []stretch{{u(0.01), u(0.9)}}},
+		{[2]float64{0.9, 0.99}, []stretch{{u(0.01), u(0.9)}}},
+		{[2]float64{0.01, 0.05}, []stretch{{u(0.05), u(0.99)}}},
+		{[2]float64{0, 0.005}, []stretch{{u(0.01), u(0.99)}}},
+		{[2]float64{0, 1}, nil},
+	} {
+		if got := (Saw{Trim: 0.01}).clear(1, [][2]float64{c.defect}); !slices.Equal(got, c.want) {
+			t.Errorf("%v: %v, want %v", c.defect, got, c.want)
+		}
+	}
+}

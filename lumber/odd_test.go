@@ -120,6 +120,27 @@ func TestWeighedBounds(t *testing.T) {
 	if got, err := w.Weighed(12); err != nil || got.Bought != 12 {
 		t.Errorf("%+v, %v", got, err)
 	}
+	if _, err := (lumber.Weights{Light: 10, Damp: 12}).Weighed(11); !errors.Is(err, measure.ErrUnknown) {
+		t.Error(err)
+	}
+}
+
+// The weakest of several species is no wider than the narrowest of those that have a
+// greatest width, whichever is named first.
+func TestWeakestIsAsWide(t *testing.T) {
+	size, err := lumber.Size("2x8")
+	if err != nil {
+		t.Fatal(err)
+	}
+	pine, err := lumber.Lookup("Southern Pine", "No.2", size)
+	if err != nil || pine.Widest == 0 {
+		t.Fatal(pine.Widest, err)
+	}
+	for _, species := range [][]string{{"Southern Pine", "Douglas Fir-Larch"}, {"Douglas Fir-Larch", "Southern Pine"}} {
+		if g, err := lumber.Weakest("No.2", size, species...); err != nil || g.Widest != pine.Widest {
+			t.Errorf("%v: %g m, want %g m, %v", species, g.Widest, pine.Widest, err)
+		}
+	}
 }
 
 // A piece may be all of its board, and a board may cost a cent.
