@@ -81,6 +81,7 @@ func (r some) beam() *frame.Beam {
 // TestPinnedBeams compares what invented beams feel, and how those that nothing holds
 // move, with what it was before.
 func TestPinnedBeams(t *testing.T) {
+	pinned.OneMachine(t)
 	solved, asked := 0, 0
 	pinned.Check(t, "beams", 240, func(seeded *rand.Rand) []any {
 		r := some{seeded, &asked}
@@ -114,6 +115,7 @@ func TestPinnedBeams(t *testing.T) {
 
 // TestPinnedGrillages does the same for frames.
 func TestPinnedGrillages(t *testing.T) {
+	pinned.OneMachine(t)
 	solved, asked, again := 0, 0, 0
 	pinned.Check(t, "grillages", 240, func(seeded *rand.Rand) []any {
 		r := some{seeded, &asked}

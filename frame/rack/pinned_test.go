@@ -54,6 +54,7 @@ func pinnedFrame(t *testing.T, r *rand.Rand) *rack.Frame {
 
 // TestPinned compares invented frames with what they were before.
 func TestPinned(t *testing.T) {
+	pinned.OneMachine(t)
 	solved := 0
 	pinned.Check(t, "frames", 200, func(r *rand.Rand) []any {
 		f := pinnedFrame(t, r)
