@@ -35,6 +35,7 @@ func near(t testing.TB, r *rand.Rand) string {
 
 // TestPinned compares the reports of invented docks with what they were before.
 func TestPinned(t *testing.T) {
+	pinned.OneMachine(t)
 	read := 0
 	pinned.Check(t, "reports", 16, func(r *rand.Rand) []any {
 		d, err := dock.Read("near", strings.NewReader(near(t, r)))
