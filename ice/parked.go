@@ -37,9 +37,10 @@ func Parked(mass float64) (float64, error) {
 // up to 24 hours, one person beside it counted in: double the thickness that
 // the strictest rules ask for under the same mass when it crosses. More people
 // are a [Crossing] of their own, to be checked as well, or see
-// [Sheet.Required]. Beyond 24 hours there is no answer, of class measure.ErrNotComputed: days and weeks
-// need the sag of the sheet against its freeboard: [Sheet.Flooding], [Sheet.Beside]. P = A h² alone says nothing
-// about a load that stands.
+// [Sheet.Required]. Beyond 24 hours the check has no answer, its Err of class
+// measure.ErrNotComputed: days and weeks need the sag of the sheet against its freeboard,
+// [Sheet.Flooding] and [Sheet.Beside], beside this rule for the first day. P = A h² alone
+// says nothing about a load that stands.
 func (s Sheet) ParkedHours(mass, hours float64) (measure.Check, error) {
 	load := Crossing{Mass: mass, People: 1}
 	name := fmt.Sprintf("parked %s, %s", measure.Time.Print(hours*3600, measure.SI), measure.Mass.Print(mass, measure.SI))

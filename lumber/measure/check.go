@@ -58,7 +58,8 @@ type Assumption struct {
 }
 
 // A Check is the common result of every rule in the library: a value, a limit,
-// which side is good, by whose rule, and what it rests on.
+// which side is good, by whose rule, and what it rests on. Value and Limit are NaN where
+// there is none, for which JSON has no number.
 type Check struct {
 	Name    string
 	Kind    Kind    // of Value and Limit
