@@ -349,10 +349,10 @@ func (b *built) test(i, id int, limit time.Duration) (string, fate) {
 			return err.Error(), invalid
 		}
 		defer os.RemoveAll(filepath.Dir(overlay))
-		c = exec.CommandContext(ctx, "go", "test", "-short", "-failfast", "-count=1", "-vet=off", "-timeout", limit.String(), "-run", s.names, "-overlay", overlay, s.dir)
+		c = exec.CommandContext(ctx, "go", "test", "-short", "-failfast", "-count=1", "-vet=off", "-timeout", limit.String(), "-run", s.names, "-skip", s.skip, "-overlay", overlay, s.dir)
 	} else {
 		c = exec.CommandContext(ctx, b.file(strconv.Itoa(i)),
-			"-test.short", "-test.failfast", "-test.timeout", limit.String(), "-test.run", s.names)
+			"-test.short", "-test.failfast", "-test.timeout", limit.String(), "-test.run", s.names, "-test.skip", s.skip)
 		c.Dir = s.dir
 	}
 	c.Env = append(os.Environ(), variable+"="+strconv.Itoa(id))
