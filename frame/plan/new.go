@@ -58,7 +58,7 @@ func (l *startLayout) plan(w *writer) *group {
 	frame.put("length", s.text(s.Length))
 	frame.put("width", s.text(s.Width))
 	frame.put("joists_run", "across")
-	own := "The narrow bays hold drums, the wide ones do not."
+	own := "Every other bay holds drums, from the first on."
 	if l.places != nil {
 		own = "The drums lie under them, in two rows."
 	}
@@ -82,7 +82,11 @@ func (l *startLayout) plan(w *writer) *group {
 	decking.put("screw", unknown)
 	frame.put("decking", decking)
 
-	drum := w.group("floats[].", "Put a tape round your own drums and one on a scale.")
+	taped := "Put a tape round your own drums and one on a scale."
+	if made := len(l.places) + len(l.bays)*len(l.across); s.Drums > 0 && made != s.Drums {
+		taped = fmt.Sprintf("%d drums were asked for: full rows make %d. %s", s.Drums, made, taped)
+	}
+	drum := w.group("floats[].", taped)
 	drum.put("name", name)
 	drum.put("shape", "drum")
 	drum.put("girth", s.text(s.Girth))

@@ -179,3 +179,17 @@ func TestNewAsks(t *testing.T) {
 		}
 	}
 }
+
+// Where full rows take more drums than were asked for, the plan says so; it says nothing
+// of it where they come out even, or where none were asked for.
+func TestNewSaysHowManyDrums(t *testing.T) {
+	for drums, want := range map[int]string{0: "", 10: "10 drums were asked for: full rows make 12.", 12: ""} {
+		text, err := plan.New(usual(measure.US, 16, 8, drums))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if want == "" && strings.Contains(string(text), "were asked for") || !strings.Contains(string(text), want) {
+			t.Errorf("%d: %s", drums, text)
+		}
+	}
+}

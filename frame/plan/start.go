@@ -19,7 +19,8 @@ type Start struct {
 	Girth, Long, Mass float64
 
 	// Drums is how many at least; 0 takes as many as hold up 35 psf of deck, 20 for
-	// people and 15 for the dock (our choice), each 85 % under. Rows are filled.
+	// people and 15 for the dock (our choice), each 85 % under. Rows are
+	// filled, and the plan says in a note how many that makes.
 	Drums int
 }
 
