@@ -58,7 +58,7 @@ func (l *startLayout) plan(w *writer) *group {
 	frame.put("length", s.text(s.Length))
 	frame.put("width", s.text(s.Width))
 	frame.put("joists_run", "across")
-	own := "The narrow bays hold drums, the wide ones do not."
+	own := "Bays " + strings.Trim(strings.Join(strings.Fields(fmt.Sprint(l.bays)), ", "), "[]") + " hold drums, those between them do not."
 	if l.places != nil {
 		own = "The drums lie under them, in two rows."
 	}
@@ -82,7 +82,7 @@ func (l *startLayout) plan(w *writer) *group {
 	decking.put("screw", unknown)
 	frame.put("decking", decking)
 
-	drum := w.group("floats[].", "Put a tape round your own drums and one on a scale.")
+	drum := w.group("floats[].", strings.TrimSpace(l.note+" Put a tape round your own drums and one on a scale."))
 	drum.put("name", name)
 	drum.put("shape", "drum")
 	drum.put("girth", s.text(s.Girth))

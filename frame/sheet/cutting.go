@@ -22,7 +22,10 @@ type Board struct {
 	Count  int     // boards cut alike; 0 counts as 1
 	Pieces []Piece
 	Kerf   float64 // width of a saw cut, m
-	Trim   float64 // cut off the left end to square it, m
+	Trim   float64 // cut off either end to square it, m
+
+	listed bool    // the cut list says what is left over
+	rest   float64 // m
 }
 
 // A Piece is a part of a board.
@@ -50,10 +53,14 @@ func (k Cutting) check() error {
 	return g.err
 }
 
-// left returns what remains of the board, in metres: its length less pieces and
-// saw cuts, one cut a piece but for a piece that ends with the board.
+// left returns what remains of the board, in metres: what the cut list
+// says, or its length less what squares its ends, pieces and saw cuts, one cut a piece
+// but for a piece that ends with the board.
 func (b Board) left() float64 {
-	used := b.Trim
+	if b.listed {
+		return b.rest
+	}
+	used := 2 * b.Trim
 	for _, p := range b.Pieces {
 		used += p.Length + b.Kerf
 	}
@@ -84,7 +91,10 @@ func (b Board) parts(scale, x0 float64, units measure.System) []barPart {
 	add := func(name string, length float64) {
 		p := barPart{x0: x0 + scale*at, x1: x0 + scale*(at+length)}
 		size := measure.Length.Print(length, units)
-		p.text = strings.TrimSpace(name + " " + size)
+		p.text = size
+		if name != "" {
+			p.text = name + ": " + size
+		}
 		room := p.x1 - p.x0 - 1.2
 		switch {
 		case svg.Width(p.text, small) <= room:

@@ -29,7 +29,7 @@ func (g *drawing) cutting() (Picture, error) {
 			k.Boards[i].Count++
 			continue
 		}
-		out := Board{Size: b.Section, Length: b.Length, Count: 1, Kerf: c.Saw.Kerf, Trim: b.Pieces[0].At}
+		out := Board{Size: b.Section, Length: b.Length, Count: 1, Kerf: c.Saw.Kerf, Trim: b.Pieces[0].At, listed: true, rest: offcuts(b)}
 		for _, p := range b.Pieces {
 			out.Pieces = append(out.Pieces, Piece{Name: p.Name, Length: p.Length})
 		}
@@ -39,6 +39,15 @@ func (g *drawing) cutting() (Picture, error) {
 		return Picture{}, &measure.Error{Field: "stock", Class: measure.ErrUnknown, Want: "boards that pieces are cut from"}
 	}
 	return k.Draw()
+}
+
+// offcuts returns what the cut list says is left over of a board, in metres.
+func offcuts(b lumber.Sawn) float64 {
+	left := 0.0
+	for _, o := range b.Offcuts {
+		left += o.Length
+	}
+	return left
 }
 
 // cutAlike reports whether two boards look alike when cut.
