@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -62,20 +63,14 @@ func TestLeftAlike(t *testing.T) {
 			t.Fatal(err, cut.Err)
 		}
 		g := &drawing{units: measure.US, report: &dock.Report{Shop: &dock.Shop{Cutting: *cut}}}
-		p, err := g.cutting()
-		if err != nil {
-			t.Fatal(err)
+		k, rests := g.cuts(cut)
+		if len(k.Boards) < 3 {
+			t.Fatalf("%s: %d boards", name, len(k.Boards))
 		}
-		for _, b := range cut.Boards {
-			if left := offcuts(b); len(b.Pieces) > 0 && left > 0.5e-3 && !strings.Contains(p.SVG, "left over "+measure.Length.Print(left, measure.US)) {
-				t.Errorf("%s: the picture does not say that %s of %s are left over", name, measure.Length.Print(left, measure.US), b.Name)
-			}
-			own := Board{Length: b.Length, Kerf: cut.Saw.Kerf, Trim: b.Pieces[0].At}
-			for _, q := range b.Pieces {
-				own.Pieces = append(own.Pieces, Piece{Length: q.Length})
-			}
-			if diff := own.left() - offcuts(b); diff > 1e-4 || diff < -1e-4 {
-				t.Errorf("%s: %s: %g m by the picture's own count, %g m by the list", name, b.Name, own.left(), offcuts(b))
+		for i, b := range k.bars(rests) {
+			left := "left over " + measure.Length.Print(rests[i], measure.US)
+			if own := k.Boards[i].left(); math.Abs(own-rests[i]) > 1e-4 || !strings.HasSuffix(strings.Join(b.head, " "), left) {
+				t.Errorf("%s: %q and %g m by the picture, %q by the list", name, b.head, own, left)
 			}
 		}
 	}
