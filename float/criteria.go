@@ -92,7 +92,7 @@ func CriterionNamed(name string) (Criterion, error) {
 	}
 	return Criterion{}, &measure.Error{
 		Field: "criterion", Text: name, Class: measure.ErrName,
-		Want: "one of " + strings.Join(names, "; "),
+		Want: "one of \"" + strings.Join(names, "\"; \"") + "\"",
 	}
 }
 

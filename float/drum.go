@@ -60,7 +60,7 @@ func DrumNamed(name string) (Drum, error) {
 	}
 	return Drum{}, &measure.Error{
 		Field: "drum", Text: name, Class: measure.ErrName,
-		Want: "one of " + strings.Join(names, "; "),
+		Want: "one of \"" + strings.Join(names, "\"; \"") + "\"",
 	}
 }
 

@@ -106,7 +106,7 @@ func ExampleSheet_Required() {
 	}
 	// Output:
 	// no answer
-	// thickness required: 200 mm (8 in) (larger groups, 20 cm; CCOHS (Canada), newsletter, January 2005)
+	// thickness required: 200 mm (7-7/8 in) (larger groups, 20 cm; CCOHS (Canada), newsletter, January 2005)
 	// not known and not counted: white ice doubles the thickness required
 	// not known and not counted: a thaw in the last days triples the thickness required
 	// not known and not counted: a crack raises the thickness required by 42 %, crossing cracks double it

@@ -157,9 +157,7 @@ func (s Sheet) mayRaise(v survey) []string {
 
 // upward prints a length in both systems, rounded up.
 func upward(h float64) string {
-	mm := math.Ceil(h*1000-1e-6) / 1000
-	in := math.Ceil(h/measure.Inch*4-1e-6) / 4 * measure.Inch
-	return measure.Length.Print(mm, measure.SI) + " (" + measure.Length.Print(in, measure.US) + ")"
+	return measure.Upward(h, measure.SI) + " (" + measure.Upward(h, measure.US) + ")"
 }
 
 // caveats are the notes that every check bears: what it is not, what must be

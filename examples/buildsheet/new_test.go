@@ -39,3 +39,22 @@ func TestNewPlan(t *testing.T) {
 		}
 	}
 }
+
+// The names that are offered for a drum are taken, whatever the units.
+func TestNewDrumNames(t *testing.T) {
+	for _, units := range []string{"us", "si"} {
+		var out, errs bytes.Buffer
+		run([]string{"-new", "-drum", "foam", "-units", units}, &out, &errs)
+		_, list, ok := strings.Cut(errs.String(), "one of ")
+		names := strings.Split(strings.TrimSpace(list), "; ")
+		if !ok || len(names) < 3 || !strings.Contains(list, `"220 L plastic"`) {
+			t.Fatalf("%s: %s", units, errs.String())
+		}
+		for _, name := range names {
+			var out, errs bytes.Buffer
+			if status := run([]string{"-new", "-drum", strings.Trim(name, `"`), "-units", units}, &out, &errs); status != dock.AllHold {
+				t.Errorf("%s: %s is offered and refused: %s", units, name, errs.String())
+			}
+		}
+	}
+}

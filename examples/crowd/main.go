@@ -58,7 +58,11 @@ func run(args []string, out, errs io.Writer) int {
 	if post.People < 0 {
 		fmt.Fprintln(out, "Post: nobody. The empty dock breaks a rule already.")
 	} else {
-		fmt.Fprintf(out, "Post: %d people of %s each along any one edge.\n", post.People, measure.Mass.Print(crowd.Each, measure.US))
+		who := "1 person"
+		if post.People != 1 {
+			who = fmt.Sprintf("%d people", post.People)
+		}
+		fmt.Fprintf(out, "Post: %s of %s each along any one edge.\n", who, measure.Mass.Print(crowd.Each, measure.US))
 	}
 	switch {
 	case post.Failure != nil:

@@ -19,7 +19,7 @@ func TestRun(t *testing.T) {
 		code int
 		want string // on the output, or among the errors
 	}{
-		{nil, 0, "- 14 x 2x8, 10 ft 0-1/2 in, in hand: joist 9 ft 6 in"},
+		{nil, 0, "- 14 x 2x8, 10 ft 0-1/2 in, in hand: joist: 9 ft 6 in"},
 		{[]string{"-demo", "work"}, 0, "EUR"},
 		{[]string{"-plan", "../../frame/plan/demo/swim.json"}, 0, "866.00"},
 		{[]string{"-csv", "cut"}, 0, "\"2x8, 10 ft 0-1/2 in, in hand 1\",2x8,3060.7,no,joist,3.2,2895.6\n"},

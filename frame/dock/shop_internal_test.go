@@ -158,7 +158,7 @@ func TestStops(t *testing.T) {
 			got = append(got, fmt.Sprintf("%d %s %s", w.Count, w.Name, measure.Length.Print(w.Length, measure.US)))
 		}
 	}
-	want := "2 stop, bay 1 1 ft 7 in;2 stop, bay 3 1 ft 6-3/4 in;2 stop, bay 5 1 ft 7-1/4 in;2 stop, bay 9 1 ft 7-1/4 in;2 stop, bay 11 1 ft 6-3/4 in;2 stop, bay 13 1 ft 7 in"
+	want := "2 of stop, bay 1: 1 ft 7 in;2 of stop, bay 3: 1 ft 6-3/4 in;2 of stop, bay 5: 1 ft 7-1/4 in;2 of stop, bay 9: 1 ft 7-1/4 in;2 of stop, bay 11: 1 ft 6-3/4 in;2 of stop, bay 13: 1 ft 7 in"
 	if s := strings.Join(got, ";"); s != want {
 		t.Errorf("%s, want %s", s, want)
 	}

@@ -58,14 +58,14 @@ func (s *Shop) cutText(p *page) {
 		i += n
 	}
 	for _, u := range c.Uncut {
-		p.hang("", fmt.Sprintf("WITHOUT A BOARD: %d x %s %s of %s", u.Count, u.Name, length(u.Length), u.Section))
+		p.hang("", fmt.Sprintf("WITHOUT A BOARD: %d of %s: %s, of %s", u.Count, u.Name, length(u.Length), u.Section))
 	}
 	for _, n := range c.Notes {
 		p.wrap("", n)
 	}
 }
 
-// sawn says what is cut from a board: "2x8, 12 ft, bought: joist: 9 ft 6 in; rest 2 ft".
+// sawn says what is cut from a board: "2x8, 12 ft, bought: joist: 9 ft 6 in; rest: 2 ft".
 func sawn(b lumber.Sawn, units measure.System) string {
 	var parts []string
 	for i := 0; i < len(b.Pieces); {
@@ -88,7 +88,7 @@ func sawn(b lumber.Sawn, units measure.System) string {
 	if i := strings.LastIndex(name, " "); i > 0 { // without the board's number
 		name = name[:i]
 	}
-	return name + ": " + strings.Join(parts, "; ") + "; rest " + measure.Length.Print(rest, units)
+	return name + ": " + strings.Join(parts, "; ") + "; rest: " + measure.Length.Print(rest, units)
 }
 
 func (s *Shop) billText(p *page) {

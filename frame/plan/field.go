@@ -178,7 +178,7 @@ var ranges sync.Map // of spans
 
 // words says what the span is in the units of a system, its ends rounded inward.
 func (s span) words(of measure.System) string {
-	return "a " + s.kind.String() + " from " + s.end(s.lo, of, math.Ceil) + " to " + s.end(s.hi, of, math.Floor)
+	return article(s.kind.String()) + " from " + s.end(s.lo, of, math.Ceil) + " to " + s.end(s.hi, of, math.Floor)
 }
 
 // parse reads a number with a unit inside the span.

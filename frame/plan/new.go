@@ -58,7 +58,7 @@ func (l *startLayout) plan(w *writer) *group {
 	frame.put("length", s.text(s.Length))
 	frame.put("width", s.text(s.Width))
 	frame.put("joists_run", "across")
-	own := "Every other bay holds drums, from the first on."
+	own := "Bays " + strings.Trim(strings.Join(strings.Fields(fmt.Sprint(l.bays)), ", "), "[]") + " hold drums, those between them do not."
 	if l.places != nil {
 		own = "The drums lie under them, in two rows."
 	}
@@ -82,11 +82,7 @@ func (l *startLayout) plan(w *writer) *group {
 	decking.put("screw", unknown)
 	frame.put("decking", decking)
 
-	taped := "Put a tape round your own drums and one on a scale."
-	if made := len(l.places) + len(l.bays)*len(l.across); s.Drums > 0 && made != s.Drums {
-		taped = fmt.Sprintf("%d drums were asked for: full rows make %d. %s", s.Drums, made, taped)
-	}
-	drum := w.group("floats[].", taped)
+	drum := w.group("floats[].", strings.TrimSpace(l.note+" Put a tape round your own drums and one on a scale."))
 	drum.put("name", name)
 	drum.put("shape", "drum")
 	drum.put("girth", s.text(s.Girth))

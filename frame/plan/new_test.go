@@ -180,16 +180,54 @@ func TestNewAsks(t *testing.T) {
 	}
 }
 
-// Where full rows take more drums than were asked for, the plan says so; it says nothing
-// of it where they come out even, or where none were asked for.
-func TestNewSaysHowManyDrums(t *testing.T) {
-	for drums, want := range map[int]string{0: "", 10: "10 drums were asked for: full rows make 12.", 12: ""} {
-		text, err := plan.New(usual(measure.US, 16, 8, drums))
+// TestNewCount: where another number of drums comes out than asked for, the note at the
+// floats says so, and which bays hold drums is true. Rows of three lie in a dock 10 ft
+// wide, of one in a dock 3 ft 6 in wide, and a narrow dock has two rows.
+func TestNewCount(t *testing.T) {
+	for _, c := range []struct {
+		s    plan.Start
+		want string // at the floats
+	}{
+		{usual(measure.US, 24, 10, 0), "Put a tape"},
+		{usual(measure.US, 24, 10, 21), "Put a tape"},
+		{usual(measure.US, 24, 10, 22), "22 were asked for; 8 rows of 3 make it 24: rows are filled."},
+		{usual(measure.US, 24, 10, 4), "4 were asked for; 7 rows of 3 make it 21: so many hold up the deck"},
+		{usual(measure.US, 8, 5, 3), "3 were asked for; 2 rows of 2 make it 4: rows are filled."},
+	} {
+		text, err := plan.New(c.s)
 		if err != nil {
+			t.Fatalf("%+v: %v", c.s, err)
+		}
+		var o struct {
+			Frame struct {
+				Joists struct {
+					Note any `json:"_note"`
+				}
+			}
+			Floats []struct {
+				Note any `json:"_note"`
+				Bays []int
+			}
+		}
+		if err := json.Unmarshal(text, &o); err != nil {
 			t.Fatal(err)
 		}
-		if want == "" && strings.Contains(string(text), "were asked for") || !strings.Contains(string(text), want) {
-			t.Errorf("%d: %s", drums, text)
+		if !strings.HasPrefix(strings.TrimPrefix(fmt.Sprint(o.Floats[0].Note), "["), c.want) {
+			t.Errorf("%+v: %q, want %q", c.s, o.Floats[0].Note, c.want)
 		}
+		note := fmt.Sprint(o.Frame.Joists.Note)
+		for _, bay := range o.Floats[0].Bays {
+			if !strings.Contains(note, fmt.Sprintf("%d", bay)) {
+				t.Errorf("%+v: bay %d holds drums: %q", c.s, bay, note)
+			}
+		}
+		if strings.Contains(note, "wide") || strings.Contains(note, "narrow") {
+			t.Errorf("%+v: %q", c.s, note)
+		}
+	}
+	heavy := usual(measure.US, 24, 10, 0)
+	heavy.Mass = 195
+	if text, err := plan.New(heavy); err != nil || !strings.Contains(string(text), "fewer than hold up 35.0 psf on the whole deck") {
+		t.Errorf("drums that hold up next to nothing: %v", err)
 	}
 }

@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"example.org/floewright/lumber/measure"
 )
@@ -19,8 +20,10 @@ type Start struct {
 	Girth, Long, Mass float64
 
 	// Drums is how many at least; 0 takes as many as hold up 35 psf of deck, 20 for
-	// people and 15 for the dock (our choice), each 85 % under. Rows are
-	// filled, and the plan says in a note how many that makes.
+	// people and 15 for the dock (our choice), each 85 % under, or as there is room
+	// for. Rows are filled, and boards between drums span 24 in at most, so that more
+	// may come out than asked for: the note at the floats says how many, and why. Fewer
+	// than asked for never come out: more than there is room for is an error.
 	Drums int
 }
 
@@ -36,6 +39,7 @@ const (
 	startStock   = 0.75 * measure.Inch // that a board is longer than the piece
 	startSpan    = 24 * measure.Inch   // from joist to joist, most for 2x6 boards (International Residential Code, Table R507.7)
 	startLong    = 18 * measure.Foot   // rims longer than that have three plies
+	startLoad    = 35 * measure.PSF    // of deck: people, and the dock
 )
 
 // A startLayout is where joists and drums of a new plan lie: the drums across the
@@ -49,6 +53,26 @@ type startLayout struct {
 	blocks int       // in each bay that holds drums
 
 	places [][2]float64 // of a narrow dock: drums that lie along, under the joists
+
+	note string // of the number of drums, where it is not the one asked for
+}
+
+// counted says in the note what came of the number asked for: n rows of as many drums
+// each. Tight: they are fewer than hold up the load.
+func (l *startLayout) counted(n, each int, tight bool) {
+	s := l.start
+	var said []string
+	if all, filled := n*each, (s.Drums+each-1)/each*each; s.Drums > 0 && all != s.Drums {
+		why := "rows are filled"
+		if all > filled {
+			why = "so many hold up the deck with people on it, and leave no span too long for its boards"
+		}
+		said = append(said, fmt.Sprintf("%d were asked for; %d rows of %d make it %d: %s.", s.Drums, n, each, all, why))
+	}
+	if tight {
+		said = append(said, fmt.Sprintf("%d drums are fewer than hold up %s on the whole deck; there is no room for more.", n*each, measure.Pressure.Print(startLoad, s.Units)))
+	}
+	l.note = strings.Join(said, " ")
 }
 
 // round returns a length as its text has it.
@@ -99,7 +123,7 @@ func (s Start) lay() (*startLayout, error) {
 	least := math.Max(thick-drum+startBetween, 4*startJoist)
 	most := int((s.Length - startJoist + least) / (drum + least))
 	lift := startUnder*1000*math.Pi/4*thick*thick*s.Long - s.Mass // Archimedes, in the water's roundest figure
-	need := math.Ceil(35 * measure.PSF / measure.Gravity * s.Length * s.Width / math.Max(lift, 1e-9) / float64(row))
+	need := math.Ceil(startLoad / measure.Gravity * s.Length * s.Width / math.Max(lift, 1e-9) / float64(row))
 	spans := math.Ceil((s.Length-startJoist+startSpan)/(drum+startSpan) - 1e-9)
 	bays := max(2, min(int(math.Max(need, spans)), most))
 	if s.Drums > 0 {
@@ -114,6 +138,7 @@ func (s Start) lay() (*startLayout, error) {
 	plain := bays - 1
 	wide := (s.Length - startJoist - float64(bays)*drum) / float64(plain)
 	out := &startLayout{start: s}
+	out.counted(bays, row, need > float64(bays))
 	at := 0.0
 	for i := range bays + plain {
 		out.marks = append(out.marks, s.round(at))
@@ -161,8 +186,8 @@ func (s Start) lay() (*startLayout, error) {
 func (s Start) narrow(thick, rim float64) (*startLayout, error) {
 	each := int((s.Length + startBetween/3) / (s.Long + startBetween)) // to a row
 	lift := startUnder*1000*math.Pi/4*thick*thick*s.Long - s.Mass
-	need := int(math.Ceil(35 * measure.PSF / measure.Gravity * s.Length * s.Width / math.Max(lift, 1e-9) / 2))
-	n := max(2, min(need, each))
+	need := math.Ceil(startLoad / measure.Gravity * s.Length * s.Width / math.Max(lift, 1e-9) / 2)
+	n := max(2, int(math.Min(need, float64(each))))
 	if s.Drums > 0 {
 		n = max(n, (s.Drums+1)/2)
 	}
@@ -173,6 +198,7 @@ func (s Start) narrow(thick, rim float64) (*startLayout, error) {
 		}
 	}
 	out := &startLayout{start: s}
+	out.counted(n, 2, need > float64(n))
 	steps := int(math.Ceil((s.Length-startJoist)/(16*measure.Inch) - 1e-9))
 	for i := range steps + 1 {
 		out.marks = append(out.marks, s.round((s.Length-startJoist)*float64(i)/float64(steps)))

@@ -26,7 +26,7 @@ func TestTablesAreWhole(t *testing.T) {
 			kind, _, _ := strings.Cut(strings.TrimPrefix(e.Accepts, "a list [ ] of texts, each "), " from ")
 			lo, hi, _ := strings.Cut(bounds, " to ")
 			for k := measure.Length; k <= measure.Percent; k++ {
-				if "a "+k.String() != kind {
+				if article(k.String()) != kind {
 					continue
 				}
 				a, err1 := k.Parse(lo)

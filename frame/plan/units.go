@@ -71,3 +71,11 @@ func (s span) end(text string, of measure.System, round func(float64) float64) s
 	v = step * round(v/step)
 	return strconv.FormatFloat(v, 'f', max(0, -int(math.Floor(math.Log10(step)+0.5))), 64) + " " + unit
 }
+
+// article puts the article before a word.
+func article(word string) string {
+	if word != "" && strings.ContainsRune("aeiou", rune(word[0])) {
+		return "an " + word
+	}
+	return "a " + word
+}

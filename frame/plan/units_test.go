@@ -109,3 +109,14 @@ func TestMistakesInUnits(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// An angle is no "a angle".
+func TestExplainArticles(t *testing.T) {
+	for _, e := range plan.Explain() {
+		for _, vowel := range "aeio" { // "a unit" is right
+			if text := e.In(measure.SI).String(); strings.Contains(text, " a "+string(vowel)) {
+				t.Errorf("%s: %s", e.Path, text)
+			}
+		}
+	}
+}

@@ -91,7 +91,7 @@ func (c *cards) notChecked() []string {
 	}
 	out := []string{"the lumber on sight", "rot and wear", "the ice on the day"}
 	if open > 0 {
-		out = append(out, strconv.Itoa(open)+" checks without an answer")
+		out = append(out, count(open, "check")+" without an answer")
 	}
 	return out
 }
@@ -100,14 +100,9 @@ func (c *cards) length(x float64) string { return measure.Length.Print(x, c.unit
 func (c *cards) mass(x float64) string   { return measure.Mass.Print(x, c.units) }
 func (c *cards) force(x float64) string  { return measure.Force.Print(x, c.units) }
 
-// atLeast prints a thickness that is asked for, rounded up to what a stick in a hole
-// shows.
+// atLeast prints a thickness that is asked for, rounded up as the check has it.
 func (c *cards) atLeast(x float64) string {
-	step := 0.01
-	if c.units == measure.US {
-		step = measure.Inch / 4
-	}
-	return c.length(math.Ceil(x/step-1e-6) * step)
+	return measure.Upward(x, c.units)
 }
 
 // unit names the unit to write a length in.

@@ -43,17 +43,13 @@ func (c *cards) cut() Card {
 		if n > 1 {
 			name = fmt.Sprintf("%d of %s", n, name)
 		}
-		left := 0.0
-		for _, o := range b.Offcuts {
-			left += o.Length
-		}
-		t.Rows = append(t.Rows, Row{Cells: []string{name, c.pieces(b), c.length(left), WriteIn}})
+		t.Rows = append(t.Rows, Row{Cells: []string{name, c.pieces(b), c.length(offcuts(b)), WriteIn}})
 	}
 	out.Blocks = append(out.Blocks, t)
 	if len(k.Uncut) > 0 {
 		var items []string
 		for _, w := range k.Uncut {
-			items = append(items, fmt.Sprintf("%d x %s, %s, %s", w.Count, w.Name, w.Section, c.length(w.Length)))
+			items = append(items, fmt.Sprintf("%d of %s: %s, of %s", w.Count, w.Name, c.length(w.Length), w.Section))
 		}
 		out.Blocks = append(out.Blocks, Stop("These find no board: "+strings.Join(items, "; ")+"."))
 	}
@@ -70,13 +66,13 @@ func (c *cards) pieces(b lumber.Sawn) string {
 			n++
 		}
 		i += n
-		s := p.Name + " " + c.length(p.Length)
+		s := p.Name + ": " + c.length(p.Length)
 		if n > 1 {
-			s = strconv.Itoa(n) + " x " + s
+			s = strconv.Itoa(n) + " of " + s
 		}
 		out = append(out, s)
 	}
-	return strings.Join(out, ", ")
+	return strings.Join(out, "; ") // names hold commas
 }
 
 // wants lists the pieces without boards.
@@ -226,7 +222,7 @@ func (c *cards) carry() Card {
 			r.Cells[4] = strconv.Itoa(h.Trips)
 		}
 		if h.Brake > 0 {
-			r.Cells[5] = fmt.Sprintf("%s, %d people", c.force(h.Brake), h.Crew)
+			r.Cells[5] = fmt.Sprintf("%s, %s", c.force(h.Brake), people(h.Crew))
 		}
 		if h.Err != nil {
 			why = append(why, h.Piece+": "+c.why(h.Err))

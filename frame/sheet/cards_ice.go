@@ -200,8 +200,8 @@ func (c *cards) launch() Card {
 		if l.Err != nil {
 			out.Blocks = append(out.Blocks, c.missing("The wind in which it can be held", l.Err))
 		} else {
-			out.Blocks = append(out.Blocks, Stop(fmt.Sprintf("No floating out in gusts over %s: %d people with %s each no longer hold it by hand with its long side to the wind, in still water.",
-				measure.Speed.Print(l.Gust, c.units), l.Hands, c.force(100))))
+			out.Blocks = append(out.Blocks, Stop(fmt.Sprintf("No floating out in gusts over %s: %s with %s each can no longer hold it by hand with its long side to the wind, in still water.",
+				measure.Speed.Print(l.Gust, c.units), people(l.Hands), c.force(100))))
 		}
 	}
 	return out

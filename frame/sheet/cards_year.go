@@ -38,8 +38,8 @@ func (c *cards) plate() Card {
 	} else {
 		out.Blocks = append(out.Blocks, Sign(fmt.Sprintf("%d PEOPLE", p.People)), Sign("in all, at any one edge, or in any one corner"))
 	}
-	out.Blocks = append(out.Blocks, Paragraph(fmt.Sprintf("Floats and frame were checked for %d people of up to %s each, all of them at any one edge or in any one corner, and nobody else aboard. One more: %s.",
-		p.People, c.mass(p.Each), cmp.Or(p.Limit, "has no room along the edge"))))
+	out.Blocks = append(out.Blocks, Paragraph(fmt.Sprintf("Floats and frame were checked for %s of up to %s each, all at any one edge or in any one corner, and nobody else aboard. One more: %s.",
+		people(p.People), c.mass(p.Each), cmp.Or(p.Limit, "has no room along the edge"))))
 	if guessed := c.guessed("people["); len(guessed) > 0 {
 		out.Blocks = append(out.Blocks, Stop("Nobody said, and a guess stands in: "+few(guessed)+"."))
 	}

@@ -22,7 +22,7 @@ type Board struct {
 	Count  int     // boards cut alike; 0 counts as 1
 	Pieces []Piece
 	Kerf   float64 // width of a saw cut, m
-	Trim   float64 // cut off the left end to square it, m
+	Trim   float64 // cut off either end to square it, m
 }
 
 // A Piece is a part of a board.
@@ -50,10 +50,11 @@ func (k Cutting) check() error {
 	return g.err
 }
 
-// left returns what remains of the board, in metres: its length less pieces and
-// saw cuts, one cut a piece but for a piece that ends with the board.
+// left returns what remains of the board, in metres: its length less what
+// squares its ends, pieces and saw cuts, one cut a piece but for a piece that ends with
+// the board.
 func (b Board) left() float64 {
-	used := b.Trim
+	used := 2 * b.Trim
 	for _, p := range b.Pieces {
 		used += p.Length + b.Kerf
 	}
@@ -84,7 +85,10 @@ func (b Board) parts(scale, x0 float64, units measure.System) []barPart {
 	add := func(name string, length float64) {
 		p := barPart{x0: x0 + scale*at, x1: x0 + scale*(at+length)}
 		size := measure.Length.Print(length, units)
-		p.text = strings.TrimSpace(name + " " + size)
+		p.text = size
+		if name != "" {
+			p.text = name + ": " + size
+		}
 		room := p.x1 - p.x0 - 1.2
 		switch {
 		case svg.Width(p.text, small) <= room:
@@ -126,7 +130,8 @@ type bar struct {
 
 const barLeft, barWide = 2.0, wide - 4
 
-func (k Cutting) bars() []bar {
+// bars lays the boards out; rests are what a cut list says is left over of each, m.
+func (k Cutting) bars(rests []float64) []bar {
 	longest := 0.0
 	for _, b := range k.Boards {
 		longest = max(longest, b.Length)
@@ -138,7 +143,11 @@ func (k Cutting) bars() []bar {
 		if b.Count > 1 {
 			tail += fmt.Sprintf(", %d boards alike", b.Count)
 		}
-		if rest := b.left(); rest > 0.5e-3 {
+		rest := b.left()
+		if rests != nil {
+			rest = rests[i]
+		}
+		if rest > 0.5e-3 {
 			tail += ", left over " + measure.Length.Print(rest, k.Units)
 		}
 		if size := svg.Shorten(b.Size, barWide-10, bold); size != "" {
@@ -172,12 +181,14 @@ func (r bar) high() float64 {
 }
 
 // Draw draws the boards to one scale, what is left of each hatched.
-func (k Cutting) Draw() (Picture, error) {
+func (k Cutting) Draw() (Picture, error) { return k.draw(nil) }
+
+func (k Cutting) draw(rests []float64) (Picture, error) {
 	if err := k.check(); err != nil {
 		return Picture{}, err
 	}
 	h, boards, pieces := 0.0, 0, 0
-	bars := k.bars()
+	bars := k.bars(rests)
 	for i, r := range bars {
 		h += r.high()
 		boards += max(1, k.Boards[i].Count)

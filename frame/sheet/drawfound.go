@@ -6,6 +6,7 @@ import (
 	"slices"
 	"time"
 
+	"example.org/floewright/frame/dock"
 	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
 )
@@ -19,6 +20,17 @@ func (g *drawing) cutting() (Picture, error) {
 	if c.Err != nil {
 		return Picture{}, c.Err
 	}
+	k, rests := g.cuts(c)
+	if len(k.Boards) == 0 {
+		return Picture{}, &measure.Error{Field: "stock", Class: measure.ErrUnknown, Want: "boards that pieces are cut from"}
+	}
+	return k.draw(rests)
+}
+
+// cuts returns the boards that are cut, and what the cut list says is left over of
+// each, in metres.
+func (g *drawing) cuts(c *dock.Cutting) (Cutting, []float64) {
+	var rests []float64
 	k := Cutting{Units: g.units}
 	var first []lumber.Sawn // of each kind
 	for _, b := range c.Boards {
@@ -33,12 +45,18 @@ func (g *drawing) cutting() (Picture, error) {
 		for _, p := range b.Pieces {
 			out.Pieces = append(out.Pieces, Piece{Name: p.Name, Length: p.Length})
 		}
-		first, k.Boards = append(first, b), append(k.Boards, out)
+		first, k.Boards, rests = append(first, b), append(k.Boards, out), append(rests, offcuts(b))
 	}
-	if len(k.Boards) == 0 {
-		return Picture{}, &measure.Error{Field: "stock", Class: measure.ErrUnknown, Want: "boards that pieces are cut from"}
+	return k, rests
+}
+
+// offcuts returns what the cut list says is left over of a board, in metres.
+func offcuts(b lumber.Sawn) float64 {
+	left := 0.0
+	for _, o := range b.Offcuts {
+		left += o.Length
 	}
-	return k.Draw()
+	return left
 }
 
 // cutAlike reports whether two boards look alike when cut.

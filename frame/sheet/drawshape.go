@@ -59,11 +59,7 @@ func rising(xs []float64) []float64 {
 
 // standing says who stands where.
 func (g *drawing) standing() string {
-	who := "1 person"
-	if g.crowd.People != 1 {
-		who = strconv.Itoa(g.crowd.People) + " people"
-	}
-	return fmt.Sprintf("%s at the %s", who, g.crowd.Edge)
+	return fmt.Sprintf("%s at the %s", people(g.crowd.People), g.crowd.Edge)
 }
 
 // section cuts the float that lies deepest under the crowd, or the first.

@@ -188,6 +188,14 @@ func count(n int, what string) string {
 	return strconv.Itoa(n) + " " + what + "s"
 }
 
+// people counts people.
+func people(n int) string {
+	if n == 1 {
+		return "1 person"
+	}
+	return strconv.Itoa(n) + " people"
+}
+
 // letter returns A, B, ... Z, AA, AB, ...
 func letter(i int) string {
 	if i < 26 {

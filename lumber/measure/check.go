@@ -141,7 +141,7 @@ func (c Check) Words() string {
 // Numbers returns value and limit in the system s: "11 in, at least 7 in".
 // Where there is no value it says so. A value that does not meet the limit but would
 // print like it gets a digit more until they differ, four at most; closer ones are
-// "just over" or "just under" it.
+// "just over" or "just under" it. A length that a hazard asks for is rounded up.
 func (c Check) Numbers(s System) string {
 	text := "no value"
 	if len(c.Steps) > 0 {
@@ -157,6 +157,12 @@ func (c Check) Numbers(s System) string {
 		return text
 	}
 	limit := c.Kind.Print(c.Limit, s)
+	if c.Hazard && c.AtLeast && c.Kind == Length {
+		limit = Upward(c.Limit, s)
+		for more := 1; more <= 4 && c.Meets() && text != limit && c.Value < upward(c.Limit, s, more-1); more++ {
+			text, limit = c.Kind.print(c.Value, s, more), c.Kind.print(upward(c.Limit, s, more), s, more)
+		}
+	}
 	if finite(c.Value) && !c.Meets() && text == limit {
 		text, limit = c.apart(s)
 	}

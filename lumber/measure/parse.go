@@ -171,7 +171,7 @@ var (
 // this kind, of class [ErrRange] if it is beyond anything on a lake.
 func (k Kind) Parse(text string) (float64, error) {
 	if k <= Ratio || k >= Count {
-		return math.NaN(), k.syntax(text, "a "+k.String()+" has no unit to read")
+		return math.NaN(), k.syntax(text, article(k.String())+" has no unit to read")
 	}
 	s := strings.TrimSpace(spaces.ReplaceAllString(spelling.Replace(text), " "))
 	switch {
@@ -309,6 +309,14 @@ func wrongUnit(k Kind, name string) string {
 func (k Kind) syntax(text, why string) error {
 	return &Error{
 		Text: text, Kind: k, Value: math.NaN(), Why: why,
-		Want: "a " + k.String() + " with its unit, such as " + k.info().example, Class: ErrSyntax,
+		Want: article(k.String()) + " with its unit, such as " + k.info().example, Class: ErrSyntax,
 	}
+}
+
+// article puts the article before a word.
+func article(word string) string {
+	if strings.ContainsRune("aeiou", rune(word[0])) {
+		return "an " + word
+	}
+	return "a " + word
 }

@@ -54,6 +54,27 @@ func (k Kind) print(x float64, s System, more int) string {
 	return decimal(v, d+more) + " " + st.unit
 }
 
+// Upward returns a length that is asked for, in metres, as [Kind.Print] does but
+// rounded up to the last digit: never less than it is, but for a part in a million of
+// the digit, so that what is exact stays. NaN and infinities print as words.
+func Upward(x float64, s System) string { return Length.Print(upward(x, s, 0), s) }
+
+// upward rounds a length up to the last digit that print has with some digits more.
+func upward(x float64, s System, more int) float64 {
+	step := Millimetre
+	switch {
+	case s != SI && more > 2:
+		step = Inch / math.Pow10(more)
+	case s != SI:
+		step = Inch / float64(int(16)<<more)
+	case math.Abs(x) < 0.00995:
+		step = Millimetre / math.Pow10(1+more)
+	default:
+		step /= math.Pow10(more)
+	}
+	return math.Ceil(x/step-1e-6) * step
+}
+
 func inUnit(unit string) string {
 	if unit == "" {
 		return ""

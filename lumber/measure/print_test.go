@@ -156,3 +156,41 @@ func TestFahrenheit(t *testing.T) {
 		}
 	}
 }
+
+// A length that is asked for never prints smaller than it is, nor a whole digit greater.
+func TestUpward(t *testing.T) {
+	for _, c := range []struct {
+		x      float64
+		us, si string
+	}{
+		{0.2, "7-7/8 in", "200 mm"},
+		{0.2001, "7-15/16 in", "201 mm"},
+		{21.39 * measure.Inch, "1 ft 9-7/16 in", "544 mm"},
+		{8 * measure.Inch, "8 in", "204 mm"},
+		{1.0001, "3 ft 3-3/8 in", "1.001 m"},
+		{0.00512, "1/4 in", "5.2 mm"},
+		{0, "0 in", "0.0 mm"},
+		{math.NaN(), "no number (ft)", "no number (m)"},
+	} {
+		if us, si := measure.Upward(c.x, measure.US), measure.Upward(c.x, measure.SI); math.IsNaN(c.x) && strings.HasPrefix(us, "no number") || us == c.us && si == c.si {
+			continue
+		} else {
+			t.Errorf("%g: %q, %q, want %q, %q", c.x, us, si, c.us, c.si)
+		}
+	}
+	rule := &measure.Source{Title: "a rule", Status: measure.OwnChoice}
+	for _, c := range []struct {
+		value, limit float64
+		want         string
+	}{
+		{30 * measure.Inch, 21.39 * measure.Inch, "2 ft 6 in, at least 1 ft 9-7/16 in"},
+		{math.NaN(), 21.39 * measure.Inch, "no value, at least 1 ft 9-7/16 in"},
+		{21.40 * measure.Inch, 21.39 * measure.Inch, "1 ft 9-13/32 in, at least 1 ft 9-13/32 in"},
+		{21.38 * measure.Inch, 21.39 * measure.Inch, "1 ft 9-3/8 in, at least 1 ft 9-7/16 in"},
+	} {
+		k := measure.Check{Kind: measure.Length, AtLeast: true, Hazard: true, Value: c.value, Limit: c.limit, Rule: rule}
+		if got := k.Numbers(measure.US); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}

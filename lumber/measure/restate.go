@@ -48,8 +48,8 @@ var (
 //
 // It reads number and unit with a blank between, as the library writes them. Left
 // alone are centimetres, which stand in the names of rows of printed tables alone,
-// inches but where "of" or "from" follows ("1 in the middle" has none), what begins a
-// quotation, since that is somebody's own text, and what readers
+// inches but where "of" or "from" follows ("1 in the middle" has none), what stands in
+// quotation marks, since that is a name or somebody's own text, and what readers
 // of both systems read: degrees, percent, hours. The numbers are rounded as [Kind.Print] does,
 // whole metres of 5 and more to feet, whole kilograms of 1000 and more to 100 lb.
 func Restate(text string, s System) string {
@@ -59,6 +59,40 @@ func Restate(text string, s System) string {
 	if !strings.ContainsAny(text, "0123456789") {
 		return text
 	}
+	var b strings.Builder
+	for text != "" {
+		open, end := quotation(text)
+		b.WriteString(unquoted(text[:open], s) + text[open:end])
+		text = text[end:]
+	}
+	return b.String()
+}
+
+// quotation returns where the first quotation of a text begins and ends, both its
+// length if it has none. A mark within a word, or one that is never closed, begins none.
+func quotation(text string) (open, end int) {
+	for i := 0; i < len(text); i++ {
+		if text[i] != '"' {
+			continue
+		}
+		if before, _ := utf8.DecodeLastRuneInString(text[:i]); i > 0 && (unicode.IsLetter(before) || unicode.IsDigit(before)) {
+			continue
+		}
+		for k := i + 1; k < len(text); k++ {
+			switch text[k] {
+			case '\\':
+				k++
+			case '"':
+				return i, k + 1
+			}
+		}
+		break
+	}
+	return len(text), len(text)
+}
+
+// unquoted restates a text without quotations.
+func unquoted(text string, s System) string {
 	if strings.Contains(text, " (") {
 		text = pair.ReplaceAllStringFunc(text, func(both string) string {
 			m := pair.FindStringSubmatch(both)

@@ -38,6 +38,9 @@ func TestRestate(t *testing.T) {
 		{"5 m on, 4 m back, 1000 kg", "16 ft on, 13 ft 1-1/2 in back, 2200 lb", ""},
 		{"1000 m of shore, 999 m of it his", "0.62 mi of shore, 3278 ft of it his", ""},
 		{"60 %, 5.0 deg, 3 h", "", ""},
+		{`drum: "foam 3 m long" is unknown; want one of "58 gal steel"; "220 L plastic", within 3 m`, `drum: "foam 3 m long" is unknown; want one of "58 gal steel"; "220 L plastic", within 9 ft 10-1/8 in`, ""},
+		{`a 2" pipe of 3 m and a 3" pipe`, `a 2" pipe of 9 ft 10-1/8 in and a 3" pipe`, ""},
+		{`"a \" 3 m" for 2 m, "open 2 m`, `"a \" 3 m" for 6 ft 6-3/4 in, "open 6 ft 6-3/4 in`, ""},
 		{"", "", ""},
 	} {
 		for s, want := range map[measure.System]string{measure.US: c.us, measure.SI: c.si} {
