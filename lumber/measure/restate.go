@@ -172,8 +172,7 @@ func restated(text, after string, s System) (string, bool) {
 func plain(x float64, digits int) string { return strconv.FormatFloat(x, 'f', digits, 64) }
 
 // RestateError returns an error whose text is that of err as [Restate] has it, and
-// that unwraps to it; nil stays nil. An error of class [ErrName] alone stays as it is:
-// names that it offers are to be written so.
+// that unwraps to it; nil stays nil.
 func RestateError(err error, s System) error {
 	if err == nil {
 		return nil
@@ -181,10 +180,6 @@ func RestateError(err error, s System) error {
 	var done *told
 	if errors.As(err, &done) && done == err {
 		err = done.err
-	}
-	var name *Error
-	if errors.As(err, &name) && name.Class == ErrName && err.Error() == name.Error() {
-		return err
 	}
 	text := err.Error()
 	if now := Restate(text, s); now != text {

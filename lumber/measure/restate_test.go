@@ -63,10 +63,6 @@ func TestRestateError(t *testing.T) {
 	if si := measure.RestateError(us, measure.SI); si.Error() != "start: "+bad.Error() {
 		t.Errorf("back in SI: %v", si)
 	}
-	name := &measure.Error{Field: "drum", Text: "foam", Class: measure.ErrName, Want: "one of 220 L plastic; 55 gal steel"}
-	if kept := measure.RestateError(name, measure.US); kept.Error() != name.Error() {
-		t.Errorf("a name to be written is restated: %v", kept)
-	}
 	if plain := errors.New("no number"); measure.RestateError(plain, measure.US) != plain || measure.RestateError(nil, measure.SI) != nil {
 		t.Error("an error without a quantity changes")
 	}
