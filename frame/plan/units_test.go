@@ -37,9 +37,10 @@ func TestEntriesIn(t *testing.T) {
 			}
 			m := ends.FindStringSubmatch(in.Accepts)
 			_, what, _ := strings.Cut(" "+in.Accepts[:max(0, strings.LastIndex(in.Accepts, " from "))], " a ")
-			what = strings.ReplaceAll(what, "an a", "a a")
-			if i := strings.LastIndex(what, "a "); i >= 0 {
-				what = what[i+2:]
+			for _, article := range []string{"a ", "an "} {
+				if i := strings.LastIndex(what, article); i >= 0 {
+					what = what[i+len(article):]
+				}
 			}
 			kind, ok := kinds[what]
 			if m == nil || !ok {
