@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"example.org/floewright/frame/plan"
+	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
 )
 
