@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"example.org/floewright/frame/plan"
+	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -158,7 +159,7 @@ func TestStops(t *testing.T) {
 			got = append(got, fmt.Sprintf("%d %s %s", w.Count, w.Name, measure.Length.Print(w.Length, measure.US)))
 		}
 	}
-	want := "2 of stop, bay 1: 1 ft 7 in;2 of stop, bay 3: 1 ft 6-3/4 in;2 of stop, bay 5: 1 ft 7-1/4 in;2 of stop, bay 9: 1 ft 7-1/4 in;2 of stop, bay 11: 1 ft 6-3/4 in;2 of stop, bay 13: 1 ft 7 in"
+	want := "2 stop, bay 1 1 ft 7 in;2 stop, bay 3 1 ft 6-3/4 in;2 stop, bay 5 1 ft 7-1/4 in;2 stop, bay 9 1 ft 7-1/4 in;2 stop, bay 11 1 ft 6-3/4 in;2 stop, bay 13 1 ft 7 in"
 	if s := strings.Join(got, ";"); s != want {
 		t.Errorf("%s, want %s", s, want)
 	}
@@ -366,5 +367,14 @@ func TestProofWords(t *testing.T) {
 	}
 	if s := HaulSources(); len(s) != 2 || s[0].Status == measure.Unstated || s[1].Status != measure.Memory {
 		t.Errorf("%v", s)
+	}
+}
+
+// The name of a piece never runs into its length: "bay 1 1 ft" reads as eleven feet.
+func TestSawn(t *testing.T) {
+	stop := lumber.Piece{Name: "stop, bay 1", Length: 20.375 * measure.Inch}
+	b := lumber.Sawn{Name: "2x8, bought 1", Pieces: []lumber.Piece{{Name: "joist", Length: 9.5 * measure.Foot}, stop, stop}, Offcuts: []lumber.Offcut{{Length: measure.Foot}}}
+	if got, want := sawn(b, measure.US), "2x8, bought: joist: 9 ft 6 in; 2 of stop, bay 1: 1 ft 8-3/8 in; rest: 1 ft"; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }

@@ -36,7 +36,7 @@ func TestEntriesIn(t *testing.T) {
 				t.Errorf("%s in system %d: %q in %q", e.Path, s, bad, in.String())
 			}
 			m := ends.FindStringSubmatch(in.Accepts)
-			_, what, _ := strings.Cut(" "+in.Accepts[:max(0, strings.LastIndex(in.Accepts, " from "))], " a ")
+			_, what, _ := strings.Cut(strings.ReplaceAll(" "+in.Accepts[:max(0, strings.LastIndex(in.Accepts, " from "))], " an ", " a "), " a ")
 			if i := strings.LastIndex(what, "a "); i >= 0 {
 				what = what[i+2:]
 			}
