@@ -1,6 +1,7 @@
 package dock_test
 
 import (
+	"context"
 	"math/rand/v2"
 	"strings"
 	"testing"
@@ -49,7 +50,7 @@ func furnished(text string, r *rand.Rand) string {
   },
   "loads": { `},
 		{`"loads": { `, `"loads": { "snow": "0.5 kPa", "uneven": "9 mm", `},
-		{`"where": "walk", `, `"where": "walk", "hard": "yes", `},
+		{`"white": "0 in"`, `"white": "0 in", "hard": "yes"`},
 		{`"marks_at": "near face",`, `"marks_at": "centre",`},
 	} {
 		if r.IntN(2) == 0 {
@@ -74,7 +75,13 @@ func TestPinned(t *testing.T) {
 		if err := report.WriteText(&b); err != nil {
 			t.Error(err)
 		}
-		return []any{report, b.String()}
+		out := []any{report, b.String()}
+		if e, err := d.Envelope(context.Background()); err == nil {
+			plate, _ := d.Plate(e)
+			out = append(out, e, plate)
+		}
+		launch, _ := d.Launch()
+		return append(out, launch)
 	})
 	if read < 12 {
 		t.Errorf("only %d could be read", read)

@@ -141,6 +141,7 @@ var functions = []named{
 	{"lumber/measure.Restate", lumber_measure.Restate},
 	{"lumber/measure.RestateError", lumber_measure.RestateError},
 	{"lumber/measure.ToFahrenheit", lumber_measure.ToFahrenheit},
+	{"lumber/measure.Upward", lumber_measure.Upward},
 }
 
 // types are pointers to all exported types of the public packages.
