@@ -86,7 +86,7 @@ func TestWalkStep(t *testing.T) {
 		t.Fatal(err)
 	}
 	// The group goes from 1 m before the beam to its end.
-	if steps := 5 / e.Range.Lo; math.Abs(steps-math.Round(steps)) > 1e-6 {
+	if steps := 5 / e.Range.Lo; math.Abs(steps-math.Round(steps)) > 1e-5 {
 		t.Errorf("%g steps of %g m", steps, e.Range.Lo)
 	}
 	if _, err := b.Walk(group, 0.9*e.Range.Lo); !errors.Is(err, measure.ErrRange) {
@@ -152,14 +152,14 @@ func TestSolutionNames(t *testing.T) {
 
 // A raft on springs at its corners, b out from its middle, tips over under a weight at
 // height h from W h = Σ k b² on: the moment of statics. Short of that it stands, and
-// tilts W e/(Σ k b² - W h) under an eccentricity e, by a trifle more as it bends.
+// tilts W e/(Σ k b² - W h) under an eccentricity e.
 func TestCapsizesAtItsStiffness(t *testing.T) {
 	const k, b = 4000.0, 1.2
 	for _, share := range []float64{0.2, 0.7, 0.97, 0.999, 1.001, 1.03, 2} {
 		const force = 800.0
 		g := &frame.Grillage{Nodes: [][2]float64{{-3, -b}, {3, -b}, {3, b}, {-3, b}, {0, -b}, {0, b}}}
 		for _, ends := range [][2]int{{0, 4}, {4, 1}, {3, 5}, {5, 2}, {0, 3}, {1, 2}, {4, 5}} {
-			g.Members = append(g.Members, frame.Member{I: ends[0], J: ends[1], EI: 1e9, GJ: 1e9})
+			g.Members = append(g.Members, frame.Member{I: ends[0], J: ends[1], EI: 1e13, GJ: 1e13})
 		}
 		for n := range 4 {
 			g.Seats = append(g.Seats, frame.Seat{Nodes: []int{n}, Support: frame.Spring(k)})
@@ -179,7 +179,7 @@ func TestCapsizesAtItsStiffness(t *testing.T) {
 		}
 		tilt := (s.Move[5][0] - s.Move[4][0]) / (2 * b)
 		want := force * 0.0002 * b / (4 * k * b * b * (1 - share))
-		if math.Abs(tilt/want-1) > 1e-3+2e-5/(1-share) {
+		if math.Abs(tilt/want-1) > 1e-5 {
 			t.Errorf("%g of its stiffness: tilts %g, want %g", share, tilt, want)
 		}
 	}

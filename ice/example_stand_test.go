@@ -62,10 +62,10 @@ func Example_today() {
 	fmt.Println("Water in the hole at the dock ____ in  read at ______  by ____________")
 	// Output:
 	// ICE CARD, invented bay, drilled 2 hours ago. No clearance: it says what rules do not rule out.
-	// [ ] on the walk: one person                  not ruled out 1 ft 6 in, at least 5-15/16 in
-	// [ ] on the walk: four people and a sled      not ruled out 1 ft 6 in, at least 11-13/16 in
-	// [ ] on the pad: a stack of 700 lb for 4 h    not ruled out 1 ft 6 in, at least 11-13/16 in
-	// [ ] on the pad: three people beside the dock short         1 ft 6 in, at least 1 ft 7-11/16 in
+	// [ ] on the walk: one person                  not ruled out 1 ft 6 in, at least 6 in
+	// [ ] on the walk: four people and a sled      not ruled out 1 ft 6 in, at least 1 ft
+	// [ ] on the pad: a stack of 700 lb for 4 h    not ruled out 1 ft 6 in, at least 1 ft
+	// [ ] on the pad: three people beside the dock short         1 ft 6 in, at least 1 ft 7-3/4 in
 	// [ ] on the pad: the dock alone for 21 days   not ruled out 143.2 days, at least 21.0 days
 	// Ends 22 hours from now, or at once on thaw, rain, snow or a change of the water level.
 	// Name ____________  back by ______  told to ____________  picks [ ] vest [ ] rope [ ] phone [ ]

@@ -41,7 +41,7 @@ func ExampleSheet_Crossing() {
 		}
 	}
 	// Output:
-	// 9-1/2 in, at least 7-7/8 in
+	// 9-1/2 in, at least 8 in
 	// true not ruled out by CCOHS (Canada), newsletter, January 2005
 	// thinnest: walk, invented bay, counted as clear ice alone, doubled thickness where there is white ice
 	// EXPIRY: 24 hours after drilling, 22 hours from now, or at once on thaw, rain, snow or a change of the water level
@@ -106,7 +106,7 @@ func ExampleSheet_Required() {
 	}
 	// Output:
 	// no answer
-	// thickness required: 200 mm (7-7/8 in) (larger groups, 20 cm; CCOHS (Canada), newsletter, January 2005)
+	// thickness required: 200 mm (8 in) (larger groups, 20 cm; CCOHS (Canada), newsletter, January 2005)
 	// not known and not counted: white ice doubles the thickness required
 	// not known and not counted: a thaw in the last days triples the thickness required
 	// not known and not counted: a crack raises the thickness required by 42 %, crossing cracks double it

@@ -163,10 +163,10 @@ func TestPinnedRows(t *testing.T) {
 	laid := 0
 	pinned.Check(t, "rows", 200, func(r *rand.Rand) []any {
 		d := lumber.Deck{
-			Board: []string{"5/4x6", "2x6"}[r.IntN(2)], Length: tenths(r, 2, 8), Width: tenths(r, 1.5, 3.5),
+			Board: []string{"5/4x6", "2x6"}[r.IntN(2)], Length: pinned.Tenths(r, 2, 8), Width: pinned.Tenths(r, 1.5, 3.5),
 			Face: 0.14, Gap: 0.006 * float64(r.IntN(2)), Least: 0.05, Longest: []float64{0, 1.9, 2.4, 3.6, 4.8}[r.IntN(5)],
 		}
-		spacing := tenths(r, 0.3, 0.5)
+		spacing := pinned.Tenths(r, 0.3, 0.5)
 		for x := 0.0; x < d.Length; x += spacing {
 			d.Joists = append(d.Joists, x)
 		}

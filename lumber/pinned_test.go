@@ -12,21 +12,15 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// tenths draws a number of tenths of a millimetre, the same on every machine.
-func tenths(r *rand.Rand, from, to float64) float64 {
-	lo := int(from * 1e4)
-	return float64(lo+r.IntN(int(to*1e4)-lo)) / 1e4
-}
-
 // TestPinnedCuts compares plans for invented jobs with what they were before: few pieces
 // of odd lengths, many of equal ones, boards in hand with knots and boards for sale.
 func TestPinnedCuts(t *testing.T) {
 	cut := 0
 	pinned.Check(t, "cuts", 240, func(r *rand.Rand) []any {
 		var wants []lumber.Want
-		longest := tenths(r, 1.2, 4.2)
+		longest := pinned.Tenths(r, 1.2, 4.2)
 		for range 1 + r.IntN(7) {
-			w := lumber.Want{Section: "2x8", Length: tenths(r, 0.15*longest, longest), Count: 1 + r.IntN(12)}
+			w := lumber.Want{Section: "2x8", Length: pinned.Tenths(r, 0.15*longest, longest), Count: 1 + r.IntN(12)}
 			if r.IntN(3) == 0 {
 				w.Length = float64(int(w.Length*10)) / 10
 			}
@@ -45,7 +39,7 @@ func TestPinnedCuts(t *testing.T) {
 				if r.IntN(2) == 0 {
 					s.InHand = r.IntN(9)
 					if s.InHand > 0 && r.IntN(3) == 0 {
-						at := tenths(r, 0, s.Length-0.01)
+						at := pinned.Tenths(r, 0, s.Length-0.01)
 						s.Defects = [][2]float64{{at, min(at+0.2, s.Length)}}
 					}
 				}
@@ -53,7 +47,7 @@ func TestPinnedCuts(t *testing.T) {
 					continue
 				}
 				if s.InHand == 0 || s.Defects == nil && r.IntN(2) == 0 {
-					s.Price = math.Round(feet*tenths(r, 80, 120)) / 100
+					s.Price = math.Round(feet*pinned.Tenths(r, 80, 120)) / 100
 				}
 				stock = append(stock, s)
 			}
@@ -111,7 +105,7 @@ func TestPinnedDesigns(t *testing.T) {
 		design, err := m.Adjusted(when)
 		out = append(out, g, design, err)
 		demand := lumber.Demand{
-			Moment: 2000 * r.Float64(), Shear: 4000 * r.Float64(), Reaction: 5000 * r.Float64(), Bearing: tenths(r, 0.02, 0.17), Inner: r.IntN(2) == 0,
+			Moment: 2000 * r.Float64(), Shear: 4000 * r.Float64(), Reaction: 5000 * r.Float64(), Bearing: pinned.Tenths(r, 0.02, 0.17), Inner: r.IntN(2) == 0,
 			Long: 0.01 * r.Float64(), Short: 0.01 * r.Float64(), Tip: r.IntN(5) == 0,
 		}
 		if r.IntN(2) == 0 {
@@ -127,11 +121,11 @@ func TestPinnedDesigns(t *testing.T) {
 			notched, err := m.CheckNotch(n, 2000*r.Float64(), when)
 			out = append(out, notched, err)
 		}
-		joint, err := m.CheckJoint(s.Depth*tenths(r, 0.5, 1), s.Depth*tenths(r, 0, 8), 1500, when)
+		joint, err := m.CheckJoint(s.Depth*pinned.Tenths(r, 0.5, 1), s.Depth*pinned.Tenths(r, 0, 8), 1500, when)
 		out = append(out, joint, err)
 		span, check, err := m.Span([]float64{0.3, 0.4064, 0.6096, 0.7}[r.IntN(4)], 480, 1900)
 		out = append(out, span, check, err)
-		reach, check, err := m.BeamSpan(tenths(r, 1, 4), tenths(r, 0, 0.3), 480, 1900)
+		reach, check, err := m.BeamSpan(pinned.Tenths(r, 1, 4), pinned.Tenths(r, 0, 0.3), 480, 1900)
 		out = append(out, reach, check, err)
 		w, err := m.Weights()
 		out = append(out, w, err)

@@ -20,13 +20,9 @@ func near(t testing.TB, r *rand.Rand) string {
 		return pinned.Near(furnished(demoText(t, plan.Demos()[k]), r), share, r)
 	}
 	units := []measure.System{measure.US, measure.SI}[r.IntN(2)]
-	tenths := func(from, to float64) float64 { // the same on every machine
-		lo := int(from * 1e4)
-		return float64(lo+r.IntN(int(to*1e4)-lo)) / 1e4
-	}
 	text, err := plan.New(plan.Start{
-		Length: tenths(2.4, 8.4), Width: tenths(1.8, 3.8), Girth: []float64{1.55, 1.82, 1.9}[r.IntN(3)], Long: tenths(0.7, 1),
-		Mass: tenths(8, 20), Drums: 2 + 2*r.IntN(6), Units: units,
+		Length: pinned.Tenths(r, 2.4, 8.4), Width: pinned.Tenths(r, 1.8, 3.8), Girth: []float64{1.55, 1.82, 1.9}[r.IntN(3)], Long: pinned.Tenths(r, 0.7, 1),
+		Mass: pinned.Tenths(r, 8, 20), Drums: 2 + 2*r.IntN(6), Units: units,
 	})
 	if err != nil {
 		t.Fatal(err)

@@ -30,3 +30,10 @@ func Near(text string, share int, r *rand.Rand) string {
 		return fmt.Sprintf(`: "%s%.4g%s"`, m[1], x, m[3])
 	})
 }
+
+// Tenths draws a number of tenths of a millimetre or a gram, the same on every machine: a
+// product and a sum would fuse on some.
+func Tenths(r *rand.Rand, from, to float64) float64 {
+	lo := int(from * 1e4)
+	return float64(lo+r.IntN(int(to*1e4)-lo)) / 1e4
+}

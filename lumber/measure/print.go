@@ -55,18 +55,19 @@ func (k Kind) print(x float64, s System, more int) string {
 }
 
 // Upward returns a length that is asked for, in metres, as [Kind.Print] does but
-// rounded up to the last digit: never less than it is, but for a part in a million of
-// the digit, so that what is exact stays. NaN and infinities print as words.
+// rounded up, to a quarter of an inch, which a stick in a hole shows, or a millimetre:
+// never less than it is, but for a part in a million of that, so that what is exact
+// stays. NaN and infinities print as words.
 func Upward(x float64, s System) string { return Length.Print(upward(x, s, 0), s) }
 
-// upward rounds a length up to the last digit that print has with some digits more.
+// upward rounds a length up to what Upward has, or finer with some digits more.
 func upward(x float64, s System, more int) float64 {
 	step := Millimetre
 	switch {
 	case s != SI && more > 2:
 		step = Inch / math.Pow10(more)
 	case s != SI:
-		step = Inch / float64(int(16)<<more)
+		step = Inch / float64(int(4)<<(2*more)) // what print has, at its finest, or coarser
 	case math.Abs(x) < 0.00995:
 		step = Millimetre / math.Pow10(1+more)
 	default:

@@ -163,11 +163,11 @@ func TestUpward(t *testing.T) {
 		x      float64
 		us, si string
 	}{
-		{0.2, "7-7/8 in", "200 mm"},
-		{0.2001, "7-15/16 in", "201 mm"},
-		{21.39 * measure.Inch, "1 ft 9-7/16 in", "544 mm"},
+		{0.2, "8 in", "200 mm"},
+		{0.2001, "8 in", "201 mm"},
+		{21.39 * measure.Inch, "1 ft 9-1/2 in", "544 mm"},
 		{8 * measure.Inch, "8 in", "204 mm"},
-		{1.0001, "3 ft 3-3/8 in", "1.001 m"},
+		{1.0001, "3 ft 3-1/2 in", "1.001 m"},
 		{0.00512, "1/4 in", "5.2 mm"},
 		{0, "0 in", "0.0 mm"},
 		{math.NaN(), "no number (ft)", "no number (m)"},
@@ -183,10 +183,10 @@ func TestUpward(t *testing.T) {
 		value, limit float64
 		want         string
 	}{
-		{30 * measure.Inch, 21.39 * measure.Inch, "2 ft 6 in, at least 1 ft 9-7/16 in"},
-		{math.NaN(), 21.39 * measure.Inch, "no value, at least 1 ft 9-7/16 in"},
-		{21.40 * measure.Inch, 21.39 * measure.Inch, "1 ft 9-13/32 in, at least 1 ft 9-13/32 in"},
-		{21.38 * measure.Inch, 21.39 * measure.Inch, "1 ft 9-3/8 in, at least 1 ft 9-7/16 in"},
+		{30 * measure.Inch, 21.39 * measure.Inch, "2 ft 6 in, at least 1 ft 9-1/2 in"},
+		{math.NaN(), 21.39 * measure.Inch, "no value, at least 1 ft 9-1/2 in"},
+		{21.40 * measure.Inch, 21.39 * measure.Inch, "1 ft 9-13/32 in, at least 1 ft 9-25/64 in"},
+		{21.38 * measure.Inch, 21.39 * measure.Inch, "1 ft 9-3/8 in, at least 1 ft 9-1/2 in"},
 	} {
 		k := measure.Check{Kind: measure.Length, AtLeast: true, Hazard: true, Value: c.value, Limit: c.limit, Rule: rule}
 		if got := k.Numbers(measure.US); got != c.want {
