@@ -137,3 +137,35 @@ func TestMend(t *testing.T) {
 		t.Errorf("only %d are short", short)
 	}
 }
+
+// Within does not reach past half of the way to a float full of water, so that the tape
+// tells the one from the other: on a small dock on many drums it would.
+func TestWithinHalfOfTheLeak(t *testing.T) {
+	capped := 0
+	for _, size := range [][2]float64{{12, 8}, {16, 8}, {24, 10}, {40, 12}} {
+		text, err := plan.New(plan.Start{Length: size[0] * measure.Foot, Width: size[1] * measure.Foot, Girth: 73 * measure.Inch, Long: 35 * measure.Inch, Mass: 23 * measure.Pound})
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := dock.Read("new", strings.NewReader(string(text)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		l, err := d.Launch()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range l.Corners {
+			half := (c.Height - c.Leak) / 2
+			if !(c.Within > 0) || half > 0 && c.Within > half {
+				t.Errorf("%v: %+v", size, c)
+			}
+			if c.Within == half {
+				capped++
+			}
+		}
+	}
+	if capped == 0 {
+		t.Error("no corner of these is so near to its leak")
+	}
+}
