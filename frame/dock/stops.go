@@ -67,20 +67,24 @@ func (d *Dock) stops() []stop {
 }
 
 // blocksIn returns the places of the blocks in a row of floats: at each end of a float
-// that no rim is close to, as far off as leaves it its play; one for two floats where there
-// is no room for two.
+// that no rim is close to, as far off as leaves it its play, against the rim where there
+// is no room for more; one for two floats where there is no room for two.
 func (d *Dock) blocksIn(row []float64, long float64) []float64 {
 	thick := d.joist.section.Width
 	near, far := d.between()
-	var out []float64
+	bears := func(gap float64) bool { return gap <= play+measure.Inch/4 }
 	// off is how far a block stands off a float's end: what the other end leaves.
-	off := func(other float64) float64 {
-		if other < play-measure.Inch/4 {
-			return play - math.Max(0, other) // the other end bears on the rim
+	off := func(gap, other float64) float64 {
+		left := play / 2
+		switch {
+		case bears(other):
+			left = play - math.Max(0, other)
+		case other < play/2+thick: // a block against the rim
+			left = play - (other - thick)
 		}
-		return play / 2
+		return math.Max(0, math.Min(left, gap-thick))
 	}
-	bears := func(gap float64) bool { return gap < play-measure.Inch/4 }
+	var out []float64
 	for i, at := range row {
 		before, behind := near, far
 		if i > 0 {
@@ -90,14 +94,15 @@ func (d *Dock) blocksIn(row []float64, long float64) []float64 {
 			behind = row[i+1] - long/2
 		}
 		left, right := at-long/2-before, behind-at-long/2
-		if !bears(left) && (i == 0 || left >= 2*play+2*thick) {
-			out = append(out, at-long/2-off(right)-thick/2)
+		two := 2*play + 2*thick
+		if !bears(left) && left >= thick && (i == 0 || left >= two) {
+			out = append(out, at-long/2-off(left, right)-thick/2)
 		}
 		switch {
-		case bears(right):
-		case i == len(row)-1 || right >= 2*play+2*thick:
-			out = append(out, at+long/2+off(left)+thick/2)
-		case right >= thick:
+		case bears(right) || right < thick:
+		case i == len(row)-1 || right >= two:
+			out = append(out, at+long/2+off(right, left)+thick/2)
+		default:
 			out = append(out, (at+long/2+behind)/2)
 		}
 	}

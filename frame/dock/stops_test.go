@@ -88,7 +88,7 @@ func TestStopNails(t *testing.T) {
 	if _, err := dock.Read("f", strings.NewReader(demoText(t, "swim", `"tied": "yes",`, strings.Replace(blocked, "16d common", "99d", 1)))); err == nil || !strings.Contains(err.Error(), "floats[1].block_fastener") {
 		t.Errorf("%v", err)
 	}
-	rows, _, _ := swappedDock(t, "swim", `"tied": "yes",`, blocked).Hardware()
+	rows, _, _ := swappedDock(t, "swim", `"tied": "yes",`, blocked, `["21-5/8 in", "5 ft", "8 ft 2-3/8 in"]`, `["3 ft", "7 ft 6 in"]`).Hardware()
 	for _, r := range rows {
 		if strings.HasPrefix(r.Place, "stops and blocks") {
 			return
