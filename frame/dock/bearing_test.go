@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -120,5 +121,55 @@ func TestFaultsOnTheSheet(t *testing.T) {
 	var zero Dock
 	if _, err := zero.Layout(); !errors.Is(err, measure.ErrUnknown) {
 		t.Errorf("the zero dock: %v", err)
+	}
+}
+
+// TestLiftIsNetOfWeight: what lifts the boards is the float's push less its own weight: a
+// float nearly as heavy as the water it displaces lifts next to nothing.
+func TestLiftIsNetOfWeight(t *testing.T) {
+	d := docks(t)["drums under boards"]
+	boards := func(share float64) float64 {
+		set := *d.floats[0].set
+		set.Mass.Value = share * waterHeavy * d.floatVolume(0)
+		of := *d
+		of.floats = slices.Clone(d.floats)
+		for i := range of.floats {
+			of.floats[i].set = &set
+		}
+		l, err := of.Layout()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return of.boardsOn(l, nil, nil).Value
+	}
+	light, heavy := boards(0.01), boards(0.99)
+	if !(heavy < light) {
+		t.Errorf("%g boards hold a heavy float, %g a light one", heavy, light)
+	}
+}
+
+// TestFaultsInOrder: the worst stands first, and of like ones the first found.
+func TestFaultsInOrder(t *testing.T) {
+	d := docks(t)["blocks under"]
+	l, err := d.Layout()
+	if err != nil {
+		t.Fatal(err)
+	}
+	l.Conflicts = nil
+	for _, c := range []struct {
+		name    string
+		missing float64
+	}{{"first", 0.1}, {"second", 0.1}, {"third", 0.1 * (1 + 1e-12)}, {"worst", 0.2}, {"least", 0.05}} {
+		l.Conflicts = append(l.Conflicts, layout.Conflict{Kind: layout.Overlaps, A: c.name, B: "rim", Missing: c.missing})
+	}
+	var c measure.Check
+	d.faults(&c, l, []layout.Fault{layout.Overlaps})
+	for i, want := range []string{"worst", "first", "second", "and 2 more"} {
+		if i >= len(c.Notes) || !strings.HasPrefix(c.Notes[i], want) {
+			t.Errorf("note %d is not of %s: %q", i, want, c.Notes)
+		}
+	}
+	if c.Value != 0.2 {
+		t.Errorf("%g m are missing at most", c.Value)
 	}
 }

@@ -51,9 +51,6 @@ func (d *Dock) Cutting(ctx context.Context) (*Cutting, error) {
 	if d.plan == nil {
 		d = build(&plan.Plan{})
 	}
-	if d.shop == nil {
-		return d.cutting(ctx)
-	}
 	d.shop.Lock()
 	defer d.shop.Unlock()
 	kept := &d.shop.cutting[measure.US]

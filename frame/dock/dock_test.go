@@ -165,6 +165,9 @@ func TestSinksAndCapsizes(t *testing.T) {
 			t.Errorf("tips over: %v %q", c, c.Notes)
 		}
 	}
+	if c := check(t, tips, "Tilt of the deck"); math.Abs(c.Value*180/math.Pi-60) > 1e-9 { // our choice of what stands for no rest
+		t.Errorf("tips over: %v", c)
+	}
 	sound(t, tips)
 }
 

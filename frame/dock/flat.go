@@ -79,7 +79,7 @@ func (d *Dock) flat() (*flat, error) {
 		for i := range bundles {
 			t := near + (far-near)*(float64(i)+0.5)/bundles
 			// Each of n boards bends by itself: EA w²/12 is that of one.
-			b := rack.Board{From: d.on(-slack, t), To: d.on(d.run()+slack, t), EA: n * ea, EI: n * ea * width * width / 12}
+			b := rack.Board{From: d.on(0, t), To: d.on(d.run(), t), EA: n * ea, EI: n * ea * width * width / 12}
 			if b, err = f.Lay(b, d.screwed(), n*s.screw, joists...); err != nil {
 				return nil, err
 			}

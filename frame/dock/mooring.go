@@ -233,18 +233,8 @@ func (d *Dock) pins(base *float.Platform) (measure.Check, error) {
 		Width: g.Width.Value, Pins: g.Pins.Value, Diameter: g.Diameter.Value, Plate: g.Plate.Value,
 		Strength: moor.Gear{Name: "pin and bracket", Kind: "pin", Break: g.Strength.Value, Source: srcUser},
 	}
-	// The pin line's middle, and the way out of the dock there.
 	k := slices.Index([]string{ends[0], ends[1], sides[0], sides[1]}, g.Edge.Value)
-	arm, span := d.length/2, d.width
-	if k >= 2 {
-		arm, span = span/2, d.length
-	}
-	area := 0.0 // the most waterplane that the floats have: stiffer than they are, the pins take more
-	for _, f := range d.floats {
-		size := d.floatSize(f.set)
-		area += size.long * size.breadth
-	}
-	along, across := area*arm*arm*4/12, area*span*span/12
+	area, along, across, arm := d.waterplane(k >= 2)
 	var worst moor.Joint
 	at := 0.0
 	storm := h.load(true)
@@ -283,6 +273,21 @@ func (d *Dock) pins(base *float.Platform) (measure.Check, error) {
 			measure.Length.Print(at, d.system()), measure.Length.Print(math.Abs(worst.Step), d.system())),
 		"the neighbour and its own moorings must carry all of it on to ground")
 	return c, err
+}
+
+// waterplane returns the most that the floats have, m², its second moments about the
+// axes through its middle along a hinge and square to it, m⁴, and how far off the hinge
+// is, m. The floats have less in the water: stiffer than they are, the pins take more.
+func (d *Dock) waterplane(atSide bool) (area, along, across, arm float64) {
+	for _, f := range d.floats {
+		size := d.floatSize(f.set)
+		area += size.long * size.breadth
+	}
+	far, wide := d.length, d.width
+	if atSide {
+		far, wide = wide, far
+	}
+	return area, area * far * far / 12, area * wide * wide / 12, far / 2
 }
 
 // ramped checks the ramp's slope over the levels.

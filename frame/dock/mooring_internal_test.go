@@ -98,3 +98,26 @@ func BenchmarkMooring(b *testing.B) {
 		}
 	}
 }
+
+// The waterplane of floats spread over a rectangle, by the textbook's bh³/12: hung by an
+// end the dock turns about the long lever, by a side about the short one.
+func TestWaterplane(t *testing.T) {
+	d := varied(t)
+	drum := 36.5 * 73 / math.Pi * measure.Inch * measure.Inch
+	const long, wide = 24 * measure.Foot, 10 * measure.Foot
+	box := func(b, h float64) float64 { return b * h * h * h / 12 * 18 * drum / (long * wide) }
+	for _, c := range []struct {
+		atSide bool
+		want   [4]float64
+	}{
+		{false, [4]float64{18 * drum, box(wide, long), box(long, wide), long / 2}},
+		{true, [4]float64{18 * drum, box(long, wide), box(wide, long), wide / 2}},
+	} {
+		area, along, across, arm := d.waterplane(c.atSide)
+		for i, got := range [4]float64{area, along, across, arm} {
+			if math.Abs(got/c.want[i]-1) > 1e-9 {
+				t.Errorf("at a side %v: number %d is %g, by hand %g", c.atSide, i, got, c.want[i])
+			}
+		}
+	}
+}

@@ -229,6 +229,9 @@ func TestSeasonHoles(t *testing.T) {
 	if len(thin.Holes) != 2 || math.Abs(thin.Holes[0].Clear-0.15) > 1e-12 || thin.Holes[1].Clear != 0.1 {
 		t.Errorf("%+v", thin.Holes)
 	}
+	if notes := strings.Join(thin.Notes, "; "); !strings.Contains(notes, "corrected by the holes of 2 days") {
+		t.Errorf("%q", notes)
+	}
 	if !(a < b) {
 		t.Errorf("the dock's ice on 20 February: %.2f after 10 cm, %.2f after 60 cm", a, b)
 	}
