@@ -191,11 +191,27 @@ func TestSeasonCard(t *testing.T) {
 	text := plain(page)
 	for _, want := range []string{
 		"ice-out\n" + r.Season.Out.P10.Format("2 Jan") + "\n" + r.Season.Out.P50.Format("2 Jan"), "150 mm of ice: one person on foot",
-		"\nThe work\n", "\n" + r.Season.Calendar.Slots[0].Task.Name, "Ice through the winter",
+		"\nThe work\n", "[1]", "\n" + r.Season.Calendar.Slots[0].Task.Name, "Ice through the winter",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the season card lacks %q", want)
 		}
+	}
+	if strings.Contains(text, "[0]") {
+		t.Error("notes are counted from nothing")
+	}
+	// The picture draws the odds of each load, and names those that are asked for.
+	g, err := sheet.Draw(d, r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, ok := g.Picture("winter")
+	if !ok {
+		t.Fatal("no picture of the winter")
+	}
+	drawn := strings.Join(strings.Fields(tags.ReplaceAllString(p.SVG, " ")), " ")
+	if !strings.Contains(drawn, "winters of 100 that had it") {
+		t.Errorf("no odds in %q", drawn)
 	}
 }
 

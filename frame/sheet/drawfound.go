@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/floewright/frame/dock"
+	"example.org/floewright/ice/season"
 	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
 )
@@ -67,6 +68,25 @@ func cutAlike(a, b lumber.Sawn) bool {
 	})
 }
 
+// oddsFrom returns the odds of n days from the first on, whatever their year: nil where
+// one of them has none.
+func oddsFrom(first time.Time, n int, days []season.DayOdds) []float64 {
+	by := map[string]float64{}
+	const day = "01-02"
+	for _, o := range slices.Backward(days) { // of two, the first
+		by[o.Date.Format(day)] = o.Carries
+	}
+	out := make([]float64, n)
+	for i := range out {
+		odds, ok := by[first.AddDate(0, 0, i).Format(day)]
+		if !ok {
+			return nil
+		}
+		out[i] = odds
+	}
+	return out
+}
+
 // winter draws the ice through the winter.
 func (g *drawing) winter() (Picture, error) {
 	s := g.report.Season
@@ -78,19 +98,7 @@ func (g *drawing) winter() (Picture, error) {
 	}
 	w := Winter{Units: g.units, First: s.First, Thin: s.Thin, Middle: s.Middle, Thick: s.Thick, Band: "what nine and what one of ten past winters had, by the model"}
 	for _, c := range s.Loads {
-		a := Asked{Name: c.Load, Thick: c.Need}
-		for i := range w.Middle {
-			for _, o := range c.Days {
-				if at := w.First.AddDate(0, 0, i); o.Date.Month() == at.Month() && o.Date.Day() == at.Day() {
-					a.Odds = append(a.Odds, o.Carries)
-					break
-				}
-			}
-		}
-		if len(a.Odds) != len(w.Middle) {
-			a.Odds = nil
-		}
-		w.Asked = append(w.Asked, a)
+		w.Asked = append(w.Asked, Asked{Name: c.Load, Thick: c.Need, Odds: oddsFrom(w.First, len(w.Middle), c.Days)})
 	}
 	last := w.First.AddDate(0, 0, len(w.Middle)-1)
 	for _, h := range s.Holes {

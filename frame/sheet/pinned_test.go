@@ -3,6 +3,7 @@ package sheet_test
 import (
 	"io"
 	"math/rand/v2"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -45,6 +46,43 @@ func TestPinned(t *testing.T) {
 		return all
 	})
 	if drawn < 6 {
+		t.Errorf("only %d were drawn", drawn)
+	}
+}
+
+// TestPinnedDrawings compares pictures whose numbers are a little changed, or nothing,
+// with what they were before.
+func TestPinnedDrawings(t *testing.T) {
+	pinned.OneMachine(t)
+	drawn := 0
+	pinned.Check(t, "drawings", 60, func(r *rand.Rand) []any {
+		var out []any
+		of := demos
+		if r.IntN(3) == 0 {
+			of = crowded
+		}
+		for _, d := range of([]measure.System{measure.US, measure.SI}[r.IntN(2)]) {
+			v := reflect.New(reflect.TypeOf(d)).Elem()
+			v.Set(reflect.ValueOf(d))
+			numbers(v, "", func(_ string, x reflect.Value) {
+				switch r.IntN(8) {
+				case 0:
+					x.SetFloat(x.Float() * []float64{0.5, 0.8, 0.95, 1.05, 1.3, 2}[r.IntN(6)])
+				case 1:
+					if r.IntN(4) == 0 {
+						x.SetFloat(0)
+					}
+				}
+			})
+			p, err := v.Interface().(drawer).Draw()
+			if err == nil {
+				drawn++
+			}
+			out = append(out, p, err)
+		}
+		return out
+	})
+	if drawn < 300 {
 		t.Errorf("only %d were drawn", drawn)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -183,71 +184,75 @@ func TestContacts(t *testing.T) {
 	}
 }
 
-// TestCrowded draws pictures with as much on them as they take: no text over
-// another, none off the sheet.
+// crowded returns pictures with as much on them as they take, and with as little.
+func crowded(u measure.System) []drawer {
+	long := strings.Repeat("a very long name ", 12)
+	p := demoPlan(u)
+	for i := range 100 {
+		p.Along = append(p.Along, float64(i)*2.7*in)
+	}
+	for i := range 26 {
+		p.Across = append(p.Across, float64(i)*4*in)
+		p.Things = append(p.Things, sheet.Thing{Name: long, X: float64(i%5) * ft, Y: float64(i%3) * ft})
+	}
+	p.Ends = [2]string{long, long}
+	p.Floats[0].Name = long
+
+	s := demoSection(u)
+	s.Name, s.Bears = long, long
+	for i := range 4 {
+		s.Water = append(s.Water, sheet.Waterline{Name: long, Height: float64(i) * 1e-3})
+	}
+	e := demoHeeled(u)
+	e.Load, e.Heel = long, -e.Heel
+	flat := demoHeeled(u)
+	flat.Heel, flat.People = 0, nil
+	under := demoHeeled(u)
+	under.Height, under.Heel = -0.5, 0.4
+
+	m := demoMoments(u)
+	m.Member = long
+	for i := range 20 {
+		m.Points = append(m.Points, sheet.PointLoad{X: 12*ft + float64(i)*1e-3, Force: float64(i-10) * 500})
+	}
+	zero := sheet.Moments{Units: u, Length: 2, X: []float64{0, 2}, Moment: []float64{0, 0}}
+	k := demoCutting(u)
+	for i := range k.Boards {
+		k.Boards[i].Size = long
+		k.Boards[i].Pieces[0].Name = long
+	}
+	many := sheet.Board{Length: 5}
+	for range 60 {
+		many.Pieces = append(many.Pieces, sheet.Piece{Name: "shim", Length: 0.01})
+	}
+	k.Boards = append(k.Boards, many, sheet.Board{Length: 1})
+
+	r := demoRighting(u)
+	r.Load, r.Rest = long, r.DeckWet
+	bare := sheet.Righting{Units: u, Heel: []float64{0, 1}, Rights: []float64{0, 0}}
+	over := demoRighting(u)
+	for i := range over.Rights {
+		over.Rights[i] *= -1
+	}
+	over.DeckWet = 3
+	w := demoWinter(u)
+	w.Asked = append(w.Asked, w.Asked[0], w.Asked[1], w.Asked[0], sheet.Asked{Name: long, Thick: 0.1})
+	w.Marks = append(w.Marks, sheet.Day{When: w.First, Name: long}, sheet.Day{When: w.First.AddDate(0, 0, 159), Name: long})
+	iceless := sheet.Winter{Units: u, First: w.First, Thin: []float64{0, 0}, Middle: []float64{0, 0}, Thick: []float64{0, 0}}
+	l := demoLines(u)
+	l.Levels = append(l.Levels, sheet.Level{Name: long, Rise: 0.001})
+	for range 14 {
+		l.Ties = append(l.Ties, sheet.Tie{Name: long, FarX: 14, FarZ: -2})
+	}
+	lone := sheet.Lines{Units: u, Length: 5, Bed: 2, Levels: []sheet.Level{{Name: "now"}}}
+	return []drawer{p, s, e, flat, under, m, zero, k, r, bare, over, w, iceless, l, lone}
+}
+
+// TestCrowded draws them: no text over another, none off the sheet.
 func TestCrowded(t *testing.T) {
 	defer sheet.Watch(func(d *svg.Drawing) { apart(t, d) })()
-	long := strings.Repeat("a very long name ", 12)
 	for _, u := range []measure.System{measure.US, measure.SI} {
-		p := demoPlan(u)
-		for i := range 100 {
-			p.Along = append(p.Along, float64(i)*2.7*in)
-		}
-		for i := range 26 {
-			p.Across = append(p.Across, float64(i)*4*in)
-			p.Things = append(p.Things, sheet.Thing{Name: long, X: float64(i%5) * ft, Y: float64(i%3) * ft})
-		}
-		p.Ends = [2]string{long, long}
-		p.Floats[0].Name = long
-
-		s := demoSection(u)
-		s.Name, s.Bears = long, long
-		for i := range 4 {
-			s.Water = append(s.Water, sheet.Waterline{Name: long, Height: float64(i) * 1e-3})
-		}
-		e := demoHeeled(u)
-		e.Load, e.Heel = long, -e.Heel
-		flat := demoHeeled(u)
-		flat.Heel, flat.People = 0, nil
-		under := demoHeeled(u)
-		under.Height, under.Heel = -0.5, 0.4
-
-		m := demoMoments(u)
-		m.Member = long
-		for i := range 20 {
-			m.Points = append(m.Points, sheet.PointLoad{X: 12*ft + float64(i)*1e-3, Force: float64(i-10) * 500})
-		}
-		zero := sheet.Moments{Units: u, Length: 2, X: []float64{0, 2}, Moment: []float64{0, 0}}
-		k := demoCutting(u)
-		for i := range k.Boards {
-			k.Boards[i].Size = long
-			k.Boards[i].Pieces[0].Name = long
-		}
-		many := sheet.Board{Length: 5}
-		for range 60 {
-			many.Pieces = append(many.Pieces, sheet.Piece{Name: "shim", Length: 0.01})
-		}
-		k.Boards = append(k.Boards, many, sheet.Board{Length: 1})
-
-		r := demoRighting(u)
-		r.Load, r.Rest = long, r.DeckWet
-		bare := sheet.Righting{Units: u, Heel: []float64{0, 1}, Rights: []float64{0, 0}}
-		over := demoRighting(u)
-		for i := range over.Rights {
-			over.Rights[i] *= -1
-		}
-		over.DeckWet = 3
-		w := demoWinter(u)
-		w.Asked = append(w.Asked, w.Asked[0], w.Asked[1], w.Asked[0], sheet.Asked{Name: long, Thick: 0.1})
-		w.Marks = append(w.Marks, sheet.Day{When: w.First, Name: long}, sheet.Day{When: w.First.AddDate(0, 0, 159), Name: long})
-		iceless := sheet.Winter{Units: u, First: w.First, Thin: []float64{0, 0}, Middle: []float64{0, 0}, Thick: []float64{0, 0}}
-		l := demoLines(u)
-		l.Levels = append(l.Levels, sheet.Level{Name: long, Rise: 0.001})
-		for range 14 {
-			l.Ties = append(l.Ties, sheet.Tie{Name: long, FarX: 14, FarZ: -2})
-		}
-		lone := sheet.Lines{Units: u, Length: 5, Bed: 2, Levels: []sheet.Level{{Name: "now"}}}
-		for _, d := range []drawer{p, s, e, flat, under, m, zero, k, r, bare, over, w, iceless, l, lone} {
+		for _, d := range crowded(u) {
 			if _, err := d.Draw(); err != nil {
 				t.Errorf("%T: %v", d, err)
 			}
@@ -349,5 +354,54 @@ func TestMarks(t *testing.T) {
 	joist, float, left, right := got["1.000 m"], got["3.000 m"], got["1.200 m"], got["500 mm"]
 	if !(float.Y1 < joist.Y0) || !(left.X1 < right.X0) || joist == (svg.Box{}) || left == (svg.Box{}) {
 		t.Errorf("joist %v, float %v; across: float %v, joist %v", joist, float, left, right)
+	}
+}
+
+// TestLimitIsTold: what the member may carry is said where it is known, either way or
+// one way and the other.
+func TestLimitIsTold(t *testing.T) {
+	for _, c := range []struct {
+		limit, hog float64
+		want       string
+	}{{0, 0, ""}, {20, 0, "either way"}, {20, 15, "over the line and"}} {
+		p, err := sheet.Moments{Units: measure.SI, Length: 2, X: []float64{0, 2}, Moment: []float64{10, -10}, Limit: c.limit, LimitHog: c.hog}.Draw()
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := strings.Join(strings.Fields(tags.ReplaceAllString(p.SVG, " ")), " ")
+		if strings.Contains(text, "Dashed") != (c.want != "") || !strings.Contains(text, c.want) {
+			t.Errorf("limits %g and %g N·m: %q", c.limit, c.hog, text)
+		}
+	}
+}
+
+// TestOneScale: what is as high as it is wide is drawn to one scale, and said to be;
+// what is long and flat is not.
+func TestOneScale(t *testing.T) {
+	for bed, want := range map[float64]string{4: "to one scale", 0.5: "to different scales", 60: "to different scales"} {
+		p, err := sheet.Lines{Units: measure.SI, Length: 5, Bed: bed, Levels: []sheet.Level{{Name: "now"}}, Ties: []sheet.Tie{{Name: "a", FarX: 10, FarZ: -bed}}}.Draw()
+		if text := strings.Join(strings.Fields(tags.ReplaceAllString(p.SVG, " ")), " "); err != nil || !strings.Contains(text, want) {
+			t.Errorf("%v, or water of %g m is not drawn %s: %q", err, bed, want, text)
+		}
+	}
+}
+
+// TestColumns: the lengths of lines stand in columns, as far apart as each other, right
+// of the names and inside the picture.
+func TestColumns(t *testing.T) {
+	l := demoLines(measure.SI)
+	l.Levels = []sheet.Level{{Name: "low", Rise: -0.3}, {Name: "mean"}, {Name: "high", Rise: 0.4}}
+	got := labels(t, l)
+	var at []float64
+	for _, box := range got {
+		if math.Abs(box.Y0-got["A: old pine"].Y0) < 1e-9 && box.X0 > 2 {
+			at = append(at, box.X0)
+		}
+	}
+	if slices.Sort(at); len(at) != 3 {
+		t.Fatalf("%d lengths beside the name: %v", len(at), got)
+	}
+	if low, mean, high := at[0], at[1], at[2]; !(low > 24) || math.Abs((mean-low)-(high-mean)) > 1e-9 || !(mean > low+8) || !(high < 130-8) {
+		t.Errorf("columns at %g, %g and %g", at[0], at[1], at[2])
 	}
 }
