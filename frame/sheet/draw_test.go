@@ -286,6 +286,20 @@ func TestDrawOthers(t *testing.T) {
 	}
 }
 
+// TestLevelsThatDiffer: a lake that stands is drawn at one level, one that only rises at
+// two, and one that does both at three.
+func TestLevelsThatDiffer(t *testing.T) {
+	for levels, want := range map[string]string{
+		`"level_low": "0 ft", "level_high": "0 ft"`: "at 1 water level,", `"level_low": "0 ft", "level_high": "1 ft"`: "at 2 water levels,",
+		`"level_low": "-1 ft", "level_high": "0 ft"`: "at 2 water levels,", `"level_low": "-1 ft", "level_high": "1 ft"`: "at 3 water levels,",
+	} {
+		g := drawn(t, demoDock(t, "swim", `"level_low": "-1 ft 6 in", "level_high": "1 ft"`, levels), &dock.Report{Units: measure.US})
+		if p, ok := g.Picture("lines"); !ok || !strings.Contains(p.Desc, want) {
+			t.Errorf("%s: %q, want %q", levels, p.Desc, want)
+		}
+	}
+}
+
 func TestDrawNothing(t *testing.T) {
 	d := demoDock(t, "swim")
 	for _, c := range []struct {

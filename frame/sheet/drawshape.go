@@ -156,10 +156,7 @@ func (g *drawing) heeled() (Picture, error) {
 	}
 	e.Height = c.Rest.Height(r3.Vec{X: x, Y: y})
 	for _, f := range s.Floats {
-		w := Endwise{Y: f.Y - s.Width/2, Z: f.Z, Broad: f.Broad, High: f.High, Round: f.Drum && f.Along}
-		if e.Along {
-			w.Y, w.Broad, w.Round = f.X-s.Length/2, f.Long, f.Drum && !f.Along
-		}
+		w := endwise(s, f, e.Along)
 		alike := func(o Endwise) bool {
 			return o.Round == w.Round && math.Abs(o.Y-w.Y) < 1e-3 && math.Abs(o.Z-w.Z) < 1e-3 && math.Abs(o.Broad-w.Broad) < 1e-3 && math.Abs(o.High-w.High) < 1e-3
 		}
@@ -168,6 +165,14 @@ func (g *drawing) heeled() (Picture, error) {
 		}
 	}
 	return e.Draw()
+}
+
+// endwise returns a float as it is seen from the dock's end or, along, from its side.
+func endwise(s *dock.Shape, f dock.Lying, along bool) Endwise {
+	if along {
+		return Endwise{Y: f.X - s.Length/2, Z: f.Z, Broad: f.Long, High: f.High, Round: f.Drum && !f.Along}
+	}
+	return Endwise{Y: f.Y - s.Width/2, Z: f.Z, Broad: f.Broad, High: f.High, Round: f.Drum && f.Along}
 }
 
 // lines draws the dock in its lines.

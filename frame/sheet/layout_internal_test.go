@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/floewright/frame/dock"
 	"example.org/floewright/ice/season"
 	"example.org/floewright/lumber/measure"
 )
@@ -50,8 +51,10 @@ func TestRoomByHand(t *testing.T) {
 	const point = 25.4 / 72
 	d := Document{Title: "Otter Point", Date: time.Date(2027, 1, 1, 0, 0, 0, 0, time.UTC)}
 	foot := 9.5 * point * 1.25 * 2
-	if got, want := d.room(&Card{Title: "Cut list"}), 252-(12*point*1.3+18*point*1.2+5)-foot-4; math.Abs(got-want) > 1e-9 {
-		t.Errorf("%g mm, by hand %g mm", got, want)
+	for title, lines := range map[string]float64{"Cut list": 1, "Cut list for the first of the winters in which boards are bought": 2} {
+		if got, want := d.room(&Card{Title: title}), 252-(12*point*1.3+18*point*1.2*lines+5)-foot-4; math.Abs(got-want) > 1e-9 {
+			t.Errorf("%s: %g mm, by hand %g mm", title, got, want)
+		}
 	}
 }
 
@@ -90,6 +93,7 @@ func TestHeadingLeads(t *testing.T) {
 		sides []int   // blocks on each
 	}{
 		{"room for both", 0.01, []int{3}},
+		{"room for nearly both", -0.01, []int{1, 2}},
 		{"room for the heading and half a picture", -pic.height() / 2, []int{1, 2}},
 		{"room for the heading alone", 0.01 - pic.height(), []int{1, 2}},
 		{"room for none", -pic.height() - head.height(), []int{1, 2}},
@@ -177,5 +181,28 @@ func TestOddsFrom(t *testing.T) {
 	}
 	if got := oddsFrom(day(2026, 11, 1), 212, days[:200]); got != nil {
 		t.Errorf("of days that have none: %v", got)
+	}
+}
+
+// A drum along the dock is round from the end and long from the side.
+func TestEndwise(t *testing.T) {
+	s := &dock.Shape{Length: 6, Width: 2.4}
+	f := dock.Lying{X: 1, Y: 0.4, Z: -0.3, Long: 0.9, Broad: 0.6, High: 0.6, Drum: true, Along: true}
+	for along, want := range map[bool]Endwise{
+		false: {Y: -0.8, Z: -0.3, Broad: 0.6, High: 0.6, Round: true},
+		true:  {Y: -2, Z: -0.3, Broad: 0.9, High: 0.6},
+	} {
+		got := endwise(s, f, along)
+		if math.Abs(got.Y-want.Y) > 1e-12 {
+			t.Errorf("from the side %v: %+v", along, got)
+		}
+		got.Y = want.Y
+		if got != want {
+			t.Errorf("from the side %v: %+v, want %+v", along, got, want)
+		}
+	}
+	f.Along = false
+	if endwise(s, f, false).Round || !endwise(s, f, true).Round {
+		t.Error("a drum across is round from the side alone")
 	}
 }
