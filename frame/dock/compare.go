@@ -236,7 +236,7 @@ func (c *Comparison) WriteCSV(w io.Writer) error {
 				line = append(line, "", a.Err.Error())
 				continue
 			}
-			line[1] = unitOf(a.Kind)
+			line[1] = a.Kind.Unit()
 			line = append(line, decimals(a.Value, 4), a.Note)
 		}
 		rows = append(rows, line)

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"example.org/floewright/ice/season"
+	"example.org/floewright/lumber/measure"
 )
 
 type (
@@ -19,26 +20,26 @@ type (
 	}
 	// A date is null where it never comes.
 	spanJSON struct {
-		P10    *string `json:"p10"`
-		P50    *string `json:"p50"`
-		P90    *string `json:"p90"`
-		Chance number  `json:"chance"`
+		P10    *string        `json:"p10"`
+		P50    *string        `json:"p50"`
+		P90    *string        `json:"p90"`
+		Chance measure.Number `json:"chance"`
 	}
 	loadJSON struct {
-		Load  string   `json:"load"`
-		Need  number   `json:"need"`
-		First spanJSON `json:"first"`
-		Last  spanJSON `json:"last"`
+		Load  string         `json:"load"`
+		Need  measure.Number `json:"need"`
+		First spanJSON       `json:"first"`
+		Last  spanJSON       `json:"last"`
 	}
 	windowJSON struct {
-		Task     string   `json:"task"`
-		Earliest *string  `json:"earliest"`
-		Usual    *string  `json:"usual"`
-		Sure     *string  `json:"sure"`
-		Latest   *string  `json:"latest"`
-		Chance   number   `json:"chance"`
-		Early    string   `json:"early"`
-		Notes    []string `json:"notes"`
+		Task     string         `json:"task"`
+		Earliest *string        `json:"earliest"`
+		Usual    *string        `json:"usual"`
+		Sure     *string        `json:"sure"`
+		Latest   *string        `json:"latest"`
+		Chance   measure.Number `json:"chance"`
+		Early    string         `json:"early"`
+		Notes    []string       `json:"notes"`
 	}
 )
 
@@ -53,18 +54,18 @@ func seasonOf(s *Season) *seasonJSON {
 		out.IceOut = &gone
 	}
 	for _, c := range s.Loads {
-		out.Loads = append(out.Loads, loadJSON{c.Load, number(c.Need), spanOf(c.First), spanOf(c.Last)})
+		out.Loads = append(out.Loads, loadJSON{c.Load, measure.Number(c.Need), spanOf(c.First), spanOf(c.Last)})
 	}
 	for _, w := range s.Calendar.Slots {
 		out.Calendar = append(out.Calendar, windowJSON{
-			w.Task.Name, dateOf(w.Earliest), dateOf(w.Usual), dateOf(w.Sure), dateOf(w.Latest), number(w.Chance), w.Task.Early, texts(w.Notes),
+			w.Task.Name, dateOf(w.Earliest), dateOf(w.Usual), dateOf(w.Sure), dateOf(w.Latest), measure.Number(w.Chance), w.Task.Early, texts(w.Notes),
 		})
 	}
 	return out
 }
 
 func spanOf(s season.Span) spanJSON {
-	return spanJSON{dateOf(s.P10), dateOf(s.P50), dateOf(s.P90), number(s.Chance)}
+	return spanJSON{dateOf(s.P10), dateOf(s.P50), dateOf(s.P90), measure.Number(s.Chance)}
 }
 
 // dateOf returns a day as text, null for the zero time.

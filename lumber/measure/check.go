@@ -59,7 +59,7 @@ type Assumption struct {
 
 // A Check is the common result of every rule in the library: a value, a limit,
 // which side is good, by whose rule, and what it rests on. Value and Limit are NaN where
-// there is none, for which JSON has no number.
+// there is none; in JSON they are null then.
 type Check struct {
 	Name    string
 	Kind    Kind    // of Value and Limit

@@ -1,7 +1,9 @@
 package measure_test
 
 import (
+	"encoding/json"
 	"fmt"
+	"math"
 
 	"example.org/floewright/lumber/measure"
 )
@@ -53,4 +55,38 @@ func ExampleRange_Check() {
 	fmt.Println(diameter.Check("diameter", -0.58))
 	// Output:
 	// diameter: -0.58 m is out of range; want more than 0 m, at most 3 m
+}
+
+// A check goes through encoding/json as it is, without a number where there is none.
+func ExampleCheck_MarshalJSON() {
+	c := measure.Check{
+		Name: "span of the deck", Kind: measure.Length, Value: 0.6096, Limit: math.NaN(), Rule: &measure.Source{Title: "a table of spans", Status: measure.Read},
+	}
+	text, err := json.MarshalIndent(c, "", "  ")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(string(text))
+	// Output:
+	// {
+	//   "name": "span of the deck",
+	//   "kind": "length",
+	//   "unit": "m",
+	//   "value": 0.6096,
+	//   "limit": null,
+	//   "steps": [],
+	//   "side": "at most",
+	//   "verdict": "no answer",
+	//   "rule": {
+	//     "title": "a table of spans",
+	//     "edition": "",
+	//     "locator": "",
+	//     "status": "read"
+	//   },
+	//   "factors": [],
+	//   "rests": [],
+	//   "notes": [],
+	//   "error": null
+	// }
 }

@@ -77,11 +77,11 @@ var kindTable = [kinds]kindInfo{
 		[2]style{{"°F", FahrenheitDegree, 1}, {"°C", 1, 1}},
 	},
 	TemperatureDifference: {
-		"temperature difference", "°C", "18 F deg or 10 C deg", -1000, 1000,
+		"temperature difference", "C deg", "18 F deg or 10 C deg", -1000, 1000,
 		[2]style{{"F deg", FahrenheitDegree, 1}, {"C deg", 1, 1}},
 	},
 	DegreeDays: {
-		"degree-days", "°C·day", "900 F-days or 500 C-days", -1e5, 1e5,
+		"degree-days", "C-days", "900 F-days or 500 C-days", -1e5, 1e5,
 		[2]style{{"F-days", FahrenheitDay, 1}, {"C-days", 1, 1}},
 	},
 	Angle:   {"angle", "rad", "5 deg", -1000, 1000, [2]style{{"deg", degree, 1}, {"deg", degree, 1}}},
@@ -100,6 +100,15 @@ func (k Kind) info() *kindInfo {
 
 // String returns the kind's name, such as "line load".
 func (k Kind) String() string { return k.info().name }
+
+// Unit returns the SI unit in which values of the kind are kept, such as "m" or "N/m"; "1"
+// for a ratio, a share and a count.
+func (k Kind) Unit() string {
+	if u := k.info().si; u != "" {
+		return u
+	}
+	return "1"
+}
 
 // reads returns the kind under which the units of k are listed.
 func (k Kind) reads() Kind {
