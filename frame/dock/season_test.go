@@ -94,6 +94,19 @@ func TestSeasonRecord(t *testing.T) {
 			t.Errorf("%s asks for %g m", s.Loads[i].Load, s.Loads[i].Need)
 		}
 	}
+	// Pieces are carried on the ice that the crew asks for, the dock stands on what it asks for.
+	for _, w := range s.Calendar.Slots {
+		want := 0.0
+		switch {
+		case w.Task.Parked:
+			want = max(s.Loads[2].Need, s.Loads[3].Need)
+		case w.Task.Name == "carry the pieces out":
+			want = max(s.Loads[0].Need, s.Loads[1].Need)
+		}
+		if w.Task.Need != want {
+			t.Errorf("%s: on %g m of ice, want %g m", w.Task.Name, w.Task.Need, want)
+		}
+	}
 	_, warm := with(4)
 	if !warm.Out.P50.Before(s.Out.P50) {
 		t.Errorf("after warm springs ice-out on %v, after others on %v", warm.Out.P50, s.Out.P50)
