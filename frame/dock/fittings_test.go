@@ -41,6 +41,21 @@ func TestLadders(t *testing.T) {
 	if !(heavy.Value < light.Value) || light.Verdict() != measure.Holds {
 		t.Errorf("the edge at %v under 185 lb, at %v under 260 lb", light.Value, heavy.Value)
 	}
+	// Of two ladders the one that takes the edge lower counts, wherever it is listed.
+	const bench = `{ "name": "bench", "mass": "60 lb"`
+	ladder := func(along, across string) string {
+		return `{ "name": "swim ladder", "ladder": "yes", "mass": "0.25 lb", "along": "` + along + `", "across": "` + across + `", "above": "0 in" }, `
+	}
+	corner, middle := ladder("24 ft", "10 ft"), ladder("12 ft", "10 ft")
+	worst := edge(bench, corner+bench)
+	if !(worst.Value < edge(bench, middle+bench).Value) {
+		t.Errorf("the corner's ladder takes the edge to %v", worst)
+	}
+	for _, both := range []string{corner + middle, middle + corner} {
+		if c := edge(bench, both+bench); math.Abs(c.Value-worst.Value) > 1e-4 { // the other one weighs, too
+			t.Errorf("of both %v, of the worse %v", c, worst)
+		}
+	}
 	none := report(t, demoText(t, "swim", `"name": "swim ladder", "ladder": "yes"`, `"name": "swim ladder", "ladder": "no"`))
 	if c := check(t, none, "Ladders out of the water"); c.Verdict() != measure.Short {
 		t.Errorf("no ladder: %v", c)

@@ -109,6 +109,14 @@ func TestAngle(t *testing.T) {
 			t.Errorf("%v", c)
 		}
 	}
+	// How far bolts stand apart is asked where there are two in either piece.
+	for counts, asked := range map[[2]string]bool{{"1", "1"}: false, {"2", "1"}: true, {"1", "2"}: true} {
+		few := strings.NewReplacer(`"spacing": "2 in",`, "", `"count": 2`, `"count": `+counts[0], `"in_joist": 2`, `"in_joist": `+counts[1]).Replace(angle)
+		c := check(t, report(t, demoText(t, "swim", hanger, few)), "Joist's end carried")
+		if got := c.Err != nil && strings.Contains(c.Err.Error(), "spacing"); got != asked {
+			t.Errorf("%v bolts, no spacing: %v", counts, c)
+		}
+	}
 	thin := report(t, demoText(t, "swim", hanger, strings.Replace(angle, "1/4 in", "1/8 in", 1)))
 	sound(t, thin)
 }
