@@ -113,3 +113,21 @@ func TestSeasonIsTheLakes(t *testing.T) {
 		}
 	}
 }
+
+// An envelope prints the worst of each member, joint and float with the situation that
+// makes it.
+func TestEnvelopeSays(t *testing.T) {
+	e, err := docks(t)["drums under"].Envelope(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := e.String()
+	for _, w := range e.Members {
+		if want := w.Name + " sags with " + measure.Moment.Print(w.Sag.Value, measure.SI) + ": " + e.Situations[w.Sag.Situation].Name; w.Sag.Value > 0 && !strings.Contains(text, want) {
+			t.Errorf("it does not say %q", want)
+		}
+	}
+	if strings.Contains(text, "sags with 0.0 N·m") {
+		t.Error("it says what is nothing")
+	}
+}
