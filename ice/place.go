@@ -73,7 +73,7 @@ func (s Sheet) misplaced() error {
 	corners := s.holesAt(PadCorner)
 	ring := padRing(corners)
 	if len(ring) < 4 {
-		return unknown("holes", fmt.Sprintf("the corners of the pad must be four different places, each standing out by 0.5 m (20 in) and more: %d do", len(ring)))
+		return unknown("holes", "the corners of the pad must be four different places, each standing out by 0.5 m (20 in) and more")
 	}
 	var middles []point
 	for _, p := range s.holesAt(PadMiddle) {

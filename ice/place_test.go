@@ -246,3 +246,30 @@ func TestThawFactor(t *testing.T) {
 		}
 	}
 }
+
+// TestLongPad: what stands on a pad drilled at both ends alone is far from every
+// hole, though the corners surround it; a hole without a place is named.
+func TestLongPad(t *testing.T) {
+	long := drilled(2.9)
+	for i := range long.Holes {
+		long.Holes[i].X *= 25
+	}
+	long.Holes[4].X, long.Holes[5].X = -80, -90
+	long.Holes = append(long.Holes, long.Holes[4])
+	long.Holes[6].X = 80
+	for _, c := range []struct {
+		at   float64
+		want measure.Verdict
+	}{{-80, measure.Holds}, {80, measure.Holds}, {0, measure.NoAnswer}} {
+		s := long
+		s.Outline = []ice.Patch{{X: c.at, A: 8, B: 5}}
+		if k := crossing(t, s, ice.Crossing{Mass: 90, People: 1}); k.Verdict() != c.want {
+			t.Errorf("at %g m: %v", c.at, k)
+		}
+	}
+	s := drilled(2.9)
+	s.Holes[5].X = math.NaN()
+	if k := crossing(t, s, ice.Crossing{Mass: 90, People: 1}); k.Err == nil || !strings.HasPrefix(k.Err.Error(), "hole 6 (walk), place: not known") {
+		t.Errorf("%v", k.Err)
+	}
+}

@@ -236,18 +236,9 @@ func (d *Dock) days(seconds float64) string {
 // iceCheck names a check of package ice and adds what the plan assumed.
 func (d *Dock) iceCheck(name string, c measure.Check, err error, rs rests) measure.Check {
 	if err != nil {
-		return refuse(name, err, rs)
+		return refuse(name, planError(err), rs)
 	}
-	c.Name, c.Hazard = name, true
-	var e *measure.Error
-	if errors.As(c.Err, &e) && inPlan(e.Error()) != e.Error() {
-		told := *e
-		told.Why, told.Want = inPlan(e.Why), inPlan(e.Want)
-		if told.Field = inPlan(e.Field); e.Class == measure.ErrUnknown && (e.Field == "air" || e.Field == "now") {
-			told.Field = map[string]string{"air": "ice.weather", "now": "ice.now"}[e.Field]
-		}
-		c.Err = &told
-	}
+	c.Name, c.Hazard, c.Err = name, true, planError(c.Err)
 	for i, n := range c.Notes {
 		c.Notes[i] = inPlan(n)
 	}
@@ -262,6 +253,20 @@ func refuse(name string, why error, rs rests) measure.Check {
 	return c
 }
 
+// planError names the plan's own fields in an error of package ice.
+func planError(err error) error {
+	var e *measure.Error
+	if !errors.As(err, &e) {
+		return err
+	}
+	told := *e
+	told.Field, told.Why, told.Want = inPlan(e.Field), inPlan(e.Why), inPlan(e.Want)
+	if e.Class == measure.ErrUnknown && (e.Field == "air" || e.Field == "now") {
+		told.Field = map[string]string{"air": "ice.weather", "now": "ice.now"}[e.Field]
+	}
+	return &told
+}
+
 // planned are the words of package ice for what the plan has a field of.
 var planned = []struct {
 	words *regexp.Regexp
@@ -270,7 +275,7 @@ var planned = []struct {
 	{regexp.MustCompile(`\bair, day (\d+) of \d+, (date|high|low)\b`), "ice.weather[$1].$2"},
 	{regexp.MustCompile(`\bair: not known`), "ice.weather: not known"},
 	{regexp.MustCompile(`\bnow: not known`), "ice.now: not known"},
-	{regexp.MustCompile(`\bhole (\d+) \(.*\), place\b`), "ice.holes[$1].along"},
+	{regexp.MustCompile(`\bhole (\d+) \(.*\), place\b`), "ice.holes[$1].along and across"},
 	{regexp.MustCompile(`\bload 1 stands outside`), "the dock stands outside"},
 	{regexp.MustCompile(`\bin the axes of the load\b`), "in the plan, along and across the dock"},
 }

@@ -85,6 +85,7 @@ func TestWeatherIsOfTheDaysBefore(t *testing.T) {
 		"one a month back": {frost("2027-02-01", "2027-02-02", "2027-02-03", "2027-02-04", "2027-01-05"), false, []string{"ice.weather[5].date", `"2027-01-05"`, window}},
 		"one missing":      {frost("2027-02-01", "2027-02-02", "2027-02-04", "2027-02-05"), false, []string{"ice.weather", "2027-02-03", "missing", window}},
 		"one unknown":      {frost("2027-02-01", "2027-02-02", "unknown", "2027-02-04", "2027-02-05"), false, []string{"ice.weather[3].date", window}},
+		"high under low":   {days("2027-02-01", "5 F", "40 F"), false, []string{"ice.weather[1].high"}},
 		"none":             {frost(), false, []string{"ice.weather", window}},
 		"thaw yesterday, newest first": {
 			days("2027-02-05", "45 F", "40 F", "2027-02-04", "20 F", "5 F", "2027-02-03", "20 F", "5 F", "2027-02-02", "20 F", "5 F", "2027-02-01", "20 F", "5 F", "2027-01-31", "20 F", "5 F"),
@@ -168,10 +169,10 @@ func TestVoidHourIsPrinted(t *testing.T) {
 // TestIceBeside: the card asks for as much as the check of the same load on sound ice,
 // and the check says which load that is.
 func TestIceBeside(t *testing.T) {
-	for _, swaps := range [][]string{nil, {`"parked"`, `"snow_to_come": "0 in", "parked"`}, {`"mass": "670 lb", "people": 3`, `"mass": "44 lb", "people": 3`}} {
+	for _, swaps := range [][]string{nil, {`"parked"`, `"snow_to_come": "0 in", "parked"`}, {`"mass": "670 lb", "people": 3`, `"mass": "60 lb", "people": 3`}} {
 		d := swappedDock(t, "swim", swaps...)
 		a := d.IceBeside()
-		k := check(t, demoReport(t, "swim", swaps...), "Ice for the people at the dock")
+		k := check(t, reported(t, d, measure.US), "Ice for the people at the dock")
 		if a.Err != nil || math.Abs(a.Check.Limit-k.Limit) > 1e-9 || !(a.White > a.Check.Limit) || !(a.Thawed > a.White) {
 			t.Errorf("%+v, the check asks for %g m", a, k.Limit)
 		}
@@ -179,9 +180,15 @@ func TestIceBeside(t *testing.T) {
 		if want := "for " + measure.Mass.Print(a.Mass, measure.US) + " as one load"; !strings.Contains(notes, want) || strings.Contains(notes, "snow to come on it") != (len(swaps) == 0 || swaps[0] != `"parked"`) {
 			t.Errorf("no %q in %s", want, notes)
 		}
-		if strings.Contains(notes, "each of 3 people counts") != (len(swaps) > 0 && strings.Contains(swaps[1], "44 lb")) {
+		if strings.Contains(notes, "each of 3 people counts") != (len(swaps) > 0 && strings.Contains(swaps[1], "60 lb")) {
 			t.Error(notes)
 		}
+	}
+	// White ice in the plan's holes doubles what the check asks for, and has a column of
+	// its own on the card.
+	d := swappedDock(t, "swim", `"white": "0 in"`, `"white": "1 in"`)
+	if a, k := d.IceBeside(), check(t, reported(t, d, measure.US), "Ice for the people at the dock"); math.Abs(a.White-k.Limit) > 1e-9 || math.Abs(2*a.Check.Limit-k.Limit) > 1e-9 {
+		t.Errorf("%+v, the check asks for %g m", a, k.Limit)
 	}
 	if a := swappedDock(t, "swim", `"crossing": { "mass": "670 lb", "people": 3 }`, `"crossing": { "mass": "unknown", "people": 3 }`).IceBeside(); a.Err == nil {
 		t.Errorf("people of unknown weight: %+v", a)
