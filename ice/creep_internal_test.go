@@ -109,7 +109,7 @@ func TestAlternating(t *testing.T) {
 // TestHull: a ring of corners whatever their order, and none of fewer than three
 // or of points in a line.
 func TestHull(t *testing.T) {
-	square := [][2]float64{{0, 0}, {4, 3}, {4, 0}, {2, 1}, {0, 3}, {4, 0}, {2, 0}}
+	square := []point{{0, 0}, {4, 3}, {4, 0}, {2, 1}, {0, 3}, {4, 0}, {2, 0}}
 	ring := hull(square)
 	area := 0.0
 	for i, a := range ring {
@@ -119,7 +119,7 @@ func TestHull(t *testing.T) {
 	if len(ring) != 4 || area != 12 {
 		t.Errorf("ring %v, area %g", ring, area)
 	}
-	for _, few := range [][][2]float64{nil, {{1, 1}}, {{0, 0}, {1, 1}}, {{0, 0}, {1, 1}, {2, 2}, {3, 3}}, {{1, 1}, {1, 1}, {1, 1}, {1, 1}}} {
+	for _, few := range [][]point{nil, {{1, 1}}, {{0, 0}, {1, 1}}, {{0, 0}, {1, 1}, {2, 2}, {3, 3}}, {{1, 1}, {1, 1}, {1, 1}, {1, 1}}} {
 		if ring := hull(few); len(ring) > 2 {
 			t.Errorf("%v has the ring %v", few, ring)
 		}

@@ -4,9 +4,10 @@
 //
 // # Model
 //
-// A [Sheet] is what was found: drilled [Hole]s, at least the four corners and the
-// middle of the pad and one on the walk from the shore (see [Spot]), the water, the
-// season, the air of the last five days, the age of the survey, cracks, wet
+// A [Sheet] is what was found: drilled [Hole]s, at least six, the four corners and the
+// middle of the pad and one on the walk from the shore (see [Spot]), each at a place of
+// its own, the corners round what stands there, the water, the
+// season, the air of the five days right before, the age of the survey, cracks, wet
 // places, inlets, and whether anything changed since. The smallest effective
 // thickness of all holes governs. It is compared with the thickness required:
 //
@@ -31,13 +32,14 @@
 //
 // A check is "short", "no answer" or "not ruled out by" the governing rule. It
 // is never better than "no answer" on ice that is not fully measured, drilled at
-// fewer places than that, surveyed more than 24 hours ago or changed since,
+// fewer places than that or at others, surveyed more than 24 hours ago or changed since,
 // thawing (the newest day reached 0 °C, or a daily mean did), after a sudden
 // drop of temperature, in spring, on a river, flooded, hanging above its water,
 // under more snow than it floats, near inlets or wet places, or where any of
 // this is unknown, however thick it is. It never improves when an input gets
 // worse or becomes unknown; but it cannot know of the thin place where no hole
-// was drilled.
+// was drilled. Zero values are the cautious ones: a zero of a [Hole] is not known
+// unless it was looked for, nor is an age of 0.
 //
 // # Days and weeks
 //
@@ -108,5 +110,5 @@
 //	if err != nil {
 //		return err
 //	}
-//	fmt.Println(check.Words()) // no answer: five holes are missing, and more
+//	fmt.Println(check.Words()) // no answer: five more holes are missing, and what else was found
 package ice

@@ -15,9 +15,8 @@ import (
 // 24 by 16 ft about the origin, and the walk from the shore.
 func pad(inches float64) ice.Sheet {
 	s := survey()
-	for i, at := range [][2]float64{{-12, 8}, {12, 8}, {12, -8}, {-12, -8}, {0, 0}, {0, -60}} {
+	for i := range s.Holes {
 		h := &s.Holes[i]
-		h.X, h.Y = at[0]*measure.Foot, at[1]*measure.Foot
 		h.Clear, h.Water = inches*measure.Inch, 0.078*inches*measure.Inch
 	}
 	s.Depth = 12 * measure.Foot

@@ -5,6 +5,7 @@ import (
 	"log"
 	"math"
 	"strings"
+	"time"
 
 	"example.org/floewright/ice"
 	"example.org/floewright/lumber/measure"
@@ -18,10 +19,15 @@ func survey() ice.Sheet {
 	}
 	for i, inches := range []float64{11, 10.5, 11.25, 10.75, 11, 9.5} {
 		name := []string{"pad, NW corner", "pad, NE corner", "pad, SE corner", "pad, SW corner", "pad, middle", "walk"}[i]
-		s.Holes = append(s.Holes, ice.Hole{Name: name, Clear: inches * measure.Inch, Water: 0.75 * measure.Inch})
+		at := [][2]float64{{-12, 8}, {12, 8}, {12, -8}, {-12, -8}, {0, 0}, {0, -60}}[i] // ft, about the middle of the pad
+		s.Holes = append(s.Holes, ice.Hole{
+			Name: name, X: at[0] * measure.Foot, Y: at[1] * measure.Foot,
+			Clear: inches * measure.Inch, Water: 0.75 * measure.Inch, Looked: true, // no white ice, no gap, no snow
+		})
 	}
-	for _, f := range [][2]float64{{25, 9}, {22, 5}, {20, 2}, {24, 8}, {23, 6}} {
-		s.Air = append(s.Air, ice.Air{High: measure.Fahrenheit(f[0]), Low: measure.Fahrenheit(f[1])})
+	s.Now = time.Date(2027, time.January, 30, 11, 0, 0, 0, time.UTC) // by the clock at the lake
+	for i, f := range [][2]float64{{25, 9}, {22, 5}, {20, 2}, {24, 8}, {23, 6}} {
+		s.Air = append(s.Air, ice.Air{Date: s.Now.AddDate(0, 0, i-5), High: measure.Fahrenheit(f[0]), Low: measure.Fahrenheit(f[1])})
 	}
 	return s
 }
@@ -44,7 +50,7 @@ func ExampleSheet_Crossing() {
 	// 9-1/2 in, at least 8 in
 	// true not ruled out by CCOHS (Canada), newsletter, January 2005
 	// thinnest: walk, invented bay, counted as clear ice alone, doubled thickness where there is white ice
-	// EXPIRY: 24 hours after drilling, 22 hours from now, or at once on thaw, rain, snow or a change of the water level
+	// EXPIRY: 24 hours after drilling: void from 2027-01-31 09:00, or at once on thaw, rain, snow or a change of the water level
 }
 
 // The same sheet gets no answer once nobody looked for cracks, and is short
@@ -146,7 +152,7 @@ func ExampleClass_Load() {
 // White ice counts differently from source to source; a layer with water under
 // it never adds.
 func ExampleScheme_Effective() {
-	h := ice.Hole{Clear: 0.20, White: 0.10, Hard: true}
+	h := ice.Hole{Clear: 0.20, White: 0.10, Hard: true, Looked: true}
 	for s := ice.Strictest; s <= ice.HalfWhite; s++ {
 		thickness, factor, err := s.Effective(h)
 		if err != nil {

@@ -160,10 +160,6 @@ func stands(clear, snow, mass, days, newest, fall, distance, speed float64, choi
 	}
 	pick := func(n uint32) int { k := choices % n; choices /= n; return int(k) }
 	c := standing{situation: base}
-	places := drilled(1)
-	for i := range c.sheet.Holes {
-		c.sheet.Holes[i].X, c.sheet.Holes[i].Y = places.Holes[i].X, places.Holes[i].Y
-	}
 	c.sheet.Depth = 0.5 + math.Mod(math.Abs(distance), 20)
 	c.sheet.SnowDensity = []float64{0, 150, 300}[pick(3)]
 	c.load.Mass, c.load.Machine = 20+math.Mod(math.Abs(mass), 900), min(c.load.Machine, ice.Snowmobile)

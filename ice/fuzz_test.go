@@ -100,7 +100,18 @@ var worsenings = []struct {
 	{"high unknown", func(c *situation, i int, _ float64) { c.sheet.Air[i%len(c.sheet.Air)].High = math.NaN() }},
 	{"low unknown", func(c *situation, i int, _ float64) { c.sheet.Air[i%len(c.sheet.Air)].Low = math.NaN() }},
 	{"fewer days", func(c *situation, i int, _ float64) { c.sheet.Air = c.sheet.Air[1+i%len(c.sheet.Air):] }},
-	{"older", func(c *situation, _ int, d float64) { c.sheet.Age += 1e5 * d }},
+	{"older", func(c *situation, _ int, d float64) {
+		if c.sheet.Age > 0 { // 0 is not known
+			c.sheet.Age += 1e5 * d
+		}
+	}},
+	{"not looked", func(c *situation, i int, _ float64) { hole(c, i).Looked = false }},
+	{"place unknown", func(c *situation, i int, _ float64) { hole(c, i).Y = math.NaN() }},
+	{"two at one place", func(c *situation, i int, _ float64) {
+		h := hole(c, i+1)
+		h.X, h.Y = hole(c, i).X, hole(c, i).Y
+	}},
+	{"far off", func(c *situation, i int, d float64) { hole(c, i).Y += 64 + d }},
 	{"age unknown", func(c *situation, _ int, _ float64) { c.sheet.Age = math.NaN() }},
 	{"more cracks", func(c *situation, _ int, _ float64) {
 		if c.sheet.Cracks != ice.UnknownCracks {
@@ -225,8 +236,10 @@ func FuzzSurvey(f *testing.F) {
 			Water: ice.Water(body), Season: ice.Season(season), Cracks: ice.Cracks(cracks), Scheme: ice.Scheme(scheme), Age: age,
 			Wet: ice.NotFound, Inlets: ice.NotFound, Changed: ice.NotFound,
 		}
-		for range holes % 9 {
-			s.Holes = append(s.Holes, ice.Hole{Clear: clear, White: white, Gap: gap, Water: water, Snow: snow})
+		for i := range int(holes % 9) {
+			h := sound(1).Holes[i%6]
+			h.Clear, h.White, h.Gap, h.Water, h.Snow = clear, white, gap, water, snow
+			s.Holes = append(s.Holes, h)
 		}
 		for range 5 {
 			s.Air = append(s.Air, ice.Air{High: high, Low: low})
@@ -248,9 +261,9 @@ func FuzzSurvey(f *testing.F) {
 				continue
 			}
 			switch {
-			case err != nil, i == 2, len(s.Holes) < 5, s.Water != ice.Lake, s.Season != ice.Winter, s.Cracks == ice.UnknownCracks:
+			case err != nil, i == 2, len(s.Holes) < 6, s.Water != ice.Lake, s.Season != ice.Winter, s.Cracks == ice.UnknownCracks:
 				t.Errorf("call %d holds without its conditions: %+v, %v", i, s, err)
-			case !(age >= 0 && age <= 86400), !(high < 0), !(water > 0), i == 1 && !(hours <= 24):
+			case !(age > 0 && age <= 86400), !(high < 0), !(water > 0), i == 1 && !(hours <= 24):
 				t.Errorf("call %d holds on old, thawing or flooded ice, or for days: %+v", i, s)
 			case !(clear+white >= 0.15), !c.Hazard, c.Rule == nil:
 				t.Errorf("call %d holds on %g m of ice, hazard %v, rule %v", i, clear, c.Hazard, c.Rule)

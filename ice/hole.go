@@ -8,16 +8,21 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// A Hole is one drilled hole, lengths in metres. NaN means not measured.
+// A Hole is one drilled hole, lengths in metres. NaN means not measured, and so
+// does 0 unless Looked is set.
 type Hole struct {
 	Name  string  // where it is: "pad, north corner"
 	Spot  Spot    // what it stands for; the zero value reads it from the name
-	X, Y  float64 // m, where it is in the axes of the loads; they matter under a Stand
+	X, Y  float64 // m, where it is in the axes of the loads; two within half a metre are one place
 	Clear float64 // clear (black) ice; with a gap, the thickest single layer of it
 	White float64 // white (snow, slush) ice on top of it
-	Gap   float64 // water, air or wet slush between layers; 0 is none
+	Gap   float64 // water, air or wet slush between layers
 	Water float64 // how far the water in the hole stands below the top of the ice
 	Snow  float64 // snow on top
+
+	// Looked says that whoever drilled looked for all of these: a zero then says
+	// that there is none, while without it a zero is not known.
+	Looked bool
 
 	// Hard says that the white ice is hard and dark and frozen to the clear
 	// ice. White ice that is brittle, light, or not looked at counts nothing.
@@ -28,7 +33,9 @@ type Hole struct {
 type Spot int
 
 // The spots. At least four corners and the middle of the pad and one hole on
-// the walk from the shore must be drilled. ByName, the zero value, looks for
+// the walk from the shore must be drilled: corners that stand out by half a metre
+// and more, the middle between them and within 30 m of each, and the walk
+// outside them, within 30 m. ByName, the zero value, looks for
 // the words walk, corner, middle or centre, and dock or gauge in the name, in
 // this order; a name without any of them stands for none.
 const (
@@ -75,6 +82,19 @@ func (h Hole) spot() Spot {
 		}
 	}
 	return ByName
+}
+
+// settled returns the hole with NaN for each zero that nobody looked for.
+func (h Hole) settled() Hole {
+	if h.Looked {
+		return h
+	}
+	for _, x := range []*float64{&h.Clear, &h.White, &h.Gap, &h.Water, &h.Snow} {
+		if *x == 0 {
+			*x = math.NaN()
+		}
+	}
+	return h
 }
 
 // complete reports whether every number of the hole was measured.
@@ -178,7 +198,7 @@ func (c Scheme) Source() *measure.Source {
 // factor, 1 or more, by which white ice raises the thickness required. Layers
 // with a gap between them never add: the strongest counts alone (NVE; Finnish
 // Meteorological Institute). The error is of class measure.ErrUnknown where
-// the ice was not measured, ErrRange for sizes that no hole has, ErrName for
+// the ice was not measured or a zero not looked for, ErrRange for sizes that no hole has, ErrName for
 // an unknown scheme.
 func (c Scheme) Effective(h Hole) (thickness, factor float64, err error) {
 	if c < 0 || int(c) >= len(schemes) {
@@ -187,8 +207,8 @@ func (c Scheme) Effective(h Hole) (thickness, factor float64, err error) {
 	if err := h.check(0); err != nil {
 		return math.NaN(), math.NaN(), err
 	}
-	if math.IsNaN(h.Clear + h.White + h.Gap) {
-		return math.NaN(), math.NaN(), unknown("hole", "clear ice, white ice and gap must all be measured")
+	if h = h.settled(); math.IsNaN(h.Clear + h.White + h.Gap) {
+		return math.NaN(), math.NaN(), unknown("hole", "clear ice, white ice and gap must all be measured, and looked for where they are 0")
 	}
 	s := schemes[c]
 	white := 0.0

@@ -247,7 +247,7 @@ func TestFactors(t *testing.T) {
 		"none":  {func(*ice.Sheet) {}, 1},
 		"white": {func(s *ice.Sheet) { s.Holes[3].White = 0.01 }, 2},
 		"hard white": {func(s *ice.Sheet) {
-			s.Scheme, s.Holes[3] = ice.DoubleWhite, ice.Hole{Clear: 1, White: 0.2, Hard: true, Water: 0.1}
+			s.Scheme, s.Holes[3] = ice.DoubleWhite, ice.Hole{Spot: ice.PadCorner, X: -4, Y: 3, Clear: 1, White: 0.2, Hard: true, Water: 0.1, Looked: true}
 		}, 2},
 		"clear alone":     {func(s *ice.Sheet) { s.Scheme, s.Holes[3].White = ice.ClearAlone, 0.01 }, 1},
 		"half white":      {func(s *ice.Sheet) { s.Scheme, s.Holes[3].White = ice.HalfWhite, 0.01 }, 1},
@@ -290,7 +290,7 @@ func TestRiver(t *testing.T) {
 
 // TestEffective: what counts of a hole under each scheme.
 func TestEffective(t *testing.T) {
-	hard := ice.Hole{Clear: 0.20, White: 0.10, Hard: true, Water: 0.02}
+	hard := ice.Hole{Clear: 0.20, White: 0.10, Hard: true, Water: 0.02, Looked: true}
 	soft, split, slush := hard, hard, hard
 	soft.Hard = false
 	split.Gap = 0.03
@@ -312,7 +312,7 @@ func TestEffective(t *testing.T) {
 		{"slush", slush, ice.HalfWhite, 0.15, 1},
 		{"slush", slush, ice.DoubleWhite, 0.30, 2},
 		{"slush", slush, ice.Strictest, 0.05, 2},
-		{"clear", ice.Hole{Clear: 0.2}, ice.Strictest, 0.2, 1},
+		{"clear", ice.Hole{Clear: 0.2, Looked: true}, ice.Strictest, 0.2, 1},
 	} {
 		h, f, err := c.scheme.Effective(c.hole)
 		if err != nil || math.Abs(h-c.thickness) > 1e-12 || f != c.factor {
@@ -325,6 +325,9 @@ func TestEffective(t *testing.T) {
 		class error
 	}{
 		{ice.Hole{Clear: math.NaN()}, 0, measure.ErrUnknown},
+		{ice.Hole{Clear: 1}, 0, measure.ErrUnknown},
+		{ice.Hole{Clear: 1, White: 0.1}, 0, measure.ErrUnknown},
+		{ice.Hole{White: 0.1, Gap: 0.1}, 0, measure.ErrUnknown},
 		{ice.Hole{Gap: math.NaN()}, 0, measure.ErrUnknown},
 		{ice.Hole{White: -1}, 0, measure.ErrRange},
 		{ice.Hole{Clear: 4}, 0, measure.ErrRange},

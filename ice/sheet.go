@@ -3,6 +3,8 @@ package ice
 import (
 	"errors"
 	"fmt"
+	"math"
+	"time"
 
 	"example.org/floewright/lumber/measure"
 )
@@ -115,10 +117,21 @@ func (f Finding) String() string {
 // no answer.
 type Sheet struct {
 	Place string // where the survey was made, printed with the verdict
-	Holes []Hole // at least five: the corners and the middle of the pad, and the walk from the shore
+	Holes []Hole // at least six: the four corners and the middle of the pad, and one on the walk from the shore
 	Water Water
-	Air   []Air   // one a day, newest last, at least five days
-	Age   float64 // s since the holes were drilled; NaN is not known
+	Air   []Air   // of the last five days and more
+	Age   float64 // s since the first hole was drilled; 0 and NaN are not known
+
+	// Now is the date and hour, by the lake's clock, at which the sheet is asked.
+	// With it every day of Air must bear its date, the order does not matter, and
+	// the notes name the hour from which the word of the ice is void. The zero time
+	// is not known: then the caller vouches that Air is the days right before,
+	// newest last, and a day that bears a date takes every answer away.
+	Now time.Time
+
+	// Outline is what stands on the pad or is to stand there, its forces aside: if
+	// there is any, the corners of the pad must surround it, whatever is asked.
+	Outline []Patch
 
 	Depth       float64 // m of water under the ice, the least on the way; 0 and NaN are not known
 	SnowDensity float64 // kg/m³ of the snow on the ice, weighed; 0 counts as 400
@@ -136,12 +149,42 @@ type Sheet struct {
 	Class  *Class
 }
 
-// fewest is the least number of holes: the four corners of the pad and its
-// middle. With fewer there is no answer.
-const fewest = 5
+// fewest is the least number of holes: the four corners of the pad, its middle,
+// and one on the walk from the shore. With fewer there is no answer.
+const fewest = 6
 
 // expiry is how long a survey may be used, in seconds.
 const expiry = measure.Day
+
+// aged reports whether the age of the holes is known.
+func (s Sheet) aged() bool { return s.Age > 0 }
+
+// settled returns the sheet with NaN for what nobody looked for in its holes.
+func (s Sheet) settled() Sheet {
+	holes := make([]Hole, len(s.Holes))
+	for i, h := range s.Holes {
+		holes[i] = h.settled()
+	}
+	s.Holes = holes
+	return s
+}
+
+// void returns the time from which the survey serves no more, in words: nothing
+// where it is not known.
+func (s Sheet) void() string {
+	if !s.aged() || s.Now.IsZero() || s.Age > rangeAge.Hi {
+		return ""
+	}
+	word := " from "
+	if s.Age > expiry {
+		word = " since "
+	}
+	end := s.Now.Add(time.Duration(math.Floor(expiry-s.Age)) * time.Second)
+	return "void" + word + end.Format("2006-01-02 15:04")
+}
+
+// rangeAge is the age of a survey.
+var rangeAge = measure.Range{Kind: measure.Time, Lo: 0, Hi: 1e9, Source: sizeRange}
 
 // class returns the bearing class of the sheet.
 func (s Sheet) class() Class {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"time"
 
 	"example.org/floewright/ice"
 	"example.org/floewright/lumber/measure"
@@ -18,9 +19,10 @@ func cold() []ice.Air {
 // sound returns a sheet of clear lake ice h thick on which nothing is amiss:
 // every other sheet of the tests is worse in some field.
 func sound(h float64) ice.Sheet {
+	places := [][2]float64{{-4, -3}, {4, -3}, {4, 3}, {-4, 3}, {0, 0}, {0, -25}} // a pad of 8 by 6 m about the origin
 	var holes []ice.Hole
-	for _, name := range []string{"north corner", "east corner", "south corner", "west corner", "middle", "walk"} {
-		holes = append(holes, ice.Hole{Name: name, Clear: h, Water: 0.08 * h})
+	for i, name := range []string{"north corner", "east corner", "south corner", "west corner", "middle", "walk"} {
+		holes = append(holes, ice.Hole{Name: name, X: places[i][0], Y: places[i][1], Clear: h, Water: 0.08 * h, Looked: true})
 	}
 	return ice.Sheet{
 		Place: "demo bay", Holes: holes, Water: ice.Lake, Air: cold(), Age: 3600, Season: ice.Winter,
@@ -97,6 +99,7 @@ func TestClassGoverns(t *testing.T) {
 var barred = map[string]func(*ice.Sheet){
 	"zero value":      func(s *ice.Sheet) { *s = ice.Sheet{} },
 	"four holes":      func(s *ice.Sheet) { s.Holes = s.Holes[:4] },
+	"five holes":      func(s *ice.Sheet) { s.Holes = s.Holes[1:] },
 	"no holes":        func(s *ice.Sheet) { s.Holes = nil },
 	"clear unknown":   func(s *ice.Sheet) { s.Holes[2].Clear = math.NaN() },
 	"white unknown":   func(s *ice.Sheet) { s.Holes[5].White = math.NaN() },
@@ -121,6 +124,12 @@ var barred = map[string]func(*ice.Sheet){
 	"snap yesterday":  func(s *ice.Sheet) { s.Air[3].Low, s.Air[4].Low = -25.5, -25.5 },
 	"25 hours":        func(s *ice.Sheet) { s.Age = 25 * 3600 },
 	"age unknown":     func(s *ice.Sheet) { s.Age = math.NaN() },
+	"age not said":    func(s *ice.Sheet) { s.Age = 0 },
+	"not looked for":  func(s *ice.Sheet) { s.Holes[1].Looked = false },
+	"no place":        func(s *ice.Sheet) { s.Holes[4].Y = math.NaN() },
+	"one place":       func(s *ice.Sheet) { s.Holes[3].X, s.Holes[3].Y = s.Holes[0].X, s.Holes[0].Y },
+	"dates, no day":   func(s *ice.Sheet) { s.Air[0].Date = time.Date(2031, 1, 10, 0, 0, 0, 0, time.UTC) },
+	"day, no dates":   func(s *ice.Sheet) { s.Now = time.Date(2031, 1, 15, 9, 0, 0, 0, time.UTC) },
 	"changed":         func(s *ice.Sheet) { s.Changed = ice.Found },
 	"changes unknown": func(s *ice.Sheet) { s.Changed = ice.NotLooked },
 	"cracks unknown":  func(s *ice.Sheet) { s.Cracks = ice.UnknownCracks },
@@ -155,7 +164,7 @@ func TestBarredWhateverTheThickness(t *testing.T) {
 				t.Errorf("thin: %v", got)
 			}
 			// Without all its holes a sheet is not even short.
-			if strings.Contains("zero value, four holes, no holes, clear unknown, white unknown, gap unknown, level unknown, snow unknown", name) && got.Verdict() != measure.NoAnswer {
+			if strings.Contains("zero value, four holes, five holes, not looked for, no holes, clear unknown, white unknown, gap unknown, level unknown, snow unknown", name) && got.Verdict() != measure.NoAnswer {
 				t.Errorf("thin and not measured: %v", got)
 			}
 		})

@@ -11,13 +11,9 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// drilled is the sound sheet with its holes in place: a pad of 8 by 6 m about
-// the origin.
+// drilled is the sound sheet over water of known depth.
 func drilled(h float64) ice.Sheet {
 	s := sound(h)
-	for i, o := range [][2]float64{{-4, -3}, {4, -3}, {4, 3}, {-4, 3}, {0, 0}, {0, -25}} {
-		s.Holes[i].X, s.Holes[i].Y = o[0], o[1]
-	}
 	s.Depth = 6
 	return s
 }
@@ -144,11 +140,11 @@ func TestFreeboardUsedUp(t *testing.T) {
 		t.Errorf("freeboard %g m under 10 cm of snow of 200 kg/m³", f.Freeboard)
 	}
 	s = drilled(0.6)
-	s.Holes = append(s.Holes, ice.Hole{Name: "gauge beside the float", Clear: 0.6, Water: 0.01})
+	s.Holes = append(s.Holes, ice.Hole{Name: "gauge beside the float", X: 1, Clear: 0.6, Water: 0.01, Looked: true})
 	if f := flooding(t, s, frame(300)); f.Freeboard != base.Freeboard {
 		t.Errorf("the hole at the dock sets the freeboard of the sheet to %g m", f.Freeboard)
 	}
-	s.Holes[6].Spot = ice.PadMiddle
+	s.Holes[6].Spot = ice.PadMiddle // beside the one there
 	if f := flooding(t, s, frame(300)); f.Freeboard != 0.01 {
 		t.Errorf("a hole on the pad gives %g m, want 10 mm", f.Freeboard)
 	}

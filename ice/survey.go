@@ -22,6 +22,7 @@ type survey struct {
 // unknown or unfit becomes a reason.
 func (s Sheet) survey() (survey, error) {
 	v := survey{thickness: math.NaN(), white: 1}
+	s = s.settled()
 	if err := s.choices(); err != nil {
 		return v, err
 	}
@@ -29,7 +30,7 @@ func (s Sheet) survey() (survey, error) {
 		return v, err
 	}
 	if !math.IsNaN(s.Age) {
-		if err := (measure.Range{Kind: measure.Time, Lo: 0, Hi: 1e9, Source: sizeRange}).Check("age of the holes", s.Age); err != nil {
+		if err := rangeAge.Check("age of the holes", s.Age); err != nil {
 			return v, err
 		}
 	}
@@ -46,8 +47,15 @@ func (s Sheet) survey() (survey, error) {
 	if err := v.drilled(s); err != nil {
 		return v, err
 	}
+	for i, p := range s.Outline {
+		p.Force = 1 // none is asked for
+		if err := p.check(i, rangeSide.Hi/widest); err != nil {
+			return v, err
+		}
+	}
 	v.placed(s)
-	air, err := readAir(s.Air)
+	v.reasons = append(v.reasons, s.outside(s.Outline)...)
+	air, err := readAir(s.Air, s.Now)
 	if err != nil {
 		return v, err
 	}
@@ -99,19 +107,6 @@ func (v *survey) drilled(s Sheet) error {
 	return nil
 }
 
-// placed bars a survey whose holes leave out a part of pad or walk.
-func (v *survey) placed(s Sheet) {
-	var n [AtDock + 1]int
-	for _, h := range s.Holes {
-		n[h.spot()]++
-	}
-	all := n[PadCorner] >= 4 && n[PadMiddle] >= 1 && n[Walk] >= 1
-	if !all {
-		v.reasons = append(v.reasons, unknown("holes", fmt.Sprintf("the four corners and the middle of the pad and the walk from the shore must be drilled: %d corners, %d in the middle, %d on the walk are named", n[PadCorner], n[PadMiddle], n[Walk])))
-	}
-	v.rest("places of the holes", "corners and middle of the pad, the walk", all)
-}
-
 // water bars everything but a lake in winter.
 func (v *survey) water(s Sheet) {
 	switch s.Water {
@@ -135,12 +130,12 @@ func (v *survey) water(s Sheet) {
 // expired bars a survey older than a day or changed since.
 func (v *survey) expired(s Sheet) {
 	switch {
-	case math.IsNaN(s.Age):
+	case !s.aged():
 		v.reasons = append(v.reasons, unknown("age of the holes", "a survey serves for 24 hours"))
 	case s.Age > expiry:
 		v.reasons = append(v.reasons, unfit("age of the holes", "a survey older than 24 hours", "drill again"))
 	}
-	v.rest("age of the holes", "hours since drilling", !math.IsNaN(s.Age))
+	v.rest("age of the holes", "hours since drilling", s.aged())
 	v.look("changes since drilling", s.Changed, "a survey with a thaw, rain, snow or another water level since", "drill again")
 }
 

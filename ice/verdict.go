@@ -11,7 +11,8 @@ import (
 // thickness against the thickness that the strictest rules ask for, whose source the
 // check names. Besides
 // bad data, which is an error, it answers "no answer" for ice that is
-// unmeasured, drilled at fewer than five places, surveyed more than a day ago,
+// unmeasured, drilled at fewer than six places (the four corners and the middle of
+// the pad, and the walk) or at places that are not those, surveyed more than a day ago,
 // thawing, in spring, on a river or unknown in any way, however thick it is,
 // and "short" where even what is known is too thin. It never permits anything.
 func (s Sheet) Crossing(load Crossing) (measure.Check, error) {
@@ -117,8 +118,8 @@ func (s Sheet) notes(v survey, n *need) []string {
 		place = "a place not named"
 	}
 	when := "at a time not known"
-	if s.Age >= 0 {
-		when = fmt.Sprintf("%.0f hours ago", math.Ceil(s.Age/3600))
+	if s.aged() {
+		when = hours(math.Ceil(s.Age/3600)) + " ago"
 	}
 	out = append(out, fmt.Sprintf("measured: %d holes, %s, at %s", len(s.Holes), when, place))
 	if !math.IsNaN(v.thickness) {
@@ -134,10 +135,21 @@ func (s Sheet) notes(v survey, n *need) []string {
 		}
 	}
 	left := "EXPIRY: 24 hours after drilling"
-	if age := s.Age; age >= 0 && age <= expiry {
-		left += fmt.Sprintf(", %.0f hours from now", math.Floor((expiry-age)/3600))
+	switch void := s.void(); {
+	case void != "":
+		left += ": " + void
+	case s.aged() && s.Age <= expiry:
+		left += ", " + hours(math.Floor((expiry-s.Age)/3600)) + " from now"
 	}
 	return append(out, left+", or at once on thaw, rain, snow or a change of the water level")
+}
+
+// hours prints a whole number of them.
+func hours(n float64) string {
+	if n == 1 {
+		return "1 hour"
+	}
+	return fmt.Sprintf("%.0f hours", n)
 }
 
 // mayRaise says what the unknown may add to the thickness required.

@@ -19,7 +19,7 @@ func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 func run(args []string, out, errs io.Writer) int {
 	flags := flag.NewFlagSet("icetoday", flag.ContinueOnError)
 	flags.SetOutput(errs)
-	clear := flags.String("thinnest", "7 in", "clear ice in the thinnest of five holes and more, drilled today")
+	clear := flags.String("thinnest", "7 in", "clear ice in the thinnest of six holes and more, drilled today")
 	white := flags.String("white", "0 in", "white ice over it")
 	load := flags.String("load", "185 lb", "everything on one spot: people, sled, piece")
 	people := flags.Int("people", 1, "people among it")
@@ -41,12 +41,16 @@ func run(args []string, out, errs io.Writer) int {
 		}
 	}
 	// Sound as can be: what of this is not so makes the answer worse.
-	s := ice.Sheet{Water: ice.Lake, Season: ice.Winter, Cracks: ice.NoCracks, Wet: ice.NotFound, Inlets: ice.NotFound, Changed: ice.NotFound}
+	s := ice.Sheet{Age: 3600, Water: ice.Lake, Season: ice.Winter, Cracks: ice.NoCracks, Wet: ice.NotFound, Inlets: ice.NotFound, Changed: ice.NotFound}
 	for range 5 {
 		s.Air = append(s.Air, ice.Air{High: -5, Low: -15})
 	}
 	for i, at := range []string{"pad, north-west corner", "pad, north-east corner", "pad, south-east corner", "pad, south-west corner", "pad, middle", "walk from shore"} {
-		s.Holes = append(s.Holes, ice.Hole{Name: at, Clear: x[0], White: x[1], Water: 0.08 * x[0], X: float64(i), Y: float64(i % 2)})
+		place := [][2]float64{{-4, 3}, {4, 3}, {4, -3}, {-4, -3}, {0, 0}, {0, -20}}[i] // m
+		s.Holes = append(s.Holes, ice.Hole{
+			Name: at, X: place[0], Y: place[1],
+			Clear: x[0], White: x[1], Water: 0.08 * x[0], Looked: true,
+		})
 	}
 	c, err := s.Crossing(ice.Crossing{Mass: x[2], People: *people})
 	if err != nil {

@@ -31,16 +31,8 @@ func (d *Dock) IceAsked() []Asking {
 		return nil
 	}
 	p := &d.plan.Ice
-	sound := ice.Sheet{Water: ice.Lake, Season: ice.Winter, Cracks: ice.NoCracks, Wet: ice.NotFound, Inlets: ice.NotFound, Changed: ice.NotFound}
-	white, thawed := sound, sound
-	white.Holes = []ice.Hole{{Name: "middle", Clear: 1, White: 0.05}}
-	thawed.Air = []ice.Air{{High: 1, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}}
-	person := d.grown()
-	people := p.Cross.People.Value
-	if !(p.Cross.People.Value > 0) { // as many as weigh as much as the load
-		people = int(min(100, math.Ceil(p.Cross.Mass.Value/person)))
-	}
-	heads := []int{1, max(1, people), max(1, people), max(1, people)}
+	person, crewed := d.grown(), d.crewed()
+	heads := []int{1, crewed, crewed, crewed}
 	out := []Asking{{Load: "one person on foot", Mass: person}}
 	crew := Asking{Load: "the crew with its load", Mass: p.Cross.Mass.Value, Err: rests{on(p.Cross.Mass)}.err()}
 	out = append(out, crew)
@@ -59,14 +51,54 @@ func (d *Dock) IceAsked() []Asking {
 	}
 	out = append(out, stack, whole)
 	for i := range out {
-		a := &out[i]
-		if a.Err == nil {
-			load := ice.Crossing{Mass: a.Mass, People: heads[i]}
-			a.Check, a.Err = sound.Required(load, a.Hours)
-			a.White, a.Thawed = asks(white, load, a.Hours), asks(thawed, load, a.Hours)
-		}
+		out[i].ask(heads[i])
 	}
 	return out
+}
+
+// IceBeside returns what the rules ask under the dock that stands there with the snow
+// that may fall on it, and the people beside it, as [ice.Sheet.Beside] counts them: all
+// as one load that stands. The rules are those of [ice.Sheet.Required].
+func (d *Dock) IceBeside() Asking {
+	a := Asking{Load: "people beside the dock that stands there, under the snow to come", Hours: dayLong}
+	if d.plan == nil {
+		a.Err = notKnown("plan", "a plan that was read from a file")
+		return a
+	}
+	p := &d.plan.Ice
+	if _, _, a.Err = d.platform(); a.Err == nil {
+		a.Err = rests{on(p.Snow), on(p.Cross.Mass)}.err()
+	}
+	if a.Err == nil {
+		crew := ice.Crossing{Mass: p.Cross.Mass.Value, People: p.Cross.People.Value}
+		a.Mass = d.standingLoad().Loads[0].Force/measure.Gravity + onFoot(crew)
+		a.ask(d.crewed())
+	}
+	return a
+}
+
+// crewed is how many people go with the load: as many as weigh as much where the plan
+// does not say it.
+func (d *Dock) crewed() int {
+	p := &d.plan.Ice
+	if p.Cross.People.Value > 0 {
+		return p.Cross.People.Value
+	}
+	return int(max(1, min(100, math.Ceil(p.Cross.Mass.Value/d.grown()))))
+}
+
+// ask fills in what the rules ask under so many people, unless there is an error.
+func (a *Asking) ask(people int) {
+	if a.Err != nil {
+		return
+	}
+	sound := ice.Sheet{Water: ice.Lake, Season: ice.Winter, Cracks: ice.NoCracks, Wet: ice.NotFound, Inlets: ice.NotFound, Changed: ice.NotFound}
+	white, thawed := sound, sound
+	white.Holes = []ice.Hole{{Name: "middle", Clear: 1, White: 0.05, Looked: true}}
+	thawed.Air = []ice.Air{{High: 1, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}}
+	load := ice.Crossing{Mass: a.Mass, People: people}
+	a.Check, a.Err = sound.Required(load, a.Hours)
+	a.White, a.Thawed = asks(white, load, a.Hours), asks(thawed, load, a.Hours)
 }
 
 // asks returns the thickness that the rules ask of a sheet, 0 where they have none.

@@ -1,8 +1,11 @@
 package dock
 
 import (
+	"errors"
 	"fmt"
 	"math"
+	"regexp"
+	"strings"
 	"time"
 
 	"example.org/floewright/frame/plan"
@@ -15,7 +18,6 @@ import (
 func (d *Dock) survey() ice.Sheet {
 	p := &d.plan.Ice
 	s := ice.Sheet{
-		Age:     math.NaN(),
 		Water:   map[string]ice.Water{"lake": ice.Lake, "river": ice.River}[d.plan.Site.Water.Value],
 		Season:  map[string]ice.Season{"winter": ice.Winter, "spring": ice.Spring}[p.Season.Value],
 		Cracks:  map[string]ice.Cracks{"none": ice.NoCracks, "one": ice.OneCrack, "crossing": ice.CrossingCracks}[p.Cracks.Value],
@@ -25,12 +27,14 @@ func (d *Dock) survey() ice.Sheet {
 		Depth:   d.plan.Site.Depth.Value,
 	}
 	now, known := plan.Time(p.Now)
-	oldest := 0.0
+	s.Now = now
+	oldest := minute // the hour is told no finer
 	for _, h := range p.Holes {
 		s.Holes = append(s.Holes, ice.Hole{
 			Name: h.Where.Value, Clear: h.Clear.Value, White: h.White.Value, Gap: h.Gap.Value,
 			Water: h.Water.Value, Snow: h.Snow.Value, Hard: h.Hard.Value == "yes",
 			X: h.Along.Value - d.length/2, Y: h.Across.Value - d.width/2,
+			Looked: true, // what the plan does not know is NaN
 		})
 		when, ok := plan.Time(h.When)
 		known = known && ok && !when.After(now) // a hole of tomorrow is a slip of the pen
@@ -40,9 +44,41 @@ func (d *Dock) survey() ice.Sheet {
 		s.Age = oldest
 	}
 	for _, w := range p.Weather {
-		s.Air = append(s.Air, ice.Air{High: w.High.Value, Low: w.Low.Value})
+		day, _ := plan.Time(w.Date)
+		s.Air = append(s.Air, ice.Air{Date: day, High: w.High.Value, Low: w.Low.Value})
+	}
+	if o := d.outline(); !math.IsNaN(o.X + o.Y + o.A + o.B) {
+		s.Outline = []ice.Patch{o}
 	}
 	return s
+}
+
+const minute = 60.0
+
+// outline is the rectangle round the frame and its floats: what the corners of the
+// pad must surround.
+func (d *Dock) outline() ice.Patch {
+	low, high := [2]float64{-d.length / 2, -d.width / 2}, [2]float64{d.length / 2, d.width / 2}
+	if under := d.under(); !math.IsNaN(under.X + under.Y + under.A + under.B) {
+		for k, side := range [2][2]float64{{under.X, under.A}, {under.Y, under.B}} {
+			low[k], high[k] = min(low[k], side[0]-side[1]/2), max(high[k], side[0]+side[1]/2)
+		}
+	}
+	return rectangle(low, high)
+}
+
+func rectangle(low, high [2]float64) ice.Patch {
+	return ice.Patch{X: (low[0] + high[0]) / 2, Y: (low[1] + high[1]) / 2, A: high[0] - low[0], B: high[1] - low[1]}
+}
+
+// where are the places of the holes in the plan.
+func (d *Dock) where() rests {
+	var out rests
+	for i := range d.plan.Ice.Holes {
+		h := &d.plan.Ice.Holes[i]
+		out = append(out, on(h.Along), on(h.Across))
+	}
+	return out
 }
 
 func finding(n plan.Name) ice.Finding {
@@ -60,7 +96,7 @@ func (d *Dock) onIce() []measure.Check {
 		out = append(out, refuse(crossing, err, rs))
 	} else {
 		c, err := s.Crossing(ice.Crossing{Mass: p.Cross.Mass.Value, People: p.Cross.People.Value})
-		out = append(out, d.iceCheck(crossing, c, err, rs))
+		out = append(out, d.iceCheck(crossing, c, err, append(rs, d.where()...)))
 	}
 
 	const hours = 24
@@ -75,7 +111,7 @@ func (d *Dock) onIce() []measure.Check {
 			drs = append(drs, on(p.Cross.Mass))
 		}
 		c, err := s.ParkedHours(mass, hours)
-		c = d.iceCheck(name, c, err, drs)
+		c = d.iceCheck(name, c, err, append(drs, d.where()...))
 		c.Notes = append([]string{fmt.Sprintf("for %s: %s, without snow, up to %d h", measure.Mass.Print(mass, d.system()), with, hours)}, c.Notes...)
 		out = append(out, c)
 	}
@@ -93,10 +129,7 @@ func (d *Dock) parked(s ice.Sheet) []measure.Check {
 	}
 	const beside = "Ice for the people at the dock that stands there, today"
 	_, rs, err := d.platform()
-	rs = dedupe(append(rs, on(p.Park), on(p.Snow), on(p.Since)))
-	for i := range p.Holes {
-		rs = append(rs, on(p.Holes[i].Along), on(p.Holes[i].Across))
-	}
+	rs = dedupe(append(append(rs, on(p.Park), on(p.Snow), on(p.Since)), d.where()...))
 	if err == nil {
 		err = rs.err()
 	}
@@ -115,9 +148,35 @@ func (d *Dock) parked(s ice.Sheet) []measure.Check {
 	if err := rs.err(); err != nil {
 		return append(out, refuse(beside, err, rs))
 	}
-	c, err = s.Beside(load, ice.Crossing{Mass: p.Cross.Mass.Value, People: p.Cross.People.Value})
-	return append(out, d.iceCheck(beside, c, err, rs))
+	crew := ice.Crossing{Mass: p.Cross.Mass.Value, People: p.Cross.People.Value}
+	c, err = s.Beside(load, crew)
+	c = d.iceCheck(beside, c, err, rs)
+	if err == nil {
+		c.Notes = append([]string{d.besideWhat(load, crew)}, c.Notes...)
+	}
+	return append(out, c)
 }
+
+// besideWhat says what counts as one load where people are beside the dock.
+func (d *Dock) besideWhat(load ice.Stand, crew ice.Crossing) string {
+	bare, all := d.weighs()/measure.Gravity, load.Loads[0].Force/measure.Gravity
+	mass := func(x float64) string { return measure.Mass.Print(x, d.system()) }
+	text := fmt.Sprintf("for %s as one load (of a table the row of the next heavier one counts): the dock, %s", mass(all+onFoot(crew)), mass(bare))
+	if all > bare {
+		text += fmt.Sprintf(", %s of snow to come on it, %s", measure.Length.Print(load.Snow, d.system()), mass(all-bare))
+	}
+	text += ", and the crossing load beside it, " + mass(onFoot(crew))
+	if onFoot(crew) > crew.Mass {
+		text += fmt.Sprintf(" (each of %d people counts %s and more)", crew.People, mass(head))
+	}
+	return text
+}
+
+// head is the least that package ice counts a person as, kg.
+const head = 100.0
+
+// onFoot is what a load that crosses counts as, kg.
+func onFoot(c ice.Crossing) float64 { return math.Max(c.Mass, head*float64(c.People)) }
 
 // flooded says between which days water is to be expected over the ice: none past four
 // months, where the ice itself is not.
@@ -142,6 +201,20 @@ const packed = 400.0
 func (d *Dock) standingLoad() ice.Stand {
 	p := &d.plan.Ice
 	out := ice.Stand{Stay: p.Park.Value, Since: p.Since.Value, Snow: p.Snow.Value}
+	patch := d.under()
+	patch.Force = d.weighs() + p.Snow.Value*packed*measure.Gravity*d.length*d.width
+	out.Loads = []ice.Patch{patch}
+	now, known := plan.Time(p.Now)
+	for _, g := range p.Gauge {
+		if when, ok := plan.Time(g.When); ok && known {
+			out.Gauge = append(out.Gauge, ice.Reading{Age: now.Sub(when).Seconds(), Freeboard: g.Water.Value})
+		}
+	}
+	return out
+}
+
+// under is the outline of the floats.
+func (d *Dock) under() ice.Patch {
 	low, high := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
 	for _, m := range d.floats {
 		size := d.floatSize(m.set)
@@ -153,17 +226,7 @@ func (d *Dock) standingLoad() ice.Stand {
 			low[k], high[k] = min(low[k], at-half[k]), max(high[k], at+half[k])
 		}
 	}
-	out.Loads = []ice.Patch{{
-		X: (low[0] + high[0]) / 2, Y: (low[1] + high[1]) / 2, A: high[0] - low[0], B: high[1] - low[1],
-		Force: d.weighs() + p.Snow.Value*packed*measure.Gravity*d.length*d.width,
-	}}
-	now, known := plan.Time(p.Now)
-	for _, g := range p.Gauge {
-		if when, ok := plan.Time(g.When); ok && known {
-			out.Gauge = append(out.Gauge, ice.Reading{Age: now.Sub(when).Seconds(), Freeboard: g.Water.Value})
-		}
-	}
-	return out
+	return rectangle(low, high)
 }
 
 func (d *Dock) days(seconds float64) string {
@@ -173,9 +236,12 @@ func (d *Dock) days(seconds float64) string {
 // iceCheck names a check of package ice and adds what the plan assumed.
 func (d *Dock) iceCheck(name string, c measure.Check, err error, rs rests) measure.Check {
 	if err != nil {
-		return refuse(name, err, rs)
+		return refuse(name, planError(err), rs)
 	}
-	c.Name, c.Hazard = name, true
+	c.Name, c.Hazard, c.Err = name, true, planError(c.Err)
+	for i, n := range c.Notes {
+		c.Notes[i] = inPlan(n)
+	}
 	c.Rests = append(rs.assumptions(), c.Rests...)
 	return c
 }
@@ -185,4 +251,42 @@ func refuse(name string, why error, rs rests) measure.Check {
 	c := measure.Refuse(name, why)
 	c.Rests = dedupe(rs).assumptions()
 	return c
+}
+
+// planError names the plan's own fields in an error of package ice.
+func planError(err error) error {
+	var e *measure.Error
+	if !errors.As(err, &e) {
+		return err
+	}
+	told := *e
+	told.Field, told.Why, told.Want = inPlan(e.Field), inPlan(e.Why), inPlan(e.Want)
+	if e.Class == measure.ErrUnknown && (e.Field == "air" || e.Field == "now") {
+		told.Field = map[string]string{"air": "ice.weather", "now": "ice.now"}[e.Field]
+	}
+	return &told
+}
+
+// planned are the words of package ice for what the plan has a field of.
+var planned = []struct {
+	words *regexp.Regexp
+	field string
+}{
+	{regexp.MustCompile(`\bair, day (\d+) of \d+, (date|high|low)\b`), "ice.weather[$1].$2"},
+	{regexp.MustCompile(`\bair: not known`), "ice.weather: not known"},
+	{regexp.MustCompile(`\bnow: not known`), "ice.now: not known"},
+	{regexp.MustCompile(`\bhole (\d+) \(.*\), place\b`), "ice.holes[$1].along and across"},
+	{regexp.MustCompile(`\bload 1 stands outside`), "the dock stands outside"},
+	{regexp.MustCompile(`\bin the axes of the load\b`), "in the plan, along and across the dock"},
+}
+
+// inPlan says in the plan's own words what package ice says of a sheet.
+func inPlan(text string) string {
+	if !strings.Contains(text, "air") && !strings.Contains(text, "now: ") && !strings.Contains(text, "hole") && !strings.Contains(text, "load") {
+		return text
+	}
+	for _, p := range planned {
+		text = p.words.ReplaceAllString(text, p.field)
+	}
+	return text
 }

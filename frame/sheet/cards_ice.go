@@ -11,7 +11,7 @@ import (
 // iceCard is the card for the pocket, to fill in at the holes.
 func (c *cards) iceCard() Card {
 	t := Table{
-		Caption: "Thinnest hole at least, of clear ice, for what the rules then do not rule out in winter on a cold lake, drilled at five places and more",
+		Caption: "Thinnest hole at least, of clear ice, for what the rules then do not rule out in winter on a cold lake, drilled at six places and more",
 		Head:    []string{"load", "clear ice", "white on it", "after thaw", "today"},
 	}
 	note := func(text string) string {
@@ -41,22 +41,37 @@ func (c *cards) iceCard() Card {
 		}
 		t.Rows = append(t.Rows, r)
 	}
-	for _, a := range c.dock.IceAsked() {
+	asked := c.dock.IceAsked()
+	for i, a := range append(asked, c.dock.IceBeside()) {
+		why := ""
+		if i == len(asked) {
+			why = "Dock, snow and people as one load; the ice under the dock has a check of its own."
+		}
 		if a.Err != nil {
 			row(a.Load, "Not known: "+c.why(a.Err)+".", nil, 0, 0, 0)
 			continue
 		}
-		row(a.Load+", "+c.mass(a.Mass), "", a.Check.Rule, a.Check.Limit, a.White, a.Thawed)
-	}
-	if k := c.check("Ice for the people at the dock that stands there"); k.Kind == measure.Length && k.Limit > 0 {
-		row("people beside the dock that stands there", "By the holes and the snow of the plan; the ice under the dock has a check of its own.", k.Rule, k.Limit, 0, 0)
+		row(a.Load+", "+c.mass(a.Mass), why, a.Check.Rule, a.Check.Limit, a.White, a.Thawed)
 	}
 	return Card{Name: "ice-card", Title: "Ice card for the pocket", Blocks: []Block{
-		Blanks{{"Drilled on, at; void 24 hours later", ""}},
+		Blanks{{"Drilled on, at; void 24 hours later" + c.void(), ""}},
 		t,
-		Paragraph("The thinnest hole counts, and of it clear ice alone. After thaw: a day of the last five reached " + measure.Temperature.Print(0, c.units) + ". Nothing on this card clears anybody onto the ice; where the ice is thinner no rule covers it."),
+		Paragraph("The thinnest hole counts, and of it clear ice alone. After thaw: a day of the last five reached " + measure.Temperature.Print(0, c.units) + ". On thinner ice the check is short, though some rules ask for less. Nothing on this card clears anybody onto the ice."),
 		Stop("Back to shore at once: water on the ice or in a crack, a crack that works, thaw, rain or fresh snow since drilling, a changed water level, candled or grey ice, a hole thinner than the last."),
 	}}
+}
+
+// void says from which hour on the report's word of the plan's own holes is void,
+// nothing where it is not known.
+func (c *cards) void() string {
+	const begin = "EXPIRY: 24 hours after drilling: "
+	for _, n := range c.check("Ice for one crossing").Notes {
+		if strings.HasPrefix(n, begin) {
+			void, _, _ := strings.Cut(strings.TrimPrefix(n, begin), ",")
+			return " (the plan's own: " + void + ")"
+		}
+	}
+	return ""
 }
 
 // iceHoles is the other side of it: the holes of the day.

@@ -121,8 +121,9 @@ func cover() ice.Sheet {
 		Cracks: ice.NoCracks, Wet: ice.NotFound, Inlets: ice.NotFound, Changed: ice.NotFound,
 		Depth: 4, SnowDensity: 250,
 	}
-	for range 6 {
-		s.Holes = append(s.Holes, ice.Hole{Name: "pad", Clear: 0.30, Water: 0.02, Snow: 0.05})
+	for i, at := range [][2]float64{{-4, 3}, {4, 3}, {4, -3}, {-4, -3}, {0, 0}, {0, -20}} {
+		spot := []ice.Spot{ice.PadCorner, ice.PadCorner, ice.PadCorner, ice.PadCorner, ice.PadMiddle, ice.Walk}[i]
+		s.Holes = append(s.Holes, ice.Hole{Spot: spot, X: at[0], Y: at[1], Clear: 0.30, Water: 0.02, Snow: 0.05, Looked: true})
 	}
 	for range 5 {
 		s.Air = append(s.Air, ice.Air{High: -5, Low: -15})
@@ -214,7 +215,7 @@ var made = sync.OnceValue(func() map[reflect.Type]any {
 		ice.Wave{Plate: plate, Depth: 4},
 		ice.Haul{Load: ice.Crossing{Mass: 450, People: 3}, Speed: 1},
 		ice.Gauge{{Age: 86400 * 3, Freeboard: 0.05}, {Age: 86400 * 2, Freeboard: 0.04}, {Age: 86400, Freeboard: 0.03}, {Freeboard: 0.02}},
-		ice.Hole{Clear: 0.3, White: 0.05, Hard: true},
+		ice.Hole{Clear: 0.3, White: 0.05, Hard: true, Looked: true},
 		ice.Classes()[0], must(ice.Tables())[0], ice.Thaws()[0],
 		cover,
 		action.Body{Length: 0.88, Breadth: 0.58},

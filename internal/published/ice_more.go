@@ -164,7 +164,7 @@ func iceStands() []Check {
 	for i, at := range [][2]float64{{-4, 3}, {4, 3}, {4, -3}, {-4, -3}, {0, 0}, {0, -20}} {
 		sheet.Holes = append(sheet.Holes, ice.Hole{
 			Name: []string{"pad, NW corner", "pad, NE corner", "pad, SE corner", "pad, SW corner", "pad, middle", "walk"}[i],
-			X:    at[0], Y: at[1], Clear: 18 * measure.Inch, Water: 0.038,
+			X:    at[0], Y: at[1], Clear: 18 * measure.Inch, Water: 0.038, Looked: true,
 		})
 	}
 	load := ice.Stand{Loads: []ice.Patch{{A: 1.2, Force: 15000}}, Stay: 21 * measure.Day}

@@ -221,7 +221,7 @@ func iceEdges() ([]Check, error) {
 func iceHauls() ([]Check, error) {
 	sheet := ice.Sheet{Water: ice.Lake, Depth: 400}
 	for range 6 {
-		sheet.Holes = append(sheet.Holes, ice.Hole{Clear: 2})
+		sheet.Holes = append(sheet.Holes, ice.Hole{Clear: 2, Looked: true})
 	}
 	limit := func(mass float64, offshore bool) func() (float64, error) {
 		return func() (float64, error) {

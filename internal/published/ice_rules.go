@@ -146,14 +146,14 @@ func iceRules() ([]Check, error) {
 		{
 			Quantity: "1 in of snow ice counts as half an inch of clear ice", Source: read(manual, "2-4; printed 1k, read as 1/2"), Printed: "0.5", Unit: "in", Relative: 1e-12,
 			Compute: func() (float64, error) {
-				h, _, err := ice.HalfWhite.Effective(ice.Hole{White: measure.Inch, Hard: true})
+				h, _, err := ice.HalfWhite.Effective(ice.Hole{White: measure.Inch, Hard: true, Looked: true})
 				return h / measure.Inch, err
 			},
 		},
 		{
 			Quantity: "white ice: factor on the thickness", Source: read(minnesota, "white ice"), Printed: "2", Relative: 1e-12,
 			Compute: func() (float64, error) {
-				_, f, err := ice.DoubleWhite.Effective(ice.Hole{White: 0.3, Hard: true})
+				_, f, err := ice.DoubleWhite.Effective(ice.Hole{White: 0.3, Hard: true, Looked: true})
 				return f, err
 			},
 		},
@@ -253,7 +253,7 @@ func iceWhite(title string) ([]Check, error) {
 				Source:   measure.Source{Title: title, Locator: "white ice", Status: measure.Read},
 				Printed:  fmt.Sprintf("%.0f", end.printed/measure.Inch), Unit: "in", Relative: 1e-12,
 				Compute: func() (float64, error) {
-					_, f, err := ice.DoubleWhite.Effective(ice.Hole{White: 0.3, Hard: true})
+					_, f, err := ice.DoubleWhite.Effective(ice.Hole{White: 0.3, Hard: true, Looked: true})
 					return f * end.from / measure.Inch, err
 				},
 			})
