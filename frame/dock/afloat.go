@@ -68,7 +68,10 @@ func floatRests(s *plan.Floats) rests {
 	if s.Shape.Value == "block" {
 		rs = append(rs, on(s.Width), on(s.Height))
 	} else {
-		rs = append(rs, on(s.Girth))
+		rs = append(rs, on(s.Girth), on(s.Volume).standsIn(standIn(s)))
+		if !plan.Has(s.Volume) {
+			rs = append(rs, on(s.Of))
+		}
 	}
 	for _, b := range s.Bays {
 		rs = append(rs, on(b))
@@ -91,7 +94,7 @@ func (m mount) unit(size box) float.Unit {
 	if m.set.Lies.Value == "across" {
 		u.Heading = math.Pi / 2
 	}
-	u.Body = float.Body(float.Cylinder{Diameter: size.height, Length: size.long})
+	u.Body = float.Body(float.Cylinder{Diameter: size.height, Length: size.pushes})
 	if !size.drum {
 		u.Body = float.Block{Length: size.long, Width: size.breadth, Height: size.height}
 	}

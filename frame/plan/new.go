@@ -88,6 +88,15 @@ func (l *startLayout) plan(w *writer) *group {
 	drum.put("girth", s.text(s.Girth))
 	drum.put("length", s.text(s.Long))
 	drum.put("mass", measure.Mass.Print(s.Mass, s.Units))
+	material, volume := unknown, unknown
+	if s.Material != "" {
+		material = s.Material
+	}
+	if s.Volume > 0 {
+		volume = measure.Volume.Print(s.Volume, s.Units)
+	}
+	drum.put("material", material)
+	drum.put("volume", volume)
 	l.drums(w, drum)
 	root.put("floats", []*group{drum})
 
