@@ -25,7 +25,7 @@ func (d *Dock) platform() (*float.Platform, rests, error) {
 		if wrong == nil {
 			wrong = pc.err
 		}
-		at := d.on(d.run()/2+pc.s, d.reach()/2)
+		at := d.on(d.run()/2+pc.s, d.reach()/2+pc.t)
 		out.Weights = append(out.Weights, float.Weight{Mass: pc.count * pc.each, At: r3.Vec{X: at[0], Y: at[1], Z: pc.z}})
 	}
 	for i := range d.plan.Weights {

@@ -189,7 +189,7 @@ func (d *Dock) screwsOver() measure.Check {
 	if err != nil {
 		return refuse(name, err, rs)
 	}
-	worst := measure.Check{Name: name, Kind: measure.Force, Rule: srcAsked, Notes: []string{"no float bears on boards"}, Rests: rs.assumptions()}
+	worst := measure.Check{Name: name, Kind: measure.Force, Rule: srcAsked, Steps: []string{"no float bears on boards"}, Rests: rs.assumptions()}
 	for i := range e.Bearings {
 		b := &e.Bearings[i]
 		if !(b.Screw > 0 && b.Push.Value > 0) {
