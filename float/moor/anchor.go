@@ -155,11 +155,11 @@ func (d DeadWeight) Check(pull, lift float64) (measure.Check, error) {
 	if err != nil {
 		return refusal(name, measure.Force, pull, err)
 	}
-	if !(limit > 0) && lift > 0 {
-		w, err := d.Weight()
-		if err != nil {
-			return refusal(name, measure.Force, pull, err)
-		}
+	w, err := d.Weight()
+	if err != nil {
+		return refusal(name, measure.Force, pull, err)
+	}
+	if lift >= w {
 		return measure.Check{
 			Name: name, Kind: measure.Count, Limit: 1, AtLeast: true, Rule: srcStatics, Steps: []string{"lifted off the bottom", "on the bottom"},
 			Notes: []string{"the line lifts it by " + measure.Force.Print(lift, measure.SI) + " and pulls along by " + measure.Force.Print(pull, measure.SI) +

@@ -69,7 +69,10 @@ func (d *Dock) carried() []piece {
 	}
 	for i := range m.Lines {
 		l := &m.Lines[i]
-		p := piece{name: "line " + called(l.Name, strconv.Itoa(i+1)), count: 1}
+		p := piece{name: called(l.Name, "line "+strconv.Itoa(i+1)), count: 1}
+		if !strings.Contains(p.name, "line") {
+			p.name = "line " + p.name
+		}
 		var kinds []string
 		for k := range l.Pieces {
 			p.each += l.Pieces[k].Mass.Value

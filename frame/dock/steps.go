@@ -291,17 +291,17 @@ func (w *work) launched() {
 		var at, within []string
 		for _, c := range l.Corners {
 			at = append(at, c.Name+" "+w.tape(c.Height))
-			within = append(within, c.Name+" "+w.tape(c.Within))
+			within = append(within, c.Name+": "+w.tape(c.Within))
 		}
 		much := "more than " + w.tape(l.Corners[0].Within)
 		for _, c := range l.Corners[1:] {
 			if w.tape(c.Within) != w.tape(l.Corners[0].Within) {
-				much = "more than it may be (" + strings.Join(within, ", ") + ")"
+				much = "more than its own limit (" + strings.Join(within, "; ") + ")"
 			}
 		}
 		w.add(launch, "From a boat or from shore, measure the height of the deck's four corners over the water. Expected: "+strings.Join(at, ", ")+".",
 			[]string{"open water, little wind, a life jacket on"},
-			[]string{fmt.Sprintf("one corner %s lower than that, or all of them: a float has come loose or takes in water, nobody goes aboard; a float in the middle hardly shows at the corners: look at each", much)},
+			[]string{fmt.Sprintf("one corner lower than that by %s, or all of them: a float has come loose or takes in water, nobody goes aboard; a float in the middle hardly shows at the corners: look at each", much)},
 			[]string{"Draft of the deepest float with nobody aboard"})
 	}
 	w.add(launch, "Load it slowly: one in the middle, then all, then toward an edge, never more than the sign says. Put up the sign.",
