@@ -53,8 +53,8 @@ func (f *Failure) Unwrap() error { return f.Class }
 
 // Check returns a check that the platform cannot meet: short, with how it fails in the
 // place of a number ("capsizes; must be afloat", [measure.Check.Steps]), since a dock that
-// found no rest has none. Rule, notes, and what the check rests on stay. Where no rest was
-// found for another reason there is no answer.
+// found no rest has none; the form is our choice. Rule, notes, and what the check rests on
+// stay. Where no rest was found for another reason there is no answer.
 func (f *Failure) Check(of measure.Check) measure.Check {
 	if f == nil || f.Class != ErrSinks && f.Class != ErrCapsizes && f.Class != ErrNoFloat {
 		of.Value = math.NaN()

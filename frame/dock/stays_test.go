@@ -117,8 +117,10 @@ func TestCrossingHolds(t *testing.T) {
 		}
 	}
 	// An anchor of 500 lb goes with ten people.
-	heavy := []string{`"name": "screw 1", "along": "-25 ft 6 in", "across": "35 ft 6 in", "depth": "9 ft", "kind": "tested", "mass": "28 lb"`,
-		`"name": "screw 1", "along": "-25 ft 6 in", "across": "35 ft 6 in", "depth": "9 ft", "kind": "tested", "mass": "500 lb"`}
+	heavy := []string{
+		`"name": "screw 1", "along": "-25 ft 6 in", "across": "35 ft 6 in", "depth": "9 ft", "kind": "tested", "mass": "28 lb"`,
+		`"name": "screw 1", "along": "-25 ft 6 in", "across": "35 ft 6 in", "depth": "9 ft", "kind": "tested", "mass": "500 lb"`,
+	}
 	if c, _ := at(`"mass": "2300 lb", "people": 10`, heavy...); c.Verdict() != measure.NoAnswer || !strings.Contains(fmt.Sprint(c.Err), "2350 lb or more, for the heaviest that goes out: anchor screw 1 with 10 people") {
 		t.Errorf("%v", c)
 	}
