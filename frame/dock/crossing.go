@@ -34,8 +34,6 @@ func (d *Dock) heaviestGoes() (most goes, unweighed []string) {
 	return most, unweighed
 }
 
-var srcCrossing = &measure.Source{Title: "the heaviest that goes over the ice with whoever carries it, 185 lb a person or more", Status: measure.OwnChoice}
-
 // crosses returns why the load of the plan's crossing is not the one that goes over the
 // ice: it is less than the people who are said to be with it, or than the heaviest that
 // goes. A load of which not all is known is refused elsewhere.

@@ -163,6 +163,13 @@ func TestSinksAndCapsizes(t *testing.T) {
 		}
 	}
 	sound(t, tips)
+	// So says the frame that bends.
+	if c := check(t, tips, "Lowest deck corner with everyone"); c.Verdict() != measure.Short || c.Numbers(measure.US) != "capsizes; must be afloat" {
+		t.Errorf("tips over: %v", c)
+	}
+	if c := check(t, sinks, "Sag of joists and rims"); c.Verdict() != measure.Short || c.Numbers(measure.US) != "sinks; must be afloat" {
+		t.Errorf("sinks: %v", c)
+	}
 	// The criteria say the same of the same case: laid on half of the deck it turns over.
 	high := report(t, demoText(t, "swim", `"mass": "60 lb", "along": "2 ft", "across": "5 ft", "above": "14 in"`, `"mass": "1200 lb", "along": "12 ft", "across": "5 ft", "above": "15 ft"`))
 	for _, name := range []string{"Criterion: deck edge dry", "Criterion: drums at most 85 %", "Criterion: tilt at most 5 deg"} {
