@@ -127,10 +127,9 @@ func Rules(d Deck, names ...string) ([]Rule, error) {
 // the loads of the criteria in selected are tried, and its own if there are none.
 //
 // The rule's error is for malformed data: of the platform, of the criterion, of
-// the deck. A dock that sinks or capsizes under the load, or something that is
-// not known, gives a check without an answer that carries the reason; where the
-// failure decides by itself (a tilt, a share of the drums, a load it should carry)
-// it is short.
+// the deck. A dock that sinks or capsizes under the load is short, with that in the
+// place of a number ([Failure.Check]); something that is not known gives a check
+// without an answer that carries the reason.
 func (c Criterion) Rule(d Deck, selected ...Criterion) Rule {
 	return func(p *Platform) (measure.Check, error) {
 		if err := p.check(); err != nil {
@@ -156,7 +155,11 @@ func (c Criterion) Rule(d Deck, selected ...Criterion) Rule {
 		value, err := c.value(t)
 		out.Notes = append(t.notes, p.Notices()...)
 		out.Value = value
-		if err != nil {
+		var failed *Failure
+		switch {
+		case errors.As(err, &failed):
+			out = failed.Check(out)
+		case err != nil:
 			out.Value, out.Err = math.NaN(), err
 		}
 		return out, nil

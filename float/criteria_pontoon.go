@@ -84,12 +84,12 @@ func exposed(t *trial) (float64, error) {
 	before, err := t.settle(t.even(t.criterion.Pressure)[0])
 	if fails(err) {
 		t.note("with everybody in the middle: %v", err)
-		return -1, nil
+		return 0, err
 	}
 	if err != nil {
 		return 0, err
 	}
-	return t.worst(-1, -1, func(s State, _ loading) (float64, error) {
+	return t.worst(-1, func(s State, _ loading) (float64, error) {
 		left := math.Inf(1)
 		for i := range t.platform.Units {
 			level, err := before.Unit(i)
@@ -113,7 +113,7 @@ func tops(t *trial) (float64, error) {
 	if err := t.twoRows(); err != nil {
 		return 0, err
 	}
-	return t.worst(-1, never, func(s State, _ loading) (float64, error) {
+	return t.worst(-1, func(s State, _ loading) (float64, error) {
 		low := math.Inf(1)
 		for i := range t.platform.Units {
 			u := &t.platform.Units[i]

@@ -231,8 +231,8 @@ func everySelected(t *trial) ([]loading, error) {
 
 // worst settles every loading and returns the greatest of what see returns, with
 // its loading; a negative sign asks for the smallest. Where the dock fails to
-// float, failed stands for its value if it is finite, else the failure returns.
-func (t *trial) worst(sign, failed float64, see func(State, loading) (float64, error)) (float64, error) {
+// float, the failure returns.
+func (t *trial) worst(sign float64, see func(State, loading) (float64, error)) (float64, error) {
 	loads, err := t.loads()
 	if err != nil {
 		return 0, err
@@ -242,10 +242,7 @@ func (t *trial) worst(sign, failed float64, see func(State, loading) (float64, e
 		s, err := t.settle(l)
 		if fails(err) {
 			t.note("under %s: %v", l.name, err)
-			if math.IsInf(failed, 0) {
-				return 0, err
-			}
-			return failed, nil
+			return 0, err
 		}
 		if err != nil {
 			return 0, err

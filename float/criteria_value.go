@@ -9,9 +9,6 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// never is the failed value of a quantity that a sunk or capsized dock has not.
-var never = math.Inf(1)
-
 func lowest(s State, _ loading) (float64, error) {
 	_, h, err := s.Lowest()
 	return h, err
@@ -22,7 +19,7 @@ func lowestEdge(t *trial) (float64, error) {
 	if t.outlineErr != nil {
 		return 0, t.outlineErr
 	}
-	return t.worst(-1, never, lowest)
+	return t.worst(-1, lowest)
 }
 
 // clearance is the height of the frame's underside over water at its lowest
@@ -34,7 +31,7 @@ func clearance(t *trial) (float64, error) {
 	if t.deck.Depth == 0 {
 		return 0, &measure.Error{Field: "Deck.Depth", Class: measure.ErrUnknown, Want: "the depth from the deck down to the frame's underside"}
 	}
-	return t.worst(-1, never, func(s State, _ loading) (float64, error) {
+	return t.worst(-1, func(s State, _ loading) (float64, error) {
 		low := math.Inf(1)
 		for _, c := range t.platform.Corners {
 			low = min(low, s.Height(r3.Vec{X: c.X, Y: c.Y, Z: c.Z - t.deck.Depth}))
@@ -43,15 +40,14 @@ func clearance(t *trial) (float64, error) {
 	})
 }
 
-// tilt is the angle between deck and water. A capsized dock has passed its stop.
+// tilt is the angle between deck and water.
 func tilt(t *trial) (float64, error) {
-	return t.worst(1, t.platform.stop(), func(s State, _ loading) (float64, error) { return s.Tilt(), nil })
+	return t.worst(1, func(s State, _ loading) (float64, error) { return s.Tilt(), nil })
 }
 
-// share is the immersed share of the deepest drum. A sunk or capsized dock has
-// drums under.
+// share is the immersed share of the deepest drum.
 func share(t *trial) (float64, error) {
-	return t.worst(1, 1, func(s State, _ loading) (float64, error) {
+	return t.worst(1, func(s State, _ loading) (float64, error) {
 		most := 0.0
 		for i := range t.platform.Units {
 			u, err := s.Unit(i)
@@ -66,12 +62,12 @@ func share(t *trial) (float64, error) {
 
 // metacentre is the smaller principal metacentric height.
 func metacentre(t *trial) (float64, error) {
-	return t.worst(-1, never, func(s State, _ loading) (float64, error) { return s.Principal()[0].Height, nil })
+	return t.worst(-1, func(s State, _ loading) (float64, error) { return s.Principal()[0].Height, nil })
 }
 
 // crossLevel is the rise of the deck over 3 ft of its width.
 func crossLevel(t *trial) (float64, error) {
-	return t.worst(1, never, func(s State, _ loading) (float64, error) { return 3 * measure.Foot * math.Abs(s.Up.Y), nil })
+	return t.worst(1, func(s State, _ loading) (float64, error) { return 3 * measure.Foot * math.Abs(s.Up.Y), nil })
 }
 
 // ends calls see with the corners at the end that is named by its sign.
@@ -91,7 +87,7 @@ func endDrop(t *trial) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	return t.worst(1, never, func(s State, l loading) (float64, error) {
+	return t.worst(1, func(s State, l loading) (float64, error) {
 		drop := math.Inf(-1)
 		t.ends(l.end, func(c r3.Vec) { drop = max(drop, before.Height(c)-s.Height(c)) })
 		return drop, nil
@@ -106,7 +102,7 @@ func fromDrawing(t *trial) (float64, error) {
 	if t.outlineErr != nil {
 		return 0, t.outlineErr
 	}
-	return t.worst(1, never, func(s State, _ loading) (float64, error) {
+	return t.worst(1, func(s State, _ loading) (float64, error) {
 		most := 0.0
 		for _, h := range s.Freeboards() {
 			most = max(most, math.Abs(h-t.deck.Drawn))
@@ -123,7 +119,7 @@ func fromWalk(t *trial) (float64, error) {
 	if t.outlineErr != nil {
 		return 0, t.outlineErr
 	}
-	return t.worst(1, never, func(s State, _ loading) (float64, error) {
+	return t.worst(1, func(s State, _ loading) (float64, error) {
 		most := 0.0
 		t.ends(1, func(c r3.Vec) { most = max(most, math.Abs(s.Height(c)-t.deck.Walk)) })
 		return most, nil

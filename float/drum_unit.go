@@ -6,9 +6,14 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
+// LeastTapered is the least share of the plain cylinder of its girth and length that a
+// plastic drum of [Drums] displaces, for its tapered ends, rounded down: what stands in
+// where a plastic drum's volume is not known.
+const LeastTapered = 0.84
+
 // Body returns the cylinder that stands for the drum: its outside diameter, and the
-// length that gives its displacement, which is our choice. A plastic drum's is 5 to
-// 15 % shorter than the drum, for its tapered ends. Body checks nothing; Settle
+// length that gives its displacement, which is our choice. A plastic drum's is 4 to
+// 16 % shorter than the drum, for its tapered ends. Body checks nothing; Settle
 // refuses a cylinder without volume.
 func (d Drum) Body() Cylinder {
 	if !(d.Diameter.Value > 0 && d.Displacement.Value > 0) {

@@ -51,6 +51,23 @@ func (f *Failure) Error() string {
 // Unwrap returns the class, for errors.Is.
 func (f *Failure) Unwrap() error { return f.Class }
 
+// Check returns a check that the platform cannot meet: short, with how it fails in the
+// place of a number ("capsizes; must be afloat", [measure.Check.Steps]), since a dock that
+// found no rest has none; the form is our choice. Rule, notes, and what the check rests on
+// stay. Where no rest was found for another reason there is no answer.
+func (f *Failure) Check(of measure.Check) measure.Check {
+	if f == nil || f.Class != ErrSinks && f.Class != ErrCapsizes && f.Class != ErrNoFloat {
+		of.Value = math.NaN()
+		if f != nil && of.Err == nil {
+			of.Err = f
+		}
+		return of
+	}
+	of.Kind, of.Steps = measure.Count, []string{f.Class.Error(), "afloat"}
+	of.Value, of.Limit, of.AtLeast = 0, 1, true
+	return of
+}
+
 // attitude returns heel and trim of an up vector in body axes:
 //
 //	n = (-sin trim, -sin heel cos trim, cos heel cos trim)

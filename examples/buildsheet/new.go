@@ -45,6 +45,14 @@ func (s *start) write(out io.Writer, units string) error {
 		return err
 	}
 	p := plan.Start{Drum: d.Name, Girth: math.Pi * d.Diameter.Value, Long: d.Length.Value, Mass: d.Mass.Value, Drums: s.count}
+	for _, material := range []string{"steel", "plastic"} {
+		if strings.Contains(d.Name, material) {
+			p.Material = material
+		}
+	}
+	if s.girth == "" && s.drumLong == "" { // else it is another drum
+		p.Volume = d.Displacement.Value
+	}
 	if units == "si" {
 		p.Units = measure.SI
 	}

@@ -143,8 +143,9 @@ func (d DeadWeight) holding(lift float64) (float64, []measure.Factor, error) {
 }
 
 // Check compares the level pull, N, down the slope, with the block's friction under
-// its weight in water less the lift, N; a negative lift presses it down. Friction is
-// that of [Factor], statics the rest.
+// its weight in water less the lift, N; a negative lift presses it down. A block that is
+// lifted off the bottom is short, whatever the pull, with that in the place of a number.
+// Friction is that of [Factor], statics the rest.
 func (d DeadWeight) Check(pull, lift float64) (measure.Check, error) {
 	const name = "dead weight sliding"
 	if err := first(forceOrZero.Check("pull", pull), anyForce.Check("lift", lift)); err != nil {
@@ -153,6 +154,17 @@ func (d DeadWeight) Check(pull, lift float64) (measure.Check, error) {
 	limit, factors, err := d.holding(lift)
 	if err != nil {
 		return refusal(name, measure.Force, pull, err)
+	}
+	w, err := d.Weight()
+	if err != nil {
+		return refusal(name, measure.Force, pull, err)
+	}
+	if lift >= w {
+		return measure.Check{
+			Name: name, Kind: measure.Count, Limit: 1, AtLeast: true, Rule: srcStatics, Steps: []string{"lifted off the bottom", "on the bottom"},
+			Notes: []string{"the line lifts it by " + measure.Force.Print(lift, measure.SI) + " and pulls along by " + measure.Force.Print(pull, measure.SI) +
+				"; it weighs " + measure.Force.Print(w, measure.SI) + " in water: a longer line or a chain lifts less, a heavier block stays"},
+		}, nil
 	}
 	known := measure.Measured
 	text := "as given"

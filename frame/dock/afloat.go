@@ -25,7 +25,7 @@ func (d *Dock) platform() (*float.Platform, rests, error) {
 		if wrong == nil {
 			wrong = pc.err
 		}
-		at := d.on(d.run()/2+pc.s, d.reach()/2)
+		at := d.on(d.run()/2+pc.s, d.reach()/2+pc.t)
 		out.Weights = append(out.Weights, float.Weight{Mass: pc.count * pc.each, At: r3.Vec{X: at[0], Y: at[1], Z: pc.z}})
 	}
 	for i := range d.plan.Weights {
@@ -68,7 +68,10 @@ func floatRests(s *plan.Floats) rests {
 	if s.Shape.Value == "block" {
 		rs = append(rs, on(s.Width), on(s.Height))
 	} else {
-		rs = append(rs, on(s.Girth))
+		rs = append(rs, on(s.Girth), on(s.Volume).standsIn(standIn(s)))
+		if !plan.Has(s.Volume) {
+			rs = append(rs, on(s.Of))
+		}
 	}
 	for _, b := range s.Bays {
 		rs = append(rs, on(b))
@@ -91,7 +94,7 @@ func (m mount) unit(size box) float.Unit {
 	if m.set.Lies.Value == "across" {
 		u.Heading = math.Pi / 2
 	}
-	u.Body = float.Body(float.Cylinder{Diameter: size.height, Length: size.long})
+	u.Body = float.Body(float.Cylinder{Diameter: size.height, Length: size.pushes})
 	if !size.drum {
 		u.Body = float.Block{Length: size.long, Width: size.breadth, Height: size.height}
 	}

@@ -117,7 +117,7 @@ func (d *Dock) boardsOn(l *layout.Layout, err error, rs rests) measure.Check {
 		}
 	}
 	if err == nil && under == 0 {
-		return measure.Check{Name: name, Kind: measure.Count, Rule: srcFit, Rests: rs.assumptions(), Notes: []string{"no float bears on boards: none for the floats' sake"}}
+		return measure.Check{Name: name, Kind: measure.Count, Rule: srcFit, Rests: rs.assumptions(), Steps: []string{"no float bears on boards: none for the floats' sake"}}
 	}
 	f := &d.plan.Frame
 	rs = append(rs, on(f.Decking.Screw), on(f.Decking.Screws), on(f.Decking.Species).standsIn("the weakest of "+yardNames), on(f.Decking.Grade))
@@ -252,7 +252,7 @@ func (d *Dock) spread(l *layout.Layout, err error, rs rests) measure.Check {
 	}
 	c := measure.Refuse(name, &measure.Error{Field: "what holds the two joists together", Class: measure.ErrUnknown, Want: "a strap or bolted blocking across the bay, by somebody who answers for it; no field of the plan says it, for nails in end grain hold no pull"})
 	if worst == 0 {
-		c = measure.Check{Name: name, Kind: measure.Force, Rule: srcFit}
+		c = measure.Check{Name: name, Kind: measure.Force, Rule: srcFit, Steps: []string{"no drum is wedged between joists"}}
 	}
 	for _, s := range []layout.Seat{layout.UnderJoists, layout.Wedged, layout.UnderBoards, layout.Nothing} {
 		if n := seats[s]; n > 0 {

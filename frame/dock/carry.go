@@ -2,6 +2,9 @@ package dock
 
 import (
 	"math"
+	"slices"
+	"strconv"
+	"strings"
 
 	"example.org/floewright/frame/plan"
 	"example.org/floewright/lumber/measure"
@@ -13,7 +16,7 @@ type Haul struct {
 	Size   string
 	Count  int     // of them; the hardware is one lot
 	Each   float64 // kg; 0 where it is not known
-	People int     // to lift one, at 23 kg a person; 0 where the weight is not known
+	People int     // to lift one, at 23 kg a person, of what comes in boxes no more than there are; 0 where the weight is not known
 	Trips  int     // of all carriers together, or of the sled; 0 where it is not known or cannot be
 
 	Load  float64 // on the sled at a time, kg; 0 without a sled
@@ -39,13 +42,9 @@ var srcPull = &measure.Source{
 // lifts and the pull that one gives on slippery ground.
 func HaulSources() []*measure.Source { return []*measure.Source{srcLift, srcPull} }
 
-// carry lists what is carried: pieces of the frame, hardware, floats and the things
-// fixed to the dock.
-//
-// By hand, as many teams go at once as the carriers make. With a sled, it takes as
-// many of a kind as its load allows. The pull up a slope of angle θ is
-// W (sin θ + μ cos θ), the brake W (sin θ - 0.02 cos θ).
-func (d *Dock) carry() []Haul {
+// carried lists what is carried: pieces of the frame, hardware, floats, the things fixed
+// to the dock, anchors and lines.
+func (d *Dock) carried() []piece {
 	pieces := d.pieces()
 	for i := range d.plan.Floats {
 		s := &d.plan.Floats[i]
@@ -63,6 +62,40 @@ func (d *Dock) carry() []Haul {
 		w := &d.plan.Weights[i]
 		pieces = append(pieces, piece{name: called(w.Name, "a weight"), count: 1, each: w.Mass.Value, rests: rests{on(w.Mass)}})
 	}
+	m := &d.plan.Mooring
+	for i := range m.Anchors {
+		a := &m.Anchors[i]
+		pieces = append(pieces, piece{name: "anchor " + called(a.Name, strconv.Itoa(i+1)), what: a.Kind.Value, count: 1, each: a.Mass.Value, rests: rests{on(a.Mass)}})
+	}
+	for i := range m.Lines {
+		l := &m.Lines[i]
+		p := piece{name: called(l.Name, "line "+strconv.Itoa(i+1)), count: 1}
+		if !strings.Contains(p.name, "line") {
+			p.name = "line " + p.name
+		}
+		var kinds []string
+		for k := range l.Pieces {
+			p.each += l.Pieces[k].Mass.Value
+			p.rests = append(p.rests, on(l.Pieces[k].Mass))
+			if kind := l.Pieces[k].Kind.Value; kind != "" && !slices.Contains(kinds, kind) {
+				kinds = append(kinds, kind)
+			}
+		}
+		if p.what = strings.Join(kinds, ", "); len(l.Pieces) == 0 {
+			p.rests = rests{{path: strings.TrimSuffix(l.Name.Path, "name") + "pieces", missing: true}}
+		}
+		pieces = append(pieces, p)
+	}
+	return pieces
+}
+
+// carry lists how all of that is carried.
+//
+// By hand, as many teams go at once as the carriers make. With a sled, it takes as
+// many of a kind as its load allows. The pull up a slope of angle θ is
+// W (sin θ + μ cos θ), the brake W (sin θ - 0.02 cos θ).
+func (d *Dock) carry() []Haul {
+	pieces := d.carried()
 	out := make([]Haul, 0, len(pieces))
 	for _, p := range pieces {
 		out = append(out, d.haul(p))
@@ -87,7 +120,7 @@ func (d *Dock) haul(p piece) Haul {
 		return h
 	}
 	if p.name == "hardware" { // it comes in boxes
-		h.People, h.Size = 1, h.Size+", in boxes"
+		h.People, h.Size = min(s.Carriers.Value, ceil(p.each/liftOne)), h.Size+", in boxes"
 		h.Trips = ceil(p.each / (liftOne * float64(s.Carriers.Value)))
 	} else {
 		h.People = ceil(p.each / liftOne)

@@ -28,6 +28,7 @@ type Answer struct {
 	Kind  measure.Kind
 	Value float64 // in the SI unit of Kind; prices in the plan's currency
 	Note  string  // which member, which currency, which verdict
+	Words string  // in the place of the number, where a dock that found no rest has none: "capsizes"
 	Err   error
 }
 
@@ -55,7 +56,8 @@ func Compare(reports ...*Report) *Comparison {
 		{"Deck over water, nobody aboard", value("Water to the deck's lowest corner")},
 		{"Deck over water, uniform load", value("Lowest deck edge above the water under")},
 		{"Tilt, everyone at one edge", value("Tilt of the deck with everyone")},
-		{"Heaviest people together at one edge", most("Everyone together at one edge")},
+		{"People that the sign has, wherever they stand", (*Report).posted},
+		{"Heaviest people together at one edge, by the floats alone", most("Everyone together at one edge")},
 		{"Tilt, one float full of water", value("Tilt of the deck with everyone spread and one float")},
 		{"Worst member, share of its limit", (*Report).worstMember},
 		{"Ice asked for, one crossing", most("Ice for one crossing")},
@@ -95,7 +97,11 @@ func value(begin string) func(*Report) Answer {
 		if err == nil {
 			err = c.Err
 		}
-		return answer(c.Kind, c.Value, "", err).stands(c)
+		out := answer(c.Kind, c.Value, "", err).stands(c)
+		if k := int(c.Value); out.Err == nil && k >= 0 && k < len(c.Steps) {
+			out.Words = c.Steps[k]
+		}
+		return out
 	}
 }
 
@@ -176,7 +182,28 @@ func (r *Report) worstMember() Answer {
 	if len(worst.Notes) > 0 {
 		note = worst.Notes[0]
 	}
-	return answer(measure.Percent, worst.Ratio(), note, nil)
+	out := answer(measure.Percent, worst.Ratio(), note, nil).stands(worst)
+	if worst.Verdict() == measure.Short {
+		out.Note = note + ": short"
+	}
+	if out.Err == nil && worst.Verdict() == measure.NoAnswer {
+		out.Note += "; no answer"
+		for _, a := range worst.Rests {
+			if a.Decides && a.Known == measure.Unknown {
+				out.Note += ": turns on " + a.Name
+				break
+			}
+		}
+	}
+	return out
+}
+
+// posted answers with the number on the sign, and what one more does.
+func (r *Report) posted() Answer {
+	if r.plate == nil {
+		return Answer{Kind: measure.Count, Err: notKnown("sign", "a dock's report with a frame that is known")}
+	}
+	return answer(measure.Count, float64(r.plate.People), "one more: "+r.plate.Limit, nil)
 }
 
 // text returns an answer as it is printed.
@@ -184,6 +211,10 @@ func (a Answer) text(s measure.System) string {
 	switch {
 	case a.Err != nil:
 		return "no answer"
+	case a.Words != "" && a.Note != "":
+		return a.Words + ", " + a.Note
+	case a.Words != "":
+		return a.Words
 	case a.Kind == measure.Ratio:
 		return fmt.Sprintf("%.2f %s", a.Value, a.Note)
 	case a.Note != "":
@@ -234,6 +265,10 @@ func (c *Comparison) WriteCSV(w io.Writer) error {
 		for _, a := range row.Answers {
 			if a.Err != nil {
 				line = append(line, "", a.Err.Error())
+				continue
+			}
+			if a.Words != "" {
+				line = append(line, "", strings.TrimSuffix(a.Words+", "+a.Note, ", "))
 				continue
 			}
 			line[1] = a.Kind.Unit()

@@ -161,7 +161,7 @@ func (d *Dock) wants() (out []lumber.Want, notes []string, err error) {
 		bays[s.bay]++
 	}
 	for k := 1; k < len(d.centres); k++ {
-		add(fmt.Sprintf("stop, bay %d", k), d.joist, d.centres[k]-d.centres[k-1]-d.joist.section.Width, bays[k])
+		add(fmt.Sprintf("stop, bay %d", k), d.joist, d.room(k), bays[k])
 	}
 	return out, notes, nil
 }

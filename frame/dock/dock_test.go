@@ -146,14 +146,11 @@ func sound(t testing.TB, r *dock.Report) {
 // A dock that sinks or tips over is short, not unanswered.
 func TestSinksAndCapsizes(t *testing.T) {
 	sinks := report(t, demoText(t, "swim", `"flotation": "20 psf"`, `"flotation": "60 psf"`))
-	if c := check(t, sinks, "Lowest deck edge above the water under"); c.Verdict() != measure.Short || c.Value >= 0 {
-		t.Errorf("sinks: %v", c)
-	}
-	if c := check(t, sinks, "Most immersed float under"); c.Verdict() != measure.Short || c.Value != 1 {
-		t.Errorf("sinks: %v", c)
-	}
-	if c := check(t, sinks, "Draft of the deepest float under"); c.Verdict() != measure.Short {
-		t.Errorf("sinks: %v", c)
+	for _, name := range []string{"Lowest deck edge above the water under", "Most immersed float under", "Draft of the deepest float under"} {
+		c := check(t, sinks, name)
+		if c.Verdict() != measure.Short || c.Numbers(measure.US) != "sinks; must be afloat" || !strings.Contains(strings.Join(c.Notes, " "), "of buoyancy lacking") {
+			t.Errorf("sinks: %v %q", c, c.Notes)
+		}
 	}
 	if sinks.Status() != dock.SomeShort {
 		t.Errorf("status %d", sinks.Status())
@@ -161,14 +158,32 @@ func TestSinksAndCapsizes(t *testing.T) {
 	tips := report(t, demoText(t, "swim", `"count": 2, "mass": "185 lb"`, `"count": 25, "mass": "185 lb"`))
 	for _, name := range []string{"Tilt of the deck", "Lowest deck edge above the water with everyone", "Most immersed float with everyone"} {
 		c := check(t, tips, name)
-		if c.Verdict() != measure.Short || !strings.Contains(strings.Join(c.Notes, " "), "capsizes") {
+		if c.Verdict() != measure.Short || c.Numbers(measure.US) != "capsizes; must be afloat" || !strings.Contains(strings.Join(c.Notes, " "), "of righting moment lacking") {
 			t.Errorf("tips over: %v %q", c, c.Notes)
 		}
 	}
-	if c := check(t, tips, "Tilt of the deck"); math.Abs(c.Value*180/math.Pi-60) > 1e-9 { // our choice of what stands for no rest
+	sound(t, tips)
+	// So says the frame that bends.
+	if c := check(t, tips, "Lowest deck corner with everyone"); c.Verdict() != measure.Short || c.Numbers(measure.US) != "capsizes; must be afloat" {
 		t.Errorf("tips over: %v", c)
 	}
-	sound(t, tips)
+	if c := check(t, sinks, "Sag of joists and rims"); c.Verdict() != measure.Short || c.Numbers(measure.US) != "sinks; must be afloat" {
+		t.Errorf("sinks: %v", c)
+	}
+	// The criteria say the same of the same case: laid on half of the deck it turns over.
+	high := report(t, demoText(t, "swim", `"mass": "60 lb", "along": "2 ft", "across": "5 ft", "above": "14 in"`, `"mass": "1200 lb", "along": "12 ft", "across": "5 ft", "above": "15 ft"`))
+	for _, name := range []string{"Criterion: deck edge dry", "Criterion: drums at most 85 %", "Criterion: tilt at most 5 deg"} {
+		c := check(t, high, name)
+		if c.Verdict() != measure.Short || len(c.Steps) != 2 || !strings.Contains(strings.Join(c.Notes, " "), "lacking") {
+			t.Errorf("high: %v %q", c, c.Notes)
+		}
+	}
+	for _, r := range []*dock.Report{sinks, tips, high} {
+		all := text(t, r)
+		if strings.Contains(all, "60.0 deg, at most") || strings.Contains(all, "-8-3/4 in, at least") {
+			t.Error("a number stands in for a dock that finds no rest")
+		}
+	}
 }
 
 // Where a drum sits decides how high the dock floats.
@@ -205,7 +220,7 @@ func TestSeats(t *testing.T) {
 
 // A longer bay than the drum is wide: it drops to the deck boards.
 func TestWideBayBearsOnBoards(t *testing.T) {
-	r := report(t, demoText(t, "swim", `"bays": [1, 3, 5, 9, 11, 13]`, `"bays": [2, 4, 6, 8, 10, 12]`, `"girth": "6 ft 1 in"`, `"girth": "5 ft 8 in"`))
+	r := report(t, demoText(t, "swim", `"bays": [1, 3, 5, 9, 11, 13]`, `"bays": [2, 4, 6, 8, 10, 12]`, `"girth": "6 ft 1 in"`, `"girth": "5 ft 8 in"`, `, "volume": "67 gal"`, ``))
 	if n := strings.Join(check(t, r, "Draft of the deepest float with nobody").Notes, " "); !strings.Contains(n, "under the deck boards") {
 		t.Errorf("%q", n)
 	}
@@ -274,7 +289,7 @@ func TestWriterFails(t *testing.T) {
 // lower edge: the limit is less than where boards hold the pressed edge.
 func TestOverhangingJoistBuckles(t *testing.T) {
 	r := report(t, demoText(t, "swim", `"bays": [1, 3, 5, 9, 11, 13]`, `"bays": [1, 3, 5, 7, 9, 11, 13]`,
-		`["21-5/8 in", "5 ft", "8 ft 2-3/8 in"]`, `["50 in", "70 in"]`, `"12 ft 10-3/4 in"`, `"12 ft 7-1/4 in"`, `"length": "36-1/2 in"`, `"length": "19 in"`))
+		`["21-5/8 in", "5 ft", "8 ft 2-3/8 in"]`, `["50 in", "70 in"]`, `"12 ft 10-3/4 in"`, `"12 ft 7-1/4 in"`, `"length": "36-1/2 in"`, `"length": "19 in"`, `, "volume": "67 gal"`, ``))
 	c := check(t, r, "Worst joist, floats standing firm: bending")
 	stands := strings.Contains(strings.Join(c.Notes, " "), "stands on 2 floats")
 	arm := 48.5 * measure.Inch // from the floats' middle to the joist's end

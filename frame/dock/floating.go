@@ -65,14 +65,16 @@ func worse(a, b floating) bool {
 }
 
 // fill puts a value into a check, or, where the dock found no rest, the failure:
-// a dock that sinks or capsizes under a load is short of it, not unanswered.
-func (fl floating) fill(c measure.Check, value, failed float64) measure.Check {
+// a dock that sinks or capsizes under a load is short of it, not unanswered, and has no
+// number ([float.Failure.Check]).
+func (fl floating) fill(c measure.Check, value float64) measure.Check {
 	c.Value = value
 	c.Notes = append(c.Notes, fl.notes...)
+	var failed *float.Failure
 	switch {
 	case fl.err == nil:
-	case errors.Is(fl.err, float.ErrSinks), errors.Is(fl.err, float.ErrCapsizes):
-		c.Value = failed
+	case errors.As(fl.err, &failed) && failed.Class != float.ErrUnsettled:
+		c = failed.Check(c)
 		c.Notes = append(c.Notes, "found no rest: "+fl.err.Error())
 	default:
 		c.Value, c.Err = math.NaN(), fl.err
@@ -80,16 +82,14 @@ func (fl floating) fill(c measure.Check, value, failed float64) measure.Check {
 	return c
 }
 
-// edgeDry checks that the deck's lowest edge stays above the water. A dock that
-// goes under has all of its deck's height against it.
+// edgeDry checks that the deck's lowest edge stays above the water.
 func (d *Dock) edgeDry(fl floating) measure.Check {
-	return fl.fill(limit("Lowest deck edge above the water "+fl.name, deckDry), fl.edge, -d.deckTop())
+	return fl.fill(limit("Lowest deck edge above the water "+fl.name, deckDry), fl.edge)
 }
 
 // immersion checks the share of the most immersed float.
 func (d *Dock) immersion(fl floating) measure.Check {
-	c := fl.fill(limit("Most immersed float "+fl.name, immersed), fl.share, 1)
-	c.Kind = measure.Percent
+	c := fl.fill(limit("Most immersed float "+fl.name, immersed), fl.share)
 	if fl.err == nil {
 		c.Notes = append(c.Notes, d.at(fl.deepest))
 	}
@@ -98,7 +98,7 @@ func (d *Dock) immersion(fl floating) measure.Check {
 
 // tilt checks the deck's tilt.
 func (d *Dock) tilt(fl floating) measure.Check {
-	return fl.fill(limit("Tilt of the deck "+fl.name, tiltMost), fl.state.Tilt(), 60*degree)
+	return fl.fill(limit("Tilt of the deck "+fl.name, tiltMost), fl.state.Tilt())
 }
 
 // frameDry checks the height of the frame's underside over the water: of the joists or,
@@ -112,12 +112,12 @@ func (d *Dock) frameDry(fl floating) measure.Check {
 			low = min(low, fl.state.Height(c))
 		}
 	}
-	return fl.fill(limit("Water to the frame's underside "+fl.name, frameFree), low, 0)
+	return fl.fill(limit("Water to the frame's underside "+fl.name, frameFree), low)
 }
 
 // deckHigh checks the height of the deck over the water.
 func (d *Dock) deckHigh(fl floating) measure.Check {
-	return fl.fill(limit("Water to the deck's lowest corner "+fl.name, deckFree), fl.edge, 0)
+	return fl.fill(limit("Water to the deck's lowest corner "+fl.name, deckFree), fl.edge)
 }
 
 // draft checks the draft of the most immersed float against the one at which the
@@ -127,21 +127,23 @@ func (d *Dock) draft(fl floating) measure.Check {
 	share := c.Limit
 	c.Kind, c.Limit = measure.Length, math.NaN()
 	if len(d.floats) == 0 {
-		return fl.fill(c, math.NaN(), math.NaN())
+		return fl.fill(c, math.NaN())
 	}
 	m := d.floats[fl.deepest]
 	size := d.floatSize(m.set)
 	c.Limit = share * size.height
 	if size.drum && fl.err == nil {
-		drum := float.Cylinder{Diameter: size.height, Length: size.long}
+		drum := float.Cylinder{Diameter: size.height, Length: size.pushes}
 		c.Limit, c.Err = drum.Draft(share * drum.Volume())
 	}
 	value := math.NaN()
 	if u, err := fl.state.Unit(fl.deepest); err == nil {
 		value = u.Draft
 	}
-	c = fl.fill(c, value, size.height)
-	c.Notes = append(c.Notes, d.at(fl.deepest), "it sits "+m.seat.String())
+	c = fl.fill(c, value)
+	if fl.err == nil {
+		c.Notes = append(c.Notes, d.at(fl.deepest), "it sits "+m.seat.String())
+	}
 	return c
 }
 
@@ -158,7 +160,7 @@ func (d *Dock) weight(fl floating) measure.Check {
 	c := measure.Check{Name: "Weight of the whole dock against its floats held under", Kind: measure.Mass, Rule: srcArchimedes}
 	if fl.base == nil {
 		c.Limit = math.NaN()
-		return fl.fill(c, math.NaN(), math.NaN())
+		return fl.fill(c, math.NaN())
 	}
 	var parts []string
 	part := func(name string, mass float64) {
@@ -182,6 +184,12 @@ func (d *Dock) weight(fl floating) measure.Check {
 	}
 	c.Value += floats
 	c.Notes = append(c.Notes, strings.Join(parts, ", "))
+	for i := range d.plan.Floats {
+		s := &d.plan.Floats[i]
+		if text := standIn(s); text != "" {
+			c.Notes = append(c.Notes, fmt.Sprintf("%s: its outside volume is not known; %s", called(s.Name, "drum"), text))
+		}
+	}
 	return c
 }
 
@@ -318,6 +326,9 @@ func beyond(a, b measure.Check) bool {
 	}
 	if x, y := a.Ratio(), b.Ratio(); a.Limit != b.Limit && !math.IsNaN(x) && !math.IsNaN(y) {
 		return x > y*(1+1e-9) // each has a limit of its own
+	}
+	if failed := len(a.Steps) > 0; failed != (len(b.Steps) > 0) {
+		return failed // it found no rest
 	}
 	more := a.Value - b.Value
 	if a.AtLeast {

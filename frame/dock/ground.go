@@ -75,7 +75,7 @@ func (d *Dock) held(edge int, drop float64, ice bool) ground {
 			water, at := f.seat.Support, empty.sinks[i]
 			grip := math.Inf(1)
 			if g := d.plan.Site.IceGrip; plan.Has(g) {
-				grip = g.Value * f.part.Body.Volume() / d.floatVolume(f.mount)
+				grip = g.Value * f.part.Body.Volume() / d.floats[f.mount].unit(d.floatSize(d.floats[f.mount].set)).Body.Volume()
 			}
 			seats[i].Support = func(sink float64) (force, stiffness, energy float64) {
 				force, stiffness, energy = water(sink)
@@ -95,8 +95,13 @@ func (d *Dock) held(edge int, drop float64, ice bool) ground {
 	}
 }
 
-// floatVolume returns the volume of a whole float.
+// floatVolume returns the most that a whole float may displace, which pushes on what
+// holds it under: of a drum whose volume is not known the plain cylinder.
 func (d *Dock) floatVolume(mount int) float64 {
 	m := d.floats[mount]
-	return m.unit(d.floatSize(m.set)).Body.Volume()
+	size := d.floatSize(m.set)
+	if !plan.Has(m.set.Volume) {
+		size.pushes = size.long
+	}
+	return m.unit(size).Body.Volume()
 }

@@ -34,8 +34,9 @@ var (
 //	drums     18 x 22                                                   396.0 lb
 //	                                                                   2579.7 lb
 //	water at 72 F (22.2 C) 997.7 kg/m3 = 62.28 pcf: 2579.7/62.28/18 = 2.3010 ft3
-//	a drum; girth 73 in. is 23.237 in. across, 36.5 in. long: section 424.07 sq in,
-//	immersed 2.3010 x 1728/36.5 = 108.93 sq in, a share of 0.2569.
+//	a drum; girth 73 in. is 23.237 in. across: section 424.07 sq in; its 67 gal are
+//	67 x 231 = 15477 cu in, a cylinder 36.497 in. long (36.5 by tape);
+//	immersed 2.3010 x 1728/36.497 = 108.94 sq in, a share of 0.2569.
 //	Segment of that share: with angle t, (t - sin t)/(2 pi) = 0.2569, t = 2.3355,
 //	depth r(1 - cos(t/2)) = 11.618 x 0.6075 = 7.06 in. if the dock floated level.
 //
@@ -50,8 +51,9 @@ func TestSwimPlatformByHand(t *testing.T) {
 		t.Errorf("weight %.2f lb, by hand %.2f lb", got, weight)
 	}
 	water := 997.7 / 16.018463 // lb/ft3; Kell 1975 and Tanaka 2001 give 997.72 at 22.2 °C
-	girth, length := 73.0, 36.5
+	girth := 73.0
 	section := girth * girth / (4 * math.Pi)
+	length := 67 * 231 / section
 	if got, want := c.Limit/measure.Pound, 18*section*length/1728*water; math.Abs(got-want) > 0.5 {
 		t.Errorf("buoyancy %.1f lb, by hand %.1f lb", got, want)
 	}

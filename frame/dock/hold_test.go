@@ -136,9 +136,9 @@ func TestTieByHand(t *testing.T) {
 		t.Errorf("at most %.2f lbf", got)
 	}
 	// Nobody looks into it: it counts as full of water at its heaviest, 62.43 lb/ft³ on
-	// girth²/(4 π) x length = 73²/(4 π) x 36.5 = 15478 in³, with its own 22 lb.
+	// its 67 gal = 15477 in³, with its own 22 lb.
 	full := varied(t, demoText(t, "swim"), "hardware.drums[1].watched", "no")
-	heavy := 73*73/(4*math.Pi)*36.5/1728*62.43 + 22
+	heavy := 67.*231/1728*62.43 + 22
 	want = heavy*(1+math.Sqrt(1+2*500*0.5/heavy)) + 60
 	if f := check(t, full, "Tie of plastic drum, the float dropping"); math.Abs(f.Value/measure.PoundForce/want-1) > 1e-4 {
 		t.Errorf("full %g lbf, by hand %g lbf", f.Value/measure.PoundForce, want)

@@ -78,11 +78,19 @@ func (d *Dock) fastened() []measure.Check {
 	}
 	var out []measure.Check
 	for w := range ways {
-		if err != nil {
-			out = append(out, refuse(wayNames[w], err, rs))
+		with := rs
+		if figure, asks := makerOf(h, w); asks { // of an angle, in one direction alone
+			with = append(append(rests(nil), rs...), on(figure), printedFor(h.For))
+		}
+		why := err
+		if why == nil {
+			why = with.err()
+		}
+		if why != nil {
+			out = append(out, refuse(wayNames[w], why, with))
 			continue
 		}
-		out = append(out, d.worstEnd(e, w, f, rs))
+		out = append(out, d.worstEnd(e, w, f, with))
 	}
 	return append(out, d.metal()...)
 }
@@ -99,12 +107,25 @@ func endRests(h *plan.JoistEnds) rests {
 	case "hanger":
 		rs = append(rs, on(h.InJoist), on(h.Steel), on(h.Down), on(h.Up), on(h.Lateral), on(h.Along), on(h.ToAndFro), printedFor(h.For), on(h.Listed))
 	case "angle":
-		rs = append(rs, on(h.InJoist), on(h.Steel), on(h.Edge), on(h.End), on(h.Lateral), on(h.Along), printedFor(h.For))
+		rs = append(rs, on(h.InJoist), on(h.Steel), on(h.Edge), on(h.End))
 		if h.Count.Value > 1 || h.InJoist.Value > 1 {
 			rs = append(rs, on(h.Spacing))
 		}
 	}
 	return rs
+}
+
+// makerOf returns the maker's figure that bounds an angle loaded one way: its own bending,
+// along the joist or along the rim; its bolts are reckoned.
+func makerOf(h *plan.JoistEnds, w way) (plan.Quantity, bool) {
+	switch {
+	case h.By.Value != "angle":
+	case w == pulledOff:
+		return h.Along, true
+	case w == slid:
+		return h.Lateral, true
+	}
+	return plan.Quantity{}, false
 }
 
 // printedFor is the duration factor of the maker's figures, with the duration's name.
@@ -120,7 +141,7 @@ func printedFor(n plan.Name) rest {
 
 // worstEnd checks one way over all joints and durations and keeps the worst.
 func (d *Dock) worstEnd(e *Envelope, w way, f fasten.Fastener, rs rests) measure.Check {
-	worst := measure.Check{Name: wayNames[w], Kind: measure.Force, Rule: srcAsked, Rests: rs.assumptions(), Notes: []string{"nothing that the dock meets asks it"}}
+	worst := measure.Check{Name: wayNames[w], Kind: measure.Force, Rule: srcAsked, Rests: rs.assumptions(), Steps: []string{"nothing that the dock meets asks it"}}
 	asked := false
 	for t := range (byDuration{}) {
 		var most Extreme

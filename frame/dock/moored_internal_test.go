@@ -68,14 +68,14 @@ func TestCurrentAndPlaces(t *testing.T) {
 
 // One short line among long ones ends the span of levels of them all.
 func TestShortestLineEndsTheSpan(t *testing.T) {
-	d := varied(t, `"level_high": "1 ft"`, `"level_high": "6 ft"`, `"depth": "9 ft", "kind": "tested", "holding": "3600 lbf", "steepest": "20 deg" },
-      { "name": "screw 2"`, `"depth": "14 ft", "kind": "tested", "holding": "3600 lbf", "steepest": "20 deg" },
+	d := varied(t, `"level_high": "1 ft"`, `"level_high": "6 ft"`, `"depth": "9 ft", "kind": "tested", "mass": "28 lb", "holding": "3600 lbf", "steepest": "20 deg" },
+      { "name": "screw 2"`, `"depth": "14 ft", "kind": "tested", "mass": "28 lb", "holding": "3600 lbf", "steepest": "20 deg" },
       { "name": "screw 2"`)
 	h, _, err := d.hold()
 	if err != nil {
 		t.Fatal(err)
 	}
-	bands, err := h.Bands(h.levels[0]-measure.Foot, h.levels[2]+measure.Foot)
+	bands, _, err := h.working()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -75,6 +75,12 @@ func worstOf(s *moor.Survey, line int, part string) measure.Check {
 		if !ok || !(strings.HasPrefix(rest, part) || part == "piece" && strings.HasPrefix(rest, "link")) {
 			continue
 		}
+		if lifted := len(c.Steps) > 0; found && lifted != (len(worst.Steps) > 0) && c.Verdict() == worst.Verdict() {
+			if lifted { // it has no number to compare
+				worst = c
+			}
+			continue
+		}
 		if !found || c.Verdict() < worst.Verdict() || c.Verdict() == worst.Verdict() && c.Value*worst.Limit > worst.Value*c.Limit {
 			worst, found = c, true
 		}
@@ -123,8 +129,9 @@ func (d *Dock) bands(h *hold, err error) (low, high measure.Check) {
 	low = measure.Check{Name: "Lowest level to which every line is neither slack nor taut", Kind: measure.Length, Rule: srcTaut}
 	high = measure.Check{Name: "Highest level to which every line is neither slack nor taut", Kind: measure.Length, AtLeast: true, Rule: srcTaut}
 	var bands []moor.Band
+	var looked [2]float64
 	if err == nil {
-		bands, err = h.Bands(h.levels[0]-measure.Foot, h.levels[2]+measure.Foot)
+		bands, looked, err = h.working()
 	}
 	if err != nil {
 		low, high = measure.Refuse(low.Name, err), measure.Refuse(high.Name, err)
@@ -145,12 +152,58 @@ func (d *Dock) bands(h *hold, err error) (low, high measure.Check) {
 			}
 		}
 	}
+	for k, c := range [2]*measure.Check{&low, &high} {
+		if c.Value == looked[k] && c.Meets() {
+			c.Notes = append(c.Notes, "every line works there, too; how they hang "+[2]string{"lower", "higher"}[k]+" is not known")
+		}
+	}
 	if winter, err := h.Winter(h.levels[0], h.levels[2]); err == nil {
 		for _, w := range winter {
 			high.Notes = append(high.Notes, "before freeze-up: "+w)
 		}
 	}
 	return low, high
+}
+
+// working returns between which levels each line works, and how far was looked: a foot
+// beyond the plan's levels, and where every line still works there farther, up to 32 ft,
+// until one ceases. A level that the dock finds no rest at is halfway back.
+func (h *hold) working() (bands []moor.Band, looked [2]float64, err error) {
+	works := func(r moor.Regime) bool { return r == moor.Touching || r == moor.Lifted }
+	const most = 32 * measure.Foot
+	good, next, bad := [2]float64{}, [2]float64{measure.Foot, measure.Foot}, [2]float64{most, most}
+	for range 10 {
+		wide := [2]float64{h.levels[0] - next[0], h.levels[2] + next[1]}
+		more, err := h.Bands(wide[0], wide[1])
+		switch {
+		case err != nil && bands == nil:
+			return nil, looked, err
+		case err != nil:
+			bad = next
+		default:
+			bands, looked, good = more, wide, next
+		}
+		ends := [2]bool{}
+		for _, b := range bands {
+			if b.Low > b.High {
+				return bands, looked, nil
+			}
+			ends[0], ends[1] = ends[0] || !works(b.Below), ends[1] || !works(b.Above)
+		}
+		for k := range next {
+			switch next[k] = good[k]; {
+			case ends[k]:
+			case bad[k] < most:
+				next[k] = (good[k] + bad[k]) / 2
+			default:
+				next[k] = min(2*good[k], most)
+			}
+		}
+		if next == good {
+			break
+		}
+	}
+	return bands, looked, nil
 }
 
 // afloatAtLow checks the depth at low water, in the trough of a wave, against the

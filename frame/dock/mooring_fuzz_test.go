@@ -43,7 +43,7 @@ func TestUnknownMooringNeverImproves(t *testing.T) {
 		nil,
 		{`"wind_speed": "25 mph"`, `"wind_speed": "70 mph"`, noHinge, allThere},
 		{
-			`"kind": "tested", "holding": "3600 lbf", "steepest": "20 deg" }`, `"kind": "dead weight", "material": "steel", "mass": "400 lb", "bottom": "sand" }`,
+			`"kind": "tested", "mass": "28 lb", "holding": "3600 lbf", "steepest": "20 deg" }`, `"kind": "dead weight", "material": "steel", "mass": "400 lb", "bottom": "sand" }`,
 			`"current": "0 mph"`, `"current": "3 mph", "current_to": "200 deg", "fetch": { "n": "2 mi", "ne": "2 mi", "e": "5 mi", "se": "2 mi", "s": "2 mi", "sw": "2 mi", "w": "2 mi", "nw": "2 mi" }`,
 			`"depth": "9 ft",
     "shore`, `"depth": "3 ft",

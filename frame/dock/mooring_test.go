@@ -244,7 +244,7 @@ func TestMoreWeatherPullsMore(t *testing.T) {
 	if got := most(`"current": "0 mph"`, strings.Replace(eight, `"n": "2 mi", `, "", 1)); !math.IsNaN(got) {
 		t.Errorf("seven fetches: %g N", got)
 	}
-	block := find(t, read(t, `"kind": "tested", "holding": "3600 lbf", "steepest": "20 deg" }`,
+	block := find(t, read(t, `"kind": "tested", "mass": "28 lb", "holding": "3600 lbf", "steepest": "20 deg" }`,
 		`"kind": "dead weight", "material": "concrete", "mass": "400 lb", "bottom": "silt" }`), "Line 2, shore left: what")
 	if block.Verdict() != measure.Short {
 		t.Errorf("a small block: %v", block)

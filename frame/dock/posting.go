@@ -128,8 +128,8 @@ func heads(n int) string {
 // sign adds the number of the sign to the check of everyone together: what is posted is
 // that and not what the floats alone bear.
 func (d *Dock) sign(r *Report) {
-	p, err := d.Plate(r.envelope)
-	if err != nil {
+	p := r.plate
+	if p == nil {
 		return
 	}
 	note := fmt.Sprintf("post what the sign says: %s of %s each, in all, wherever they stand", heads(p.People), measure.Mass.Print(p.Each, d.system()))
@@ -142,7 +142,11 @@ func (d *Dock) sign(r *Report) {
 	for _, t := range r.Topics {
 		for i := range t.Checks {
 			if c := &t.Checks[i]; strings.HasPrefix(c.Name, "Everyone together") && c.Verdict() != measure.NoAnswer {
-				c.Notes = append([]string{note}, c.Notes...)
+				said := note
+				if c.Limit > float64(p.People) {
+					said += fmt.Sprintf("; that is fewer than the %s that the floats alone bear at an edge, which is what is held against here: the sign counts corners, a frame that bends, and no more people than the plan's", heads(int(c.Limit)))
+				}
+				c.Notes = append([]string{said}, c.Notes...)
 			}
 		}
 	}

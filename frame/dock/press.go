@@ -85,6 +85,7 @@ func (r *raft) laden(presses ...press) (*laden, error) {
 	if err != nil {
 		return nil, err
 	}
+	perMetre := joist / d.clear
 	joist += f.Hardware.Value / float64(len(d.centres))
 	for i := range r.strips {
 		mass, height := joist, d.joist.section.Depth/2
@@ -94,6 +95,14 @@ func (r *raft) laden(presses ...press) (*laden, error) {
 		st := &r.strips[i]
 		l.stiffen(st.middle(r), mass, height)
 		l.line(i, st.at[0], st.at[len(st.at)-1], mass*measure.Gravity, height)
+	}
+	for _, s := range d.stops() { // each hangs by half on the joists at its ends
+		mass := perMetre * d.room(s.bay)
+		height := d.joist.section.Depth / 2
+		l.stiffen(d.on((d.centres[s.bay-1]+d.centres[s.bay])/2, s.at), mass, height)
+		for _, k := range [2]int{s.bay - 1, s.bay} {
+			l.line(k, s.at, s.at, mass*measure.Gravity/2, height)
+		}
 	}
 	for i := range r.feet {
 		foot := &r.feet[i]

@@ -22,7 +22,7 @@ const finger = `{ "name": "Finger (invented)",
     "rims": { "size": "2x6", "species": "Southern Pine", "grade": "No.2", "incised": "no", "plies": 2 },
     "decking": { "size": "2x6", "species": "Southern Pine", "grade": "No.2", "incised": "no", "gap": "1/4 in" },
     "hardware": "30 lb" },
-  "floats": [ { "name": "drum", "shape": "drum", "girth": "6 ft 1 in", "length": "36-1/2 in", "mass": "22 lb",
+  "floats": [ { "name": "drum", "shape": "drum", "girth": "6 ft 1 in", "length": "36-1/2 in", "mass": "22 lb", "material": "steel",
     "lies": "across", "bears": "between joists", "bays": [1, 3, 5, 6, 8, 10], "marks": ["2 ft"] } ],
   "people": [ { "who": "adult", "count": 1, "mass": "185 lb" } ],
   "site": { "water": "lake", "temperature": "60 F" } }`

@@ -34,6 +34,7 @@ type Report struct {
 	Steps    []Step // the order of work
 
 	envelope   *Envelope
+	plate      *Plate // nil: the plan does not say enough
 	noEnvelope error
 }
 
@@ -77,7 +78,7 @@ var sheet = []subject{
 	{"STOCK", (*Dock).stock},
 	{"LINES AND WATER LEVEL", (*Dock).mooring},
 	{"FENDERS AND LADDERS", (*Dock).fittings},
-	{"ICE", (*Dock).onIce},
+	{"ICE", (*Dock).iceChecks},
 	{"THE SEASON", (*Dock).seasonChecks},
 	{"LOCAL LIMITS AND PERMITS", (*Dock).local},
 }
@@ -105,6 +106,7 @@ func (d *Dock) Report(ctx context.Context, units measure.System) (*Report, error
 		r.Cautions[i].Text = measure.Restate(r.Cautions[i].Text, units)
 	}
 	r.collect()
+	r.plate, _ = in.Plate(r.envelope)
 	in.sign(r)
 	r.Twelve = headlines(r.Topics)
 	r.Steps = in.steps(r)

@@ -1,30 +1,68 @@
 package dock
 
 import (
+	"fmt"
 	"math"
 
+	"example.org/floewright/float"
 	"example.org/floewright/frame/plan"
 	"example.org/floewright/lumber/measure"
 )
 
 // A box is the outside of a float as it lies: along and across the dock, and its
-// height. Of a drum, height is the diameter and long the length of its axis.
+// height. Of a drum, height is the diameter and long the length of its axis. Pushes is
+// the length of the plain cylinder that stands for it in the water.
 type box struct {
 	drum                  bool
 	long, breadth, height float64
+	pushes                float64
+}
+
+// Bounds of a drum's outside volume as shares of the plain cylinder of its girth and
+// length, which catch a slip of the pen (our choice).
+const leastVolume, mostVolume = 0.6, 1.03
+
+var srcVolume = &measure.Source{Title: "a drum's outside volume against the plain cylinder of its girth and length", Status: measure.OwnChoice}
+
+// cylinder returns the volume of the plain cylinder of a drum's girth and length.
+func cylinder(s *plan.Floats) float64 {
+	return s.Girth.Value * s.Girth.Value * s.Length.Value / (4 * math.Pi)
+}
+
+// tapered returns the share of that cylinder which stands in for a drum's volume where
+// the plan does not have it.
+func tapered(s *plan.Floats) float64 {
+	if s.Of.Value == "steel" {
+		return 1
+	}
+	return float.LeastTapered
+}
+
+// standIn says so, "" where the volume is known or it is no drum.
+func standIn(s *plan.Floats) string {
+	switch {
+	case s.Shape.Value != "drum" || plan.Has(s.Volume):
+		return ""
+	case tapered(s) == 1:
+		return "the plain cylinder of its girth and length stands in"
+	}
+	return fmt.Sprintf("%.0f %%", 100*tapered(s)) + " of the plain cylinder of its girth and length stands in, for a plastic drum tapers"
 }
 
 // floatSize returns the outside of one float; NaN where the plan does not say.
 // Size that belongs to the other shape is a mistake.
 func (d *Dock) floatSize(s *plan.Floats) box {
 	if s.Shape.Value == "" {
-		return box{false, math.NaN(), math.NaN(), math.NaN()}
+		return box{long: math.NaN(), breadth: math.NaN(), height: math.NaN()}
 	}
 	if s.Shape.Value == "block" {
 		if s.Girth.Known == measure.Measured {
 			wrong(d, s.Girth, "a block has no girth", "width and height", measure.ErrName)
 		}
-		return box{false, s.Length.Value, s.Width.Value, s.Height.Value}
+		if s.Volume.Known == measure.Measured {
+			wrong(d, s.Volume, "a block's volume is that of its sides", "length, width and height", measure.ErrName)
+		}
+		return box{long: s.Length.Value, breadth: s.Width.Value, height: s.Height.Value}
 	}
 	for _, q := range []plan.Quantity{s.Width, s.Height} {
 		if q.Known == measure.Measured {
@@ -32,7 +70,16 @@ func (d *Dock) floatSize(s *plan.Floats) box {
 		}
 	}
 	diameter := s.Girth.Value / math.Pi
-	return box{true, s.Length.Value, diameter, diameter}
+	out := box{true, s.Length.Value, diameter, diameter, s.Length.Value * tapered(s)}
+	if whole := cylinder(s); plan.Has(s.Volume) && whole > 0 {
+		out.pushes = s.Length.Value * s.Volume.Value / whole
+		r := measure.Range{Kind: measure.Volume, Lo: leastVolume * whole, Hi: mostVolume * whole, Source: srcVolume}
+		if !r.Has(s.Volume.Value) {
+			wrong(d, s.Volume, "it is not that of a drum of this girth and length",
+				fmt.Sprintf("from %s to %s", measure.Volume.Print(r.Lo, d.system()), measure.Volume.Print(r.Hi, d.system())), measure.ErrRange)
+		}
+	}
+	return out
 }
 
 // A seat is what a float pushes up on.

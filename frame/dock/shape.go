@@ -21,6 +21,8 @@ type Shape struct {
 	Marks  []float64 // of the joists, along the dock where they run across it, else across
 	Centre bool      // the marks are the joists' middles, as the plan has them, else their near faces
 
+	Stays []Stay // stops and blocks, by bay
+
 	Floats []Lying
 	Err    error // why floats are left out, or all things: the first value that is not known
 
@@ -30,6 +32,15 @@ type Shape struct {
 
 // A Timber is a joist, or a ply of a rim, from above: two opposite corners, m.
 type Timber struct{ X0, Y0, X1, Y1 float64 }
+
+// A Stay is a stop or a block, nailed from joist to joist of a bay, and the mark of its
+// near face along the joists, m.
+type Stay struct {
+	Timber
+	Name string
+	Bay  int // between the joists of that number and the next, from 1
+	Mark float64
+}
 
 // A Spot is a place with a name, m.
 type Spot struct {
@@ -108,6 +119,10 @@ func (s *Shape) frame(d *Dock) {
 			mark = 0
 		}
 		s.Marks = append(s.Marks, mark)
+	}
+	for _, p := range d.stays() {
+		from, to := d.centres[p.bay-1]+half, d.centres[p.bay]-half
+		s.Stays = append(s.Stays, Stay{timber(from, to, d.face(p), d.face(p)+2*half), p.name, p.bay, d.face(p)})
 	}
 	for i := range d.rimPlies {
 		from := float64(i) * ply

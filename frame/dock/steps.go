@@ -129,10 +129,7 @@ func (w *work) inGarage() {
 			w.add(garage, fmt.Sprintf("Look over each %s and weigh it: whole, dry inside, its foam nowhere bare.", name), nil, nil, []string{set.Mass.Path})
 			continue
 		}
-		w.add(garage, fmt.Sprintf("Each %s: rinse, leak-test under water, never with compressed air, dry, and close it at %s, bungs in the ends level at the sides; number it.", name, w.closing(name)),
-			[]string{"it is known what it held: " + w.now("What was in it before: "+name)},
-			[]string{"a drum with an unknown residue is not opened, drilled, cut or heated; it goes back"},
-			[]string{"Leak test: " + name, "Bungs in the ends, level at the sides: " + name, "Suction in the closed drum at its coldest: " + name})
+		w.drums(i, name)
 	}
 	cut := []string{"all boards are at hand and sorted: straight ones for the rims, crowns up"}
 	if s := w.r.Shop; s != nil && s.Cutting.Err == nil {
@@ -167,6 +164,9 @@ func (w *work) frame() {
 		}
 		w.add(garage, fmt.Sprintf("Lay the rims side by side, hook the tape on the near %s and strike the joists' near faces on all of them at once: %s.", side, strings.Join(marks, ", ")),
 			nil, nil, []string{w.marks().path})
+	}
+	if at := w.stayMarks(); at != "" {
+		w.add(garage, "Strike the near faces of the stops and blocks on the two joists of each bay, "+w.tapeFrom()+": "+at+".", nil, nil, []string{"floats"})
 	}
 	if plan.Has(w.plan.Frame.Length) && plan.Has(w.plan.Frame.Width) {
 		w.add(garage, fmt.Sprintf("Put the frame together dry on a flat floor. Both diagonals: %s.", w.tape(math.Hypot(w.Dock.length, w.width))),
@@ -208,22 +208,34 @@ func (w *work) onIce() {
 			stops = append(stops, "a sled that runs by itself: let it go, nobody below it")
 		}
 		carried := slices.Clone(gates)
-		if need, n := w.crossing(); !(need <= w.plan.Ice.Cross.Mass.Value*(1+1e-9)) || n > w.plan.Ice.Cross.People.Value {
+		if most, _ := w.heaviestGoes(); !(most.mass <= w.plan.Ice.Cross.Mass.Value*(1+1e-9)) || most.people > w.plan.Ice.Cross.People.Value {
 			says := "the plan has less"
 			if !plan.Has(w.plan.Ice.Cross.Mass) || w.plan.Ice.Cross.People.Value == 0 {
 				says = "the plan does not say as much"
 			}
-			carried = append(carried, fmt.Sprintf("the sheet was made for the heaviest that goes out: ice.crossing %s with %s, the sled's own weight and what is not weighed yet beside it; %s", measure.Mass.Print(need, w.units), heads(n), says))
+			carried = append(carried, fmt.Sprintf("the sheet was made for the heaviest that goes out: ice.crossing %s with %s, the sled's own weight and what is not weighed yet beside it; %s", measure.Mass.Print(most.mass, w.units), heads(most.people), says))
 		}
 		carried = append(carried, standing...) // all of it lies there in the end
 		w.add(onTheIce, do+". Lay them apart on the pad, never on one stack.", carried, stops, []string{"the carry list", "Weight of one " + h.Piece, "ice.crossing"})
 	}
+	w.anchors(gates)
 	uneven := "loads.uneven"
 	w.add(onTheIce, fmt.Sprintf("Set the floats at their marks; shim until none is more than %s low.", w.tape(w.plan.Loads.Uneven.Value)),
 		standing, nil, []string{"What each float bears on", uneven, whole, people})
 	w.add(onTheIce, "Set rims and joists on them, fasten every joist's end, measure both diagonals again before the first board.",
 		sameIce, []string{"a joist whose end has not all of its fasteners: nobody stands on it"},
 		[]string{"Joist's end carried by its rim", "Joist pulled off its rim"})
+	if at := w.stayMarks(); at != "" {
+		nails := ""
+		for i := range w.plan.Floats {
+			if set := &w.plan.Floats[i]; set.Nail.Value != "" && set.Nails.Value > 0 {
+				nails = fmt.Sprintf(", %d x %s through the joist into each end", set.Nails.Value, set.Nail.Value)
+				break
+			}
+		}
+		w.add(onTheIce, "Nail the stops and blocks between the joists at their marks, "+w.tapeFrom()+nails+": "+at+".",
+			append(slices.Clone(sameIce), "all joists' ends are fastened, and each float lies at its mark"), nil, []string{"Nails at an end of a stop or block"})
+	}
 	w.add(onTheIce, "Tie every float to what the plan says.", append(slices.Clone(sameIce), "all joists' ends are fastened"), nil, []string{"Ties, and what is owed to the drums"})
 	w.lay(sameIce)
 	var things []string
@@ -239,18 +251,6 @@ func (w *work) onIce() {
 	w.add(onTheIce, "Read the water in a hole beside the dock every day and write it down; shovel the deck, and carry the snow away.",
 		append(slices.Clone(sameIce), w.now(stay.Name)),
 		[]string{"water over the ice, or rising toward its top: everybody off the ice and keep off; the dock is not worth it"}, []string{stay.Name, people})
-}
-
-// crossing is the most that goes over the ice at a time, kg, and how many people: those
-// who carry a piece, or a sled's load and its crew.
-func (w *work) crossing() (mass float64, people int) {
-	for _, h := range w.r.Shop.Carry {
-		n := max(h.People, h.Crew)
-		if m := max(h.Each, h.Load) + float64(n)*w.grown(); m > mass {
-			mass, people = m, n
-		}
-	}
-	return mass, people
 }
 
 // lay lays the deck.
@@ -288,15 +288,20 @@ func (w *work) launched() {
 		[]string{"from the first open water at the shore on nobody goes out, whatever the dock does"}, rests)
 	w.add(launch, "Leave it alone while it breaks free.", nil, []string{"a line that takes a load: it kills when it parts"}, []string{"Lines, and the bottom at low water"})
 	if l, err := w.Launch(); err == nil {
-		var at []string
-		low := math.Inf(1)
+		var at, within []string
 		for _, c := range l.Corners {
 			at = append(at, c.Name+" "+w.tape(c.Height))
-			low = min(low, c.Within)
+			within = append(within, c.Name+": "+w.tape(c.Within))
+		}
+		much := "more than " + w.tape(l.Corners[0].Within)
+		for _, c := range l.Corners[1:] {
+			if w.tape(c.Within) != w.tape(l.Corners[0].Within) {
+				much = "more than its own limit (" + strings.Join(within, "; ") + ")"
+			}
 		}
 		w.add(launch, "From a boat or from shore, measure the height of the deck's four corners over the water. Expected: "+strings.Join(at, ", ")+".",
 			[]string{"open water, little wind, a life jacket on"},
-			[]string{fmt.Sprintf("one corner more than %s lower than that, or all of them: a float has come loose or takes in water, nobody goes aboard; a float in the middle hardly shows at the corners: look at each", w.tape(low))},
+			[]string{fmt.Sprintf("one corner lower than that by %s, or all of them: a float has come loose or takes in water, nobody goes aboard; a float in the middle hardly shows at the corners: look at each", much)},
 			[]string{"Draft of the deepest float with nobody aboard"})
 	}
 	w.add(launch, "Load it slowly: one in the middle, then all, then toward an edge, never more than the sign says. Put up the sign.",

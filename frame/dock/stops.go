@@ -1,6 +1,7 @@
 package dock
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -23,6 +24,36 @@ type stop struct {
 // play is the room that a block leaves a float at both ends together: the middle of
 // what practice leaves it ([layout.Room]).
 const play = 1.75 * measure.Inch
+
+// room returns the clear width of a bay, between its joists.
+func (d *Dock) room(bay int) float64 {
+	return d.centres[bay] - d.centres[bay-1] - d.joist.section.Width
+}
+
+// stopRests is what stops and blocks rest on.
+func (d *Dock) stopRests() rests {
+	var out rests
+	for i := range d.plan.Floats {
+		s := &d.plan.Floats[i]
+		if plan.Has(s.Stops) || s.Stops.At.Line > 0 { // left out: there are none
+			out = append(out, on(s.Stops))
+		}
+		if s.Blocks.Value == "yes" {
+			out = append(out, on(s.Blocks))
+		}
+	}
+	return out
+}
+
+// stays returns stops and blocks by bay, in the order in which they lie along the joists.
+func (d *Dock) stays() []stop {
+	out := d.stops()
+	slices.SortStableFunc(out, func(a, b stop) int { return cmp.Or(cmp.Compare(a.bay, b.bay), cmp.Compare(a.at, b.at)) })
+	return out
+}
+
+// face is the near face of a stop, along the joists from where the tape hooks.
+func (d *Dock) face(s stop) float64 { return math.Max(0, s.at-d.joist.section.Width/2) }
 
 // stops returns the two stops at the ends of each row of floats in a bay, and the blocks
 // beside the floats that have room to slide.
@@ -195,7 +226,7 @@ func (d *Dock) narrowest(set *plan.Floats) float64 {
 	out := 1.0
 	for _, m := range d.floats {
 		if m.set == set && m.bay > 0 {
-			out = math.Min(out, d.centres[m.bay]-d.centres[m.bay-1]-d.joist.section.Width)
+			out = math.Min(out, d.room(m.bay))
 		}
 	}
 	return out

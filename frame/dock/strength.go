@@ -2,11 +2,14 @@ package dock
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
 	"strings"
 
+	"example.org/floewright/float"
+	"example.org/floewright/frame"
 	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
 )
@@ -166,21 +169,22 @@ func (d *Dock) worstMember(e *Envelope, name string, rims bool, what string) mea
 // sags holds the bend of joists and rims under the uniform load against the limit
 // for a passing load.
 func (d *Dock) sags(e *Envelope, name string) measure.Check {
-	if e.Comfort.Bends == "" {
-		return measure.Refuse(name, &measure.Error{Why: "the dock finds no rest under the uniform load", Class: measure.ErrUnknown})
-	}
 	length := d.clear
 	if strings.Contains(e.Comfort.Bends, "rim") {
 		length = d.run()
 	}
 	m := lumber.Member{Section: d.joist.section, Grade: d.joist.grade, Length: length}
-	checks, err := m.Check(lumber.Demand{Short: e.Comfort.Sag.Value, Span: length}, lumber.TenYears)
+	checks, err := m.Check(lumber.Demand{Short: math.Max(e.Comfort.Sag.Value, 1e-9), Span: length}, lumber.TenYears)
 	i := slices.IndexFunc(checks, func(c measure.Check) bool { return c.Name == joistChecks[2] })
 	if err != nil || i < 0 {
 		return measure.Refuse(name, err)
 	}
 	c := checks[i]
 	c.Name = name
+	if e.Comfort.Bends == "" {
+		at := slices.IndexFunc(e.Situations, func(o Outcome) bool { return o.uniform && o.Err != nil })
+		return e.unrested(c, at, "the dock finds no rest under the uniform load")
+	}
 	c.Notes = append(c.Notes, fmt.Sprintf("%s; twist between corners %s, %s", e.Comfort.Bends,
 		measure.Length.Print(e.Comfort.Twist.Value, d.system()), e.Situations[e.Comfort.Twist.Situation].Name))
 	return c
@@ -204,14 +208,35 @@ func (e *Envelope) lowest() (situation int, height float64) {
 	return situation, height
 }
 
+// unrested returns a check of a situation in which the dock found no rest: short, where
+// it sinks or capsizes there, else without an answer.
+func (e *Envelope) unrested(c measure.Check, situation int, why string) measure.Check {
+	var err error
+	if situation >= 0 {
+		err = e.Situations[situation].Err
+		c.Notes = append(c.Notes, e.Situations[situation].Name)
+	}
+	var failed *float.Failure
+	if errors.Is(err, frame.ErrCapsizes) && !errors.As(err, &failed) {
+		failed = &float.Failure{Class: float.ErrCapsizes}
+	}
+	if failed != nil || errors.As(err, &failed) {
+		c = failed.Check(c)
+		c.Notes = append(c.Notes, "found no rest: "+err.Error())
+		return c
+	}
+	c.Value, c.Err = math.NaN(), &measure.Error{Why: why, Class: measure.ErrUnknown}
+	return c
+}
+
 // dips holds the deck's lowest corner over the water with everyone at one place: a
 // frame that bends and twists goes further down there than one that does not.
 func (d *Dock) dips(e *Envelope, name string) measure.Check {
 	c := limit(name, deckDry)
 	i, low := e.lowest()
 	if i < 0 {
-		c.Value, c.Err = math.NaN(), &measure.Error{Why: "the dock finds no rest with everyone at one place", Class: measure.ErrUnknown}
-		return c
+		at := slices.IndexFunc(e.Situations, func(o Outcome) bool { return o.edge && o.Err != nil })
+		return e.unrested(c, at, "the dock finds no rest with everyone at one place")
 	}
 	c.Value = low + d.deckTop()
 	c.Notes = append(c.Notes, e.Situations[i].Name, "boards count as beams from joist to joist: what they do against twisting is left out")

@@ -66,13 +66,22 @@ func (r *Report) WriteText(w io.Writer) error {
 // summary counts the verdicts.
 func (r *Report) summary() string {
 	var n [3]int
+	nothing := 0
 	for _, t := range r.Topics {
 		for _, c := range t.Checks {
+			if c.Verdict() == measure.Holds && len(c.Steps) == 1 {
+				nothing++
+				continue
+			}
 			n[c.Verdict()]++
 		}
 	}
-	return fmt.Sprintf("%d hold or are not ruled out, %d short, %d without an answer. "+
-		"Each line names its value, its limit and whose rule that is.", n[measure.Holds], n[measure.Short], n[measure.NoAnswer])
+	asked := "."
+	if nothing > 0 {
+		asked = fmt.Sprintf("; of %d more there is nothing to ask.", nothing)
+	}
+	return fmt.Sprintf("%d hold or are not ruled out, %d short, %d without an answer%s "+
+		"Each line names its value, its limit and whose rule that is.", n[measure.Holds], n[measure.Short], n[measure.NoAnswer], asked)
 }
 
 // A page is a writer of lines of at most 80 columns. Errors are kept by w.

@@ -189,7 +189,7 @@ func (d *Dock) screwsOver() measure.Check {
 	if err != nil {
 		return refuse(name, err, rs)
 	}
-	worst := measure.Check{Name: name, Kind: measure.Force, Rule: srcAsked, Notes: []string{"no float bears on boards"}, Rests: rs.assumptions()}
+	worst := measure.Check{Name: name, Kind: measure.Force, Rule: srcAsked, Steps: []string{"no float bears on boards"}, Rests: rs.assumptions()}
 	for i := range e.Bearings {
 		b := &e.Bearings[i]
 		if !(b.Screw > 0 && b.Push.Value > 0) {
@@ -224,6 +224,9 @@ func (d *Dock) screwsOver() measure.Check {
 // residue is the caution that goes with every drum whose past is not known.
 const residue = "no drilling, cutting or welding of a drum with an unknown residue"
 
+// harmful is the caution that goes with a drum that is known to have held what harms.
+const harmful = "no rinsing, opening, drilling, cutting or welding of it"
+
 var (
 	srcDrum = &measure.Source{Title: "What a drum held is known, it is tight, and its bungs are where nothing drips or draws", Status: measure.CommonPractice}
 	srcSeal = &measure.Source{Title: "What the drum bears, as the plan has it", Locator: "ideal gas in a rigid drum, damp air", Status: measure.OwnChoice}
@@ -257,7 +260,11 @@ func (d *Dock) duty(i int) []measure.Check {
 			d.sealed(&c, k == 3, set, duty, rs)
 		}
 		if k == 0 && set.Shape.Value != "block" && c.Verdict() != measure.Holds {
-			c.Notes = append(c.Notes, residue)
+			if c.Verdict() == measure.Short { // it is known, and harms
+				c.Notes = append(c.Notes, harmful)
+			} else {
+				c.Notes = append(c.Notes, residue)
+			}
 		}
 		out[k] = c
 	}

@@ -15,7 +15,8 @@ type piece struct {
 	what   string // its size, for the sheet
 	count  float64
 	each   float64 // kg
-	s, z   float64 // of its centre: along the run from the middle, height
+	s, t   float64 // of its centre: along the run and along the joists, from the middle
+	z      float64 // and its height
 	by     string  // how its weight is known
 	rests  rests
 	err    error
@@ -60,7 +61,38 @@ func (d *Dock) pieces() []piece {
 		name: "hardware", plural: "hardware", what: "bolts, brackets, screws", count: 1, each: f.Hardware.Value, z: depth / 2,
 		by: "by the boxes", rests: rests{on(f.Hardware)},
 	})
+	if stops := d.stopPiece(out[0]); stops.count > 0 {
+		out = append(out, stops)
+	}
 	return out
+}
+
+// stopPiece is the stops and blocks, in their mean: like joists, and as long as their bays
+// leave room.
+func (d *Dock) stopPiece(joist piece) piece {
+	p := piece{
+		name: "stop or block", plural: "stops and blocks", z: joist.z, by: joist.by, err: joist.err,
+		rests: append(append(rests(nil), joist.rests...), d.stopRests()...),
+	}
+	mass, least, most := 0.0, math.Inf(1), 0.0
+	for _, s := range d.stops() {
+		long := d.room(s.bay)
+		m := joist.each * long / d.clear
+		p.count++
+		mass += m
+		p.s += m * ((d.centres[s.bay-1]+d.centres[s.bay])/2 - d.run()/2)
+		p.t += m * (s.at - d.reach()/2)
+		least, most = math.Min(least, long), math.Max(most, long)
+	}
+	if p.count == 0 {
+		return p
+	}
+	p.s, p.t, p.each = p.s/mass, p.t/mass, mass/p.count
+	p.what = d.joist.given.Size.Value + " x " + measure.Length.Print(most, d.system())
+	if most-least > slack {
+		p.what = d.joist.given.Size.Value + " x " + measure.Length.Print(least, d.system()) + " to " + measure.Length.Print(most, d.system())
+	}
+	return p
 }
 
 // rimMiddle is the height of a rim's middle over the underside of the joists: their

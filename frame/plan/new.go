@@ -88,6 +88,15 @@ func (l *startLayout) plan(w *writer) *group {
 	drum.put("girth", s.text(s.Girth))
 	drum.put("length", s.text(s.Long))
 	drum.put("mass", measure.Mass.Print(s.Mass, s.Units))
+	material, volume := unknown, unknown
+	if s.Material != "" {
+		material = s.Material
+	}
+	if s.Volume > 0 {
+		volume = measure.Volume.Print(s.Volume, s.Units)
+	}
+	drum.put("material", material)
+	drum.put("volume", volume)
 	l.drums(w, drum)
 	root.put("floats", []*group{drum})
 
@@ -170,7 +179,7 @@ func (l *startLayout) ask(w *writer, root *group, drum string) {
 	ice.put("parked", unknown)
 	root.put("ice", ice)
 	hardware := w.group("hardware.", "")
-	hardware.put("joist_ends", put("hardware.joist_ends.", "Nails and screws also take edge and spacing; a hanger in_joist, steel, bracket_finish and its maker's figures down, up, lateral, along, to_and_fro; -explain has them.", "by", "fastener", "count", "finish"))
+	hardware.put("joist_ends", put("hardware.joist_ends.", "Nails and screws also take edge and spacing; a hanger in_joist, steel, bracket_finish and its maker's figures down, up, lateral, along, to_and_fro; an angle in_joist, steel, bracket_finish, edge, end, spacing and its maker's figures lateral and along; -explain has them.", "by", "fastener", "count", "finish"))
 	hardware.put("deck_finish", unknown)
 	hardware.put("treatment", unknown)
 	hardware.put("dries", unknown)

@@ -14,7 +14,7 @@ import (
 
 // usual is a tight-head drum of 55 gal, common practice, no source.
 func usual(units measure.System, length, width float64, drums int) plan.Start {
-	return plan.Start{Units: units, Length: length * measure.Foot, Width: width * measure.Foot, Drum: "drum", Girth: 73 * measure.Inch, Long: 35 * measure.Inch, Mass: 22 * measure.Pound, Drums: drums}
+	return plan.Start{Units: units, Length: length * measure.Foot, Width: width * measure.Foot, Drum: "drum", Girth: 73 * measure.Inch, Long: 35 * measure.Inch, Mass: 22 * measure.Pound, Drums: drums, Material: "steel"}
 }
 
 // TestNew: for every size there is a plan that reads without a mistake, or an error
@@ -126,7 +126,7 @@ func TestNewNotes(t *testing.T) {
 
 // A plan to start from: an invented dock on drums of the trade's usual size.
 func ExampleNew() {
-	text, err := plan.New(plan.Start{Length: 24 * measure.Foot, Width: 10 * measure.Foot, Girth: 73 * measure.Inch, Long: 35 * measure.Inch, Mass: 22 * measure.Pound})
+	text, err := plan.New(plan.Start{Length: 24 * measure.Foot, Width: 10 * measure.Foot, Girth: 73 * measure.Inch, Long: 35 * measure.Inch, Mass: 22 * measure.Pound, Volume: 60 * measure.USGallon, Material: "plastic"})
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -114,6 +114,8 @@ type Floats struct {
 	Width  Quantity // of a block
 	Height Quantity // of a block
 	Mass   Quantity // of one
+	Of     Name     // a drum's "steel" or "plastic"
+	Volume Quantity // of a drum, outside
 	Lies   Name     // the long way "along" or "across" the dock
 	Bears  Name     // "between joists" or "under joists"
 	Bays   []Count  // between which joists: bay 1 is between joists 1 and 2

@@ -19,6 +19,12 @@ type Start struct {
 	Drum              string
 	Girth, Long, Mass float64
 
+	// Volume is the outside volume of one, m³; 0 is not known. Material is "steel",
+	// "plastic" or "", which is not known: where the volume is not known, one that is not
+	// of steel counts for 84 % of the cylinder of its girth and length.
+	Volume   float64
+	Material string
+
 	// Drums is how many at least; 0 takes as many as hold up 35 psf of deck, 20 for
 	// people and 15 for the dock (our choice), each 85 % under, or as there is room
 	// for. Rows are filled, and boards between drums span 24 in at most, so that more
@@ -39,6 +45,7 @@ const (
 	startStock   = 0.75 * measure.Inch // that a board is longer than the piece
 	startSpan    = 24 * measure.Inch   // from joist to joist, most for 2x6 boards (International Residential Code, Table R507.7)
 	startLong    = 18 * measure.Foot   // rims longer than that have three plies
+	startTaper   = 0.84                // of its cylinder that a plastic drum has at least
 	startLoad    = 35 * measure.PSF    // of deck: people, and the dock
 )
 
@@ -86,6 +93,20 @@ func (s Start) round(x float64) float64 {
 
 func (s Start) text(x float64) string { return measure.Length.Print(x, s.Units) }
 
+// cylinder returns the volume of the plain cylinder of a drum's girth and length.
+func (s Start) cylinder() float64 { return s.Girth * s.Girth * s.Long / (4 * math.Pi) }
+
+// volume returns what one drum displaces, or what stands in for it.
+func (s Start) volume() float64 {
+	switch {
+	case s.Volume > 0:
+		return s.Volume
+	case s.Material == "steel":
+		return s.cylinder()
+	}
+	return startTaper * s.cylinder()
+}
+
 // lay finds room for joists and drums.
 func (s Start) lay() (*startLayout, error) {
 	for _, c := range []struct {
@@ -99,10 +120,20 @@ func (s Start) lay() (*startLayout, error) {
 		{"Girth", measure.Length, s.Girth, 0.6, 5},
 		{"Long", measure.Length, s.Long, 0.3, 3},
 		{"Mass", measure.Mass, s.Mass, 1, 200},
+		{"Volume", measure.Volume, s.Volume, 0, 1.03 * s.cylinder()},
 		{"Drums", measure.Count, float64(s.Drums), 0, 1000},
 	} {
 		if err := (measure.Range{Kind: c.kind, Lo: c.lo, Hi: c.hi}).Check(c.field, c.x); err != nil {
 			return nil, err
+		}
+	}
+	switch {
+	case s.Material != "" && s.Material != "steel" && s.Material != "plastic":
+		return nil, &measure.Error{Field: "Material", Text: s.Material, Class: measure.ErrName, Want: `"steel", "plastic" or "", which is not known`}
+	case s.Volume > 0 && s.Volume < 0.6*s.cylinder():
+		return nil, &measure.Error{
+			Field: "Volume", Kind: measure.Volume, Value: s.Volume, Class: measure.ErrRange,
+			Range: measure.Range{Kind: measure.Volume, Lo: 0.6 * s.cylinder(), Hi: 1.03 * s.cylinder()},
 		}
 	}
 	s.Length, s.Width = s.round(s.Length), s.round(s.Width)
@@ -122,7 +153,7 @@ func (s Start) lay() (*startLayout, error) {
 	drum := thick - startJoist + measure.Inch/8
 	least := math.Max(thick-drum+startBetween, 4*startJoist)
 	most := int((s.Length - startJoist + least) / (drum + least))
-	lift := startUnder*1000*math.Pi/4*thick*thick*s.Long - s.Mass // Archimedes, in the water's roundest figure
+	lift := startUnder*1000*s.volume() - s.Mass // Archimedes, in the water's roundest figure
 	need := math.Ceil(startLoad / measure.Gravity * s.Length * s.Width / math.Max(lift, 1e-9) / float64(row))
 	spans := math.Ceil((s.Length-startJoist+startSpan)/(drum+startSpan) - 1e-9)
 	bays := max(2, min(int(math.Max(need, spans)), most))
@@ -185,7 +216,7 @@ func (s Start) lay() (*startLayout, error) {
 // along its sides, where they hold it upright best, under joists a step apart.
 func (s Start) narrow(thick, rim float64) (*startLayout, error) {
 	each := int((s.Length + startBetween/3) / (s.Long + startBetween)) // to a row
-	lift := startUnder*1000*math.Pi/4*thick*thick*s.Long - s.Mass
+	lift := startUnder*1000*s.volume() - s.Mass
 	need := math.Ceil(startLoad / measure.Gravity * s.Length * s.Width / math.Max(lift, 1e-9) / 2)
 	n := max(2, int(math.Min(need, float64(each))))
 	if s.Drums > 0 {

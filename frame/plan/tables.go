@@ -73,6 +73,8 @@ var floatFields = []field[Floats]{
 	quantity("width", measure.Length, "0.1 m", "6 m", "", "Of a block.", func(f *Floats) *Quantity { return &f.Width }),
 	quantity("height", measure.Length, "0.1 m", "3 m", "", "Of a block.", func(f *Floats) *Quantity { return &f.Height }),
 	required(quantity("mass", measure.Mass, "0.5 kg", "2000 kg", "", "One float, empty, on a scale.", func(f *Floats) *Quantity { return &f.Mass })),
+	plausible(choice("material", "plastic", "Of a drum: what it is made of. Where its volume is not known, a plastic one counts for 84 % of the cylinder of its girth and length, since its ends taper, one of steel for all of it.", []string{"steel", "plastic"}, func(f *Floats) *Name { return &f.Of }), "steel", "plastic"),
+	quantity("volume", measure.Volume, "10 L", "12000 L", "", "Of a drum: its outside volume, which is what pushes up. Weighed brimful of water and empty, the difference is the water in it, which says a little less: a litre for each kilogram, a gallon for each eight pounds and a third.", func(f *Floats) *Quantity { return &f.Volume }),
 	required(choice("lies", "", "The long way of the float.", []string{"along", "across"}, func(f *Floats) *Name { return &f.Lies })),
 	required(choice("bears", "", "Whether it sits up between two joists or under their lower edges.", []string{"between joists", "under joists"}, func(f *Floats) *Name { return &f.Bears })),
 	counts("bays", 1, 400, "Of floats between joists: the bays they fill; bay 1 is between joists 1 and 2.", func(f *Floats) *[]Count { return &f.Bays }),

@@ -73,7 +73,7 @@ var anchorFields = []field[Anchor]{
 	choice("kind", "", "A block that lies there, or one whose holding a pull test told.", []string{"dead weight", "tested"}, func(a *Anchor) *Name { return &a.Kind }),
 	choice("material", "", "Of a dead weight.", []string{"concrete", "granite", "steel"}, func(a *Anchor) *Name { return &a.Material }),
 	choice("bottom", "", "What a dead weight lies on, by what sticks to the lead.", []string{"rock", "gravel", "coarse sand", "sand", "fine sand", "silt", "stiff clay", "medium clay", "soft mud"}, func(a *Anchor) *Name { return &a.Bottom }),
-	quantity("mass", measure.Mass, "1 kg", "100000 kg", "", "Of a dead weight, dry.", func(a *Anchor) *Quantity { return &a.Mass }),
+	quantity("mass", measure.Mass, "1 kg", "100000 kg", "", "Dry, on a scale: what a dead weight holds by, and what goes over the ice of any.", func(a *Anchor) *Quantity { return &a.Mass }),
 	quantity("holding", measure.Force, "100 N", "1e6 N", "", "Of a tested one: the pull at which it came, or did not come yet.", func(a *Anchor) *Quantity { return &a.Holding }),
 	quantity("steepest", measure.Angle, "0 deg", "90 deg", "0 deg", "Steepest pull, above the level, at which it was tested.", func(a *Anchor) *Quantity { return &a.Steepest }),
 }

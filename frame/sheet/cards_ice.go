@@ -148,9 +148,12 @@ func (c *cards) assembly() Card {
 func (c *cards) assembled() Card {
 	boards := c.check("Boards that must be on over each float")
 	text := "Boards that must be on over a float before the ice may go: "
-	if boards.Err != nil {
+	switch {
+	case boards.Err != nil:
 		text += "not known, " + c.why(boards.Err)
-	} else {
+	case len(boards.Steps) == 1: // there is nothing to ask
+		text += boards.Steps[0]
+	default:
 		text += strings.Join(boards.Notes, "; ")
 	}
 	return Card{Name: "assembled", Title: "Written down on the ice", Blocks: []Block{

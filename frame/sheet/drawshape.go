@@ -26,6 +26,9 @@ func (g *drawing) plan() (Picture, error) {
 	for _, t := range slices.Concat(s.Joists, s.Rims) {
 		p.Members = append(p.Members, Rectangle(t))
 	}
+	for _, t := range s.Stays {
+		p.Stays = append(p.Stays, Rectangle(t.Timber))
+	}
 	p.Along, p.Across = s.Marks, nil
 	if !s.Across {
 		p.Along, p.Across = nil, s.Marks
@@ -145,11 +148,14 @@ func (g *drawing) heeled() (Picture, error) {
 	if c.People > 1 {
 		e.Load += ", one behind the other"
 	}
-	// The end that lies lower is the one seen.
+	// Whoever has the near side on his left looks from the far end, and from the near side
+	// where he has the near end there. The heights are those of the end that lies lower.
 	x, y := math.Copysign(s.Length/2, c.Rest.Trim), 0.0
+	e.From = "Seen from the far end; heights at the " + [2]string{"far end", "near end"}[lower(c.Rest.Trim)]
 	if e.Along = c.Edge == "near end" || c.Edge == "far end"; e.Along {
 		e.Width, e.Heel, e.People, e.Sides = s.Length, -math.Asin(c.Rest.Up.X), []float64{c.X}, [2]string{"near end", "far end"}
 		x, y = 0, math.Copysign(s.Width/2, c.Rest.Heel)
+		e.From = "Seen from the near side; heights at the " + [2]string{"far side", "near side"}[lower(c.Rest.Heel)]
 	}
 	if e.Along != s.Across { // the rims run away from who looks
 		e.Broad = g.rims()
@@ -165,6 +171,15 @@ func (g *drawing) heeled() (Picture, error) {
 		}
 	}
 	return e.Draw()
+}
+
+// lower returns 1 where an angle puts the near end or side down, for which the place in
+// [drawing.heeled] is negative.
+func lower(angle float64) int {
+	if math.Signbit(angle) {
+		return 1
+	}
+	return 0
 }
 
 // endwise returns a float as it is seen from the dock's end or, along, from its side.

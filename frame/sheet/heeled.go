@@ -25,6 +25,7 @@ type Heeled struct {
 	Load   string    // the load in words: "5 people at one edge, 560 lb"
 	Along  bool      // seen from the side: y runs along the dock, and Width is its length
 	Sides  [2]string // what lies at the side of negative y and at the other
+	From   string    // from where one looks
 }
 
 // An Endwise is a float from the end of the dock: its middle and its size, in m.
@@ -170,6 +171,9 @@ func (e Heeled) note() string {
 	s := "Heights: from the water to the deck's upper edge; a minus sign means under water."
 	if e.Load != "" {
 		s = "Load: " + e.Load + ". " + s
+	}
+	if e.From != "" {
+		s += " " + svg.Shorten(e.From, 90, small) + "."
 	}
 	if e.Sides != [2]string{} {
 		s += " On the left: " + svg.Shorten(e.Sides[0], 40, small) + "; on the right: " + svg.Shorten(e.Sides[1], 40, small) + "."

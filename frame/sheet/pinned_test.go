@@ -26,7 +26,9 @@ func TestPinned(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		d, err := dock.Read("near", strings.NewReader(pinned.Near(string(text), 12, r)))
+		// Girth and volume move each by itself: a volume would not be the drum's.
+		plain := strings.Replace(string(text), `, "volume": "67 gal"`, "", 1)
+		d, err := dock.Read("near", strings.NewReader(pinned.Near(plain, 12, r)))
 		if err != nil {
 			return []any{err.Error()}
 		}

@@ -16,6 +16,7 @@ type Plan struct {
 	Units         measure.System
 	Length, Width float64
 	Members       []Rectangle // joists and rims
+	Stays         []Rectangle // stops and blocks between the joists
 	Floats        []Afloat
 	Things        []Thing   // what is fixed to the dock
 	Along         []float64 // running marks along the dock, from the end
@@ -62,6 +63,11 @@ func (p Plan) check() error {
 		g.in(along, field+" along", m.X0, m.X1)
 		g.in(across, field+" across", m.Y0, m.Y1)
 	}
+	for i, m := range p.Stays {
+		field := fmt.Sprintf("Plan.Stays[%d]", i)
+		g.in(along, field+" along", m.X0, m.X1)
+		g.in(across, field+" across", m.Y0, m.Y1)
+	}
 	for i, f := range p.Floats {
 		field := fmt.Sprintf("Plan.Floats[%d]", i)
 		g.in(along, field+".X", f.X)
@@ -75,6 +81,7 @@ func (p Plan) check() error {
 	}
 	g.in(measure.Range{Kind: measure.Length, Lo: 0, Hi: 400, Source: srcPicture}, "Plan.Diagonal", p.Diagonal)
 	g.count("Plan.Members", len(p.Members), 0, 400)
+	g.count("Plan.Stays", len(p.Stays), 0, 400)
 	g.count("Plan.Floats", len(p.Floats), 0, 200)
 	g.count("Plan.Along", len(p.Along), 0, 120)
 	g.count("Plan.Across", len(p.Across), 0, 40)
@@ -90,12 +97,29 @@ func (p Plan) notes() []string {
 	if len(p.Floats) > 0 {
 		notes[0] += " Dashed: floats under the deck, by number."
 	}
-	if len(p.Along)+len(p.Across) > 0 && len(p.FloatsAlong)+len(p.FloatsAcross) > 0 {
-		to := "near faces"
-		if p.Middles {
-			to = "middles"
+	if len(p.Stays) > 0 {
+		notes[0] += " Grey, between the joists: stops and blocks."
+	}
+	// A row of figures is named where there is one.
+	where := func(what string, a, b []float64, atA, atB string) string {
+		switch {
+		case len(a) > 0 && len(b) > 0:
+			return atA + " and " + atB + ": " + what
+		case len(a) > 0:
+			return atA + ": " + what
+		case len(b) > 0:
+			return atB + ": " + what
 		}
-		notes[0] += " Figures at the foot and on the right: joists' " + to + "; at the top and on the left: floats' middles."
+		return ""
+	}
+	to := "joists' near faces"
+	if p.Middles {
+		to = "joists' middles"
+	}
+	joists := where(to, p.Along, p.Across, "at the foot", "on the right")
+	floats := where("floats' middles", p.FloatsAlong, p.FloatsAcross, "at the top", "on the left")
+	if joists != "" && floats != "" {
+		notes[0] += " Figures " + joists + "; " + floats + "."
 	}
 	for i, s := range p.Sides {
 		if s != "" {
@@ -172,6 +196,9 @@ func (p Plan) Draw() (Picture, error) {
 	c.Rect(frame, line(svg.Outline))
 	for _, m := range p.Members {
 		c.Rect(v.Box(m.X0, m.Y0, m.X1, m.Y1), filled(svg.Dimension, svg.White))
+	}
+	for _, m := range p.Stays {
+		c.Rect(v.Box(m.X0, m.Y0, m.X1, m.Y1), filled(svg.Dimension, svg.Pale))
 	}
 	c.Rect(frame, line(svg.Heavy))
 	var dots []svg.Box // where things are: no float's name stands there

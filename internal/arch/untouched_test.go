@@ -24,6 +24,7 @@ var untouched = map[string]string{
 	"float.Cylinder.Extent":     carries,
 	"float.Criteria":            carries,
 	"float.Drums":               carries,
+	"float.Failure.Check":       carries,
 	"float.Rules":               carries,
 
 	"float/moor.Lookup":       carries,

@@ -277,6 +277,7 @@ var types = []named{
 	{"frame/dock.Situation", new(frame_dock.Situation)},
 	{"frame/dock.Spot", new(frame_dock.Spot)},
 	{"frame/dock.Status", new(frame_dock.Status)},
+	{"frame/dock.Stay", new(frame_dock.Stay)},
 	{"frame/dock.Step", new(frame_dock.Step)},
 	{"frame/dock.Timber", new(frame_dock.Timber)},
 	{"frame/dock.Topic", new(frame_dock.Topic)},
