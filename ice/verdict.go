@@ -118,7 +118,7 @@ func (s Sheet) notes(v survey, n *need) []string {
 	}
 	when := "at a time not known"
 	if s.Age >= 0 {
-		when = fmt.Sprintf("%.0f hours ago", math.Ceil(s.Age/3600))
+		when = hours(math.Ceil(s.Age/3600)) + " ago"
 	}
 	out = append(out, fmt.Sprintf("measured: %d holes, %s, at %s", len(s.Holes), when, place))
 	if !math.IsNaN(v.thickness) {
@@ -135,9 +135,17 @@ func (s Sheet) notes(v survey, n *need) []string {
 	}
 	left := "EXPIRY: 24 hours after drilling"
 	if age := s.Age; age >= 0 && age <= expiry {
-		left += fmt.Sprintf(", %.0f hours from now", math.Floor((expiry-age)/3600))
+		left += ", " + hours(math.Floor((expiry-age)/3600)) + " from now"
 	}
 	return append(out, left+", or at once on thaw, rain, snow or a change of the water level")
+}
+
+// hours says a whole number of hours.
+func hours(n float64) string {
+	if n == 1 {
+		return "1 hour"
+	}
+	return fmt.Sprintf("%.0f hours", n)
 }
 
 // mayRaise says what the unknown may add to the thickness required.

@@ -362,7 +362,7 @@ func TestProofWords(t *testing.T) {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
-	if price(nan, "") != "not known" || price(2, "") != "2.00" || !strings.Contains(currencyName(""), "no name") {
+	if price(nan, "") != "not known" || price(2, "") != "2.00" || !strings.Contains(currencyName(""), "does not name") {
 		t.Error("money without a label")
 	}
 	if s := HaulSources(); len(s) != 2 || s[0].Status == measure.Unstated || s[1].Status != measure.Memory {

@@ -121,7 +121,7 @@ func (s *Shop) billText(p *page) {
 	for _, l := range []struct {
 		name string
 		x    float64
-	}{{"Goods", b.Goods}, {"Delivery", b.Delivery}, {"Tax on both", b.Tax}, {"Total, " + currencyName(b.Currency), b.Total}} {
+	}{{"Goods", b.Goods}, {"Delivery", b.Delivery}, {"Tax on both", b.Tax}, {"Total, in " + currencyName(b.Currency), b.Total}} {
 		p.line(fmt.Sprintf("%-68s %10s", l.name, amount(l.x)))
 	}
 	if b.Err != nil {
