@@ -374,6 +374,13 @@ func TestSeasonBeforeIceOn(t *testing.T) {
 		t.Errorf("%g days, want %g; ice-on by the table %v, remembered %v", c.Value/measure.Day, want/measure.Day, s.Table.On, s.Memory.On)
 	}
 	ons := `"ice_ons": [ { "date": "2018-12-02" }, { "date": "2019-11-28" }, { "date": "2020-12-09" }, { "date": "2021-12-05" }, { "date": "2023-12-16" }, { "date": "2024-12-03" } ]`
+	january := strings.NewReplacer("2018-12-02", "2019-01-12", "2019-11-28", "2020-01-16", "2020-12-09", "2021-01-19", "2021-12-05", "2022-01-14", "2023-12-16", "2024-01-17", "2024-12-03", "2025-01-15").Replace(ons)
+	s = seasonOf(t, withWinters(t, append(bare, ons, january)...))
+	for _, l := range s.Loads {
+		if l.First.P90.Before(s.Memory.On.P90) || l.First.P10.Before(s.Memory.On.P10) {
+			t.Errorf("%s: from %v, ice-on as remembered %v", l.Load, l.First, s.Memory.On)
+		}
+	}
 	for _, none := range []string{`"ice_ons": []`, strings.Replace(ons, "2020-12-09", "unknown", 1)} {
 		c := check(t, reported(t, swappedDock(t, "swim", append(bare, ons, none)...), measure.US), "Time left for the work")
 		if c.Verdict() != measure.NoAnswer || !strings.Contains(c.Err.Error(), "ice_ons") {
@@ -402,7 +409,11 @@ func TestSeasonTaskNotNow(t *testing.T) {
 		{"a warm spell", `"changed": "no"`, `"changed": "yes"`, `"Ice for one crossing" has no answer on 6 Feb`},
 		{"white ice", `"clear": "20 in", "white": "0 in"`, `"clear": "3 in", "white": "2 in"`, `"Ice for one crossing" is short by the holes of 6 Feb: `},
 	} {
-		s := tasks(c.old, c.new)[0]
+		all := tasks(c.old, c.new)
+		s := all[0]
+		if ahead := all[1]; ahead.Earliest.After(now.AddDate(0, 0, 1)) && ahead.Against != "" {
+			t.Errorf("%s: %v", c.name, ahead)
+		}
 		if !s.Earliest.IsZero() || !s.Usual.IsZero() || !strings.Contains(s.Against, c.say) || !strings.Contains(s.String(), "NOT AS THINGS ARE") {
 			t.Errorf("%s: %v", c.name, s)
 		}
