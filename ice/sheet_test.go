@@ -247,3 +247,17 @@ func TestBadData(t *testing.T) {
 		})
 	}
 }
+
+// TestHours: one hour is no hours.
+func TestHours(t *testing.T) {
+	for age, want := range map[float64][2]string{
+		3600: {"6 holes, 1 hour ago,", ", 23 hours from now"}, 3700: {"2 hours ago,", ", 22 hours from now"}, 22.5 * 3600: {"23 hours ago", ", 1 hour from now"},
+	} {
+		s := sound(0.4)
+		s.Age = age
+		notes := strings.Join(crossing(t, s, ice.Crossing{Mass: 100, People: 1}).Notes, "\n")
+		if !strings.Contains(notes, want[0]) || !strings.Contains(notes, want[1]) {
+			t.Errorf("%g s: %s", age, notes)
+		}
+	}
+}

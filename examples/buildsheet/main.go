@@ -48,7 +48,7 @@ func run(args []string, out, errs io.Writer) dock.Status {
 		}
 		return dock.AllHold
 	case o.start.wanted:
-		if err := o.start.write(out, o.units); err != nil {
+		if err := o.start.write(out, errs, o.units); err != nil {
 			return fail(measure.RestateError(err, o.asked(measure.US)))
 		}
 		return dock.AllHold

@@ -2,6 +2,7 @@ package main
 
 import (
 	"flag"
+	"fmt"
 	"io"
 	"math"
 	"strings"
@@ -38,8 +39,9 @@ func starting(flags *flag.FlagSet) *start {
 	return s
 }
 
-// write prints the plan.
-func (s *start) write(out io.Writer, units string) error {
+// write prints the plan; where another number of drums comes out than was asked for, or
+// too few, it says so on errs.
+func (s *start) write(out, errs io.Writer, units string) error {
 	d, err := float.DrumNamed(s.drum)
 	if err != nil {
 		return err
@@ -74,9 +76,17 @@ func (s *start) write(out io.Writer, units string) error {
 			return err
 		}
 	}
-	text, err := plan.New(p)
-	if err == nil {
-		_, err = out.Write(text)
+	remark, err := p.Remark()
+	if err != nil {
+		return err
 	}
+	text, err := plan.New(p)
+	if err != nil {
+		return err
+	}
+	if remark != "" {
+		fmt.Fprintln(errs, "buildsheet: "+remark)
+	}
+	_, err = out.Write(text)
 	return err
 }

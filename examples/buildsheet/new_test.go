@@ -40,6 +40,40 @@ func TestNewPlan(t *testing.T) {
 	}
 }
 
+// TestNewSaysCount: where full rows make another number of drums than asked for, that is
+// said beside the plan, with why, and the plan is printed all the same.
+func TestNewSaysCount(t *testing.T) {
+	for _, c := range []struct {
+		args []string
+		want string
+	}{
+		{[]string{"-new", "-length", "16 ft", "-width", "8 ft", "-count", "8"}, "buildsheet: 8 were asked for; 6 rows of 2 make it 12: so many hold up the deck with people on it"},
+		{[]string{"-new", "-length", "16 ft", "-width", "8 ft", "-count", "12"}, ""},
+		{[]string{"-new", "-length", "16 ft", "-width", "8 ft"}, ""},
+	} {
+		var out, errs bytes.Buffer
+		status := run(c.args, &out, &errs)
+		if status != dock.AllHold || !strings.HasPrefix(errs.String(), c.want) || c.want == "" && errs.Len() > 0 {
+			t.Errorf("%v: status %d, %q", c.args, status, errs.String())
+		}
+		if said := strings.TrimPrefix(strings.TrimSpace(errs.String()), "buildsheet: "); !strings.Contains(out.String(), said) {
+			t.Errorf("%v: the plan does not say %q", c.args, said)
+		}
+	}
+}
+
+// TestNewAsksForWeather: a new plan has room for the weather, without which no verdict on
+// the ice has an answer, and for the currency.
+func TestNewAsksForWeather(t *testing.T) {
+	var out, errs bytes.Buffer
+	run([]string{"-new"}, &out, &errs)
+	for _, want := range []string{`"currency": "unknown"`, `"currency: Label printed`, `"weather": [`, `last five days before`, `"high: Highest air`} {
+		if !strings.Contains(out.String(), want) {
+			t.Errorf("it lacks %s", want)
+		}
+	}
+}
+
 // The names that are offered for a drum are taken, whatever the units.
 func TestNewDrumNames(t *testing.T) {
 	for _, units := range []string{"us", "si"} {

@@ -58,11 +58,11 @@ func run(args []string, out, errs io.Writer) int {
 	if post.People < 0 {
 		fmt.Fprintln(out, "Post: nobody. The empty dock breaks a rule already.")
 	} else {
-		who := "1 person"
+		who := "1 person of " + measure.Mass.Print(crowd.Each, measure.US)
 		if post.People != 1 {
-			who = fmt.Sprintf("%d people", post.People)
+			who = fmt.Sprintf("%d people of %s each", post.People, measure.Mass.Print(crowd.Each, measure.US))
 		}
-		fmt.Fprintf(out, "Post: %s of %s each along any one edge.\n", who, measure.Mass.Print(crowd.Each, measure.US))
+		fmt.Fprintf(out, "Post: %s along any one edge.\n", who)
 	}
 	switch {
 	case post.Failure != nil:

@@ -80,7 +80,11 @@ func report(out io.Writer, record season.Record, lake season.Lake, carry, stand 
 		return err
 	}
 	fmt.Fprintf(out, "\nODDS FROM %d WINTERS: one in ten earlier, half, nine in ten\n", odds.Winters)
-	fmt.Fprintf(out, "ice-on   %v\n%-8s %v\nice-out  %v\n", odds.On, measure.Length.Print(carry, measure.US), odds.First, odds.Out)
+	on := odds.On.String()
+	if !odds.Came.IsZero() {
+		on = odds.Came.Format("2 Jan") + ": it has come, by this winter's own record"
+	}
+	fmt.Fprintf(out, "ice-on   %s\n%-8s %v\nice-out  %v\n", on, measure.Upward(carry, measure.US), odds.First, odds.Out)
 	plan, err := m.Calendar(context.Background(), now, past, season.Question{}, season.Tasks(carry, stand))
 	if err != nil {
 		return err

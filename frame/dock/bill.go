@@ -170,6 +170,14 @@ func (b *Bill) sum(s *plan.Shop, d *Dock) {
 	}
 }
 
+// total says the total in words: "717.97 EUR in all".
+func (b *Bill) total() string {
+	if b.Currency == "" {
+		return amount(b.Total) + " in all, in " + currencyName("")
+	}
+	return amount(b.Total) + " " + b.Currency + " in all"
+}
+
 // counted is a count of which none is a number as good as others.
 func counted(c plan.Count) rest {
 	r := on(c)

@@ -157,7 +157,11 @@ func (r *Report) cost() Answer {
 		return Answer{Err: notKnown("report", "its shop")}
 	}
 	b := &r.Shop.Bill
-	return answer(measure.Ratio, b.Total, currencyName(b.Currency), b.Err)
+	label := b.Currency
+	if label == "" {
+		label = "in " + currencyName(label)
+	}
+	return answer(measure.Ratio, b.Total, label, b.Err)
 }
 
 func (r *Report) worstMember() Answer {

@@ -27,8 +27,10 @@ const Schema = 1
 //   - deciding and assumed: the inputs that were not measured, as in rests;
 //   - cautions: text and source;
 //   - season: the year in which the winter begins, how many winters of temperatures are
-//     behind it, dates of ice-on and ice-out, loads with the ice they ask for and when
-//     it is there, the calendar, and why a part of it is missing;
+//     behind it, the dates of ice-on and ice-out that count, those by the table and as
+//     remembered, the day on which this winter's ice came, loads with the ice they ask
+//     for and when it is there, the calendar with what speaks against a task, and why a
+//     part of it is missing;
 //   - cutting, bill, finish and carry: the lists of [Shop].
 //
 // Numbers are SI, prices in the plan's currency, rounded to six significant digits;

@@ -33,8 +33,10 @@ type Corner struct {
 	Float          string  // which that is
 }
 
-// Launch works it out: corners by [float.Platform.Expect], the wind by
-// [moor.Wind.Load]. The error is for a plan that does not say enough, or a
+// Launch returns how high over the water the deck's four corners should be found with
+// nobody aboard, how much that may be off and what a leak makes of it, by
+// [float.Platform.Expect] and [float.Platform.Losses], and up to which gust hands hold
+// the dock, by [moor.Wind.Load]. The error is for a plan that does not say enough, or a
 // [float.Failure] of the dock with nobody aboard.
 func (d *Dock) Launch() (*Launch, error) {
 	fl, err := d.afloat()

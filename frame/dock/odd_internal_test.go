@@ -35,6 +35,16 @@ func TestFlooded(t *testing.T) {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}
+	for n, want := range map[int]string{0: "0 people of 84 kg each", 1: "1 person of 84 kg", 2: "2 people of 84 kg each"} {
+		if got := headsOf(n, "84 kg"); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	for n, want := range map[int]string{0: "0 days", 1: "1 day", 2: "2 days"} {
+		if got := several(n, "day"); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
 }
 
 // What the frame says in metres from its middle, the report says along the tape, and the

@@ -18,8 +18,10 @@ type Plate struct {
 	People int     // of that mass, in all
 	Limit  string  // what one more does, or why there are no more
 
+	// Water under the dock. Where Level is not nil none of it is known: Dive is false, and
+	// Depth, Low and High are 0, which is then no depth and no level.
 	Dive  bool    // there is water enough under the dock at its lowest to dive
-	Depth float64 // m, at its lowest; 0 is not known
+	Depth float64 // m, at its lowest; 0 or less is a dock aground, if Level is nil
 	Low   float64 // m, lowest water, over that when measured
 	High  float64 // m, highest water, likewise
 	Level error   // why they are not known

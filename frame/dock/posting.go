@@ -110,9 +110,9 @@ func (d *Dock) posted() measure.Check {
 	case post.People < 0:
 		c.Notes = append(c.Notes, "post: nobody; the empty dock breaks a limit already")
 	case post.Full:
-		c.Notes = append(c.Notes, fmt.Sprintf("the floats alone bear %s of %s each at any one edge with nobody else aboard; it has no room for more", heads(post.People), each))
+		c.Notes = append(c.Notes, fmt.Sprintf("the floats alone bear %s at any one edge with nobody else aboard; it has no room for more", headsOf(post.People, each)))
 	default:
-		c.Notes = append(c.Notes, fmt.Sprintf("the floats alone bear %s of %s each at any one edge with nobody else aboard; one more, and %s", heads(post.People), each, d.broken(post)))
+		c.Notes = append(c.Notes, fmt.Sprintf("the floats alone bear %s at any one edge with nobody else aboard; one more, and %s", headsOf(post.People, each), d.broken(post)))
 	}
 	return c
 }
@@ -125,6 +125,14 @@ func heads(n int) string {
 	return fmt.Sprintf("%d people", n)
 }
 
+// headsOf says how many people of a mass: "1 person of 84 kg", "2 people of 84 kg each".
+func headsOf(n int, mass string) string {
+	if n == 1 {
+		return heads(n) + " of " + mass
+	}
+	return heads(n) + " of " + mass + " each"
+}
+
 // sign adds the number of the sign to the check of everyone together: what is posted is
 // that and not what the floats alone bear.
 func (d *Dock) sign(r *Report) {
@@ -132,7 +140,7 @@ func (d *Dock) sign(r *Report) {
 	if p == nil {
 		return
 	}
-	note := fmt.Sprintf("post what the sign says: %s of %s each, in all, wherever they stand", heads(p.People), measure.Mass.Print(p.Each, d.system()))
+	note := fmt.Sprintf("post what the sign says: %s, in all, wherever they stand", headsOf(p.People, measure.Mass.Print(p.Each, d.system())))
 	if p.Limit != "" {
 		note += "; one more: " + p.Limit
 	}

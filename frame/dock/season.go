@@ -20,9 +20,19 @@ type Season struct {
 	Year    int // in which the winter begins
 	Winters int // past winters of temperatures behind it; 0 is remembered dates alone
 
-	On, Out  season.Span
-	NoOn     error
-	NoOut    error
+	// On and Out are the dates that count. Where the table of temperatures and remembered
+	// dates both give them, these are the later ones of ice-on and the earlier ones of
+	// ice-out, but for its late date, one in ten, which is the later.
+	On, Out season.Span
+	NoOn    error
+	NoOut   error
+
+	// Came is the day on which the ice came this winter, by the model and the table's
+	// days of this winter; On is then that day alone. The zero time is not yet, or not known.
+	Came time.Time
+
+	Table, Memory Dates // what each alone gives
+
 	Loads    []Carried
 	Calendar season.Calendar
 	NoOdds   error          // of loads and calendar
@@ -38,6 +48,9 @@ type Season struct {
 	Notes     []string
 	Remembers [2]int // dates of ice-on and of ice-out that are remembered
 }
+
+// Dates are those of ice-on and of ice-out by one source; the zero Span is not known.
+type Dates struct{ On, Out season.Span }
 
 // A Carried is one load and the odds that the ice has the thickness that a rule asks
 // for under it, day by day. They count thickness and frost alone.
@@ -111,20 +124,10 @@ func (d *Dock) winter() int {
 	return newest
 }
 
-// remembered returns the dates of a list that are known.
-func remembered(of []plan.Remembered) []time.Time {
-	var out []time.Time
-	for i := range of {
-		if t, ok := plan.Time(of[i].When); ok {
-			out = append(out, t)
-		}
-	}
-	return out
-}
-
 // Season works out what past winters say: from the table of temperatures where there
-// is one ([Dock.WithWinters], [season.Model.Odds]), else from remembered dates
-// ([season.FromDates]). The error is the context's.
+// is one ([Dock.WithWinters], [season.Model.Odds]) and from remembered dates
+// ([season.FromDates]): where there are both, the more cautious of them counts. The error
+// is the context's.
 func (d *Dock) Season(ctx context.Context) (*Season, error) {
 	out := &Season{Year: d.winter()}
 	none := notKnown("season", "a table of daily temperatures of five winters or more, or five remembered dates")
@@ -132,38 +135,43 @@ func (d *Dock) Season(ctx context.Context) (*Season, error) {
 	if d.plan == nil {
 		return out, nil
 	}
-	ons, outs := remembered(d.plan.Season.Ons), remembered(d.plan.Season.Outs)
-	out.Remembers = [2]int{len(ons), len(outs)}
-	if len(ons) > 0 {
-		out.On, out.NoOn = d.guessed(ons, out.Year)
+	m := d.memory(out.Year)
+	out.Remembers = [2]int{len(m.ons), len(m.outs)}
+	out.Memory = Dates{m.on.Span, m.out.Span}
+	if len(m.ons) > 0 {
+		out.On, out.NoOn = m.on.Span, m.noOn
 	}
-	if len(outs) > 0 {
-		out.Out, out.NoOut = d.guessed(outs, out.Year)
+	if len(m.outs) > 0 {
+		out.Out, out.NoOut = m.out.Span, m.noOut
 	}
 	if d.winters == nil {
-		if len(ons)+len(outs) > 0 {
+		if len(m.ons)+len(m.outs) > 0 {
 			out.NoOdds = notKnown("winters", "a table of daily temperatures: remembered dates say nothing of thickness")
 			out.Notes = append(out.Notes, "from remembered dates alone: wide, and blind to how this winter goes")
 		}
 		return out, nil
 	}
-	return out, d.recorded(ctx, out)
-}
-
-// guessed returns the span of a date in a winter from remembered ones. The date that
-// counts falls into the winter's first calendar year or the next, as the first
-// remembered one does into its own winter.
-func (d *Dock) guessed(dates []time.Time, winter int) (season.Span, error) {
-	g, err := season.FromDates(dates, winter+dates[0].Year()-d.winterOf(dates[0]))
-	return g.Span, err
+	return out, d.recorded(ctx, out, m)
 }
 
 // recorded fills in what the table of temperatures says.
-func (d *Dock) recorded(ctx context.Context, out *Season) error {
+func (d *Dock) recorded(ctx context.Context, out *Season, memory recalled) error {
 	s, w := &d.plan.Season, d.winters
 	out.Gaps = w.gaps
 	if err := (rests{on(s.Latitude), on(s.MeanDepth)}).err(); err != nil {
 		out.NoOdds = err
+		return nil
+	}
+	now, known := plan.Time(d.plan.Ice.Now)
+	switch {
+	case !known && out.Year == 0:
+		out.NoOdds = notKnown("ice.now", "when the question is asked, which says of which winter")
+		return nil
+	case !known:
+		now = d.opens(out.Year)
+	}
+	if n := len(w.now); n > 0 && d.winterOf(w.now[n-1].Date) != out.Year {
+		out.NoOdds = &measure.Error{Field: "ice.now", Text: d.plan.Ice.Now.Text, Class: measure.ErrRange, Want: "a time in the last winter of the table of temperatures, or after it"}
 		return nil
 	}
 	m, err := season.New(season.Lake{Latitude: s.Latitude.Value / degree, MeanDepth: s.MeanDepth.Value}, season.Default())
@@ -185,10 +193,14 @@ func (d *Dock) recorded(ctx context.Context, out *Season) error {
 	}
 	out.Holes = d.drilled(w.now)
 	if len(out.Holes) > 0 {
-		out.Notes = append(out.Notes, fmt.Sprintf("odds of thickness corrected by the holes of %d days; they are taken for the lake's ice, so leave out those of a pad that was kept bare", len(out.Holes)))
+		out.Notes = append(out.Notes, fmt.Sprintf("odds of thickness corrected by the holes of %s; they are taken for the lake's ice, so leave out those of a pad that was kept bare", several(len(out.Holes), "day")))
 	}
 	if err := out.bands(m, w.past, d.opens(out.Year)); err != nil {
 		return fail(err)
+	}
+	q := season.Question{Holes: out.Holes, Now: now, SeenOut: memory.out}
+	if !d.seenIce(now) {
+		q.SeenOn = memory.on
 	}
 	var carry, stand float64
 	for _, a := range d.IceAsked() {
@@ -196,11 +208,13 @@ func (d *Dock) recorded(ctx context.Context, out *Season) error {
 			continue
 		}
 		need := a.Check.Limit
-		odds, err := m.Odds(ctx, w.now, w.past, season.Question{Need: need, Holes: out.Holes})
+		q.Need = need
+		odds, err := m.Odds(ctx, w.now, w.past, q)
 		if err != nil {
 			return fail(err)
 		}
-		out.Winters, out.On, out.Out, out.NoOn, out.NoOut = odds.Winters, odds.On, odds.Out, nil, nil
+		out.Winters, out.Came, out.Table = odds.Winters, odds.Came, Dates{odds.On, odds.Out}
+		out.weigh(memory)
 		out.Loads = append(out.Loads, Carried{Load: a.Load, Need: need, First: odds.First, Last: odds.Last, Days: odds.Days})
 		if a.Hours > 0 {
 			stand = max(stand, need)
@@ -212,10 +226,13 @@ func (d *Dock) recorded(ctx context.Context, out *Season) error {
 		out.NoOdds = notKnown("floats", "the dock's own weight, and the crew's with its load")
 		return nil
 	}
-	if out.Calendar, err = m.Calendar(ctx, w.now, w.past, season.Question{Holes: out.Holes}, season.Tasks(carry, stand)); err != nil {
+	if out.Calendar, err = m.Calendar(ctx, w.now, w.past, q, season.Tasks(carry, stand)); err != nil {
 		return fail(err)
 	}
 	out.NoOdds = nil
+	if known {
+		d.bar(out.Calendar.Slots, now)
+	}
 	return nil
 }
 
@@ -279,118 +296,6 @@ func (s *Season) bands(m *season.Model, past []season.Day, opens time.Time) erro
 		s.Thick = append(s.Thick, stat.Quantile(0.9, stat.Empirical, by[k], nil))
 	}
 	return nil
-}
-
-// failing is how long before ice-out ice no longer counts for work, s (our choice).
-const failing = 14 * measure.Day
-
-var srcDiary = &measure.Source{Title: "past winters are a sample of this one", Status: measure.OwnChoice}
-
-// seasonChecks holds the work and the stay on the ice against the odds.
-func (d *Dock) seasonChecks() []measure.Check {
-	p := &d.plan.Ice
-	rs := rests{on(p.Now), on(p.Park)}
-	s, err := d.seasoned()
-	if d.winters != nil {
-		rs = append(rs, on(d.plan.Season.Latitude), on(d.plan.Season.MeanDepth))
-	}
-	if s.Winters == 0 {
-		// A date that is listed and unknown might be the earliest of all.
-		for i := range d.plan.Season.Outs {
-			rs = append(rs, on(d.plan.Season.Outs[i].When))
-		}
-	}
-	rs = dedupe(rs)
-	work := measure.Check{Name: "Time left for the work on the ice, two weeks before an early ice-out, one in ten", Kind: measure.Time, AtLeast: true, Rule: srcDiary, Hazard: true}
-	stay := measure.Check{Name: "Time it is planned to stand there, until a late ice-out, one in ten", Kind: measure.Time, AtLeast: true, Rule: srcDiary, Hazard: true}
-	out := []measure.Check{work, stay}
-	if err == nil {
-		err = s.NoOut
-	}
-	if err == nil {
-		err = rs.err()
-	}
-	if err == nil && (s.Out.P10.IsZero() || s.Out.P90.IsZero()) {
-		err = &measure.Error{Field: "season", Class: measure.ErrUnknown, Why: fmt.Sprintf("ice came in %.0f %% of winters only", 100*s.Out.Chance), Want: "ice that comes in nine winters of ten"}
-	}
-	now, known := plan.Time(p.Now)
-	if err == nil && !known {
-		err = notKnown("ice.now", "when the question is asked")
-	}
-	if err != nil {
-		out = []measure.Check{refuse(work.Name, err, rs), refuse(stay.Name, err, rs)}
-		if s.NoOn == nil || s.NoOut == nil {
-			out[0].Notes = append(out[0].Notes, d.seasonNotes(s)...)
-		}
-		return out
-	}
-	days := 0
-	for _, t := range season.Tasks(1, 1) {
-		if t.Need > 0 {
-			days += t.Days
-		}
-	}
-	from := now
-	if s.NoOn == nil && s.On.P90.After(from) { // there is no ice to work on yet
-		from = s.On.P90
-	}
-	out[0].Value, out[0].Limit = max(0, s.Out.P10.Sub(from).Seconds()-failing), float64(days)*measure.Day
-	out[0].Notes = append([]string{"ice fails before it is gone: two weeks are kept back (our choice)"}, d.seasonNotes(s)...)
-	out[1].Value, out[1].Limit = p.Park.Value, s.Out.P90.Sub(now).Seconds()
-	out[1].Notes = []string{"a dock that the thaw is to launch stands there until the ice goes, in nine winters of ten by " + s.Out.P90.Format(time.DateOnly)}
-	for i := range out {
-		out[i].Rests = rs.assumptions()
-	}
-	return out
-}
-
-// seasonNotes says dates and windows.
-func (d *Dock) seasonNotes(s *Season) []string {
-	out := []string{season.Caution}
-	const three = ", one in ten earlier, half, nine in ten: "
-	if s.NoOut == nil {
-		out = append(out, "ice-out"+three+s.Out.String())
-	}
-	if s.NoOn == nil {
-		out = append(out, "ice-on"+three+s.On.String())
-	}
-	out = append(out, s.Notes...)
-	if s.Winters > 0 {
-		out = append(out, fmt.Sprintf("from the temperatures of %d winters", s.Winters))
-	}
-	for _, g := range s.Gaps {
-		out = append(out, "table of temperatures, "+g.String())
-	}
-	out = append(out, d.rulesBeside(s)...)
-	for _, c := range s.Loads {
-		out = append(out, fmt.Sprintf("%s, %s of ice: from %v, until %v", c.Load, measure.Length.Print(c.Need, d.system()), c.First, c.Last))
-	}
-	for _, slot := range s.Calendar.Slots {
-		out = append(out, slot.String())
-		out = append(out, slot.Notes...)
-	}
-	return out
-}
-
-// rulesBeside says what the model has of this winter's ice and, beside it, the square-root
-// laws of the handbooks after the same frost.
-func (d *Dock) rulesBeside(s *Season) []string {
-	if len(s.SoFar) == 0 {
-		return nil
-	}
-	sys := d.system()
-	last := s.SoFar[len(s.SoFar)-1]
-	if !last.Ice {
-		return []string{"by the model the lake is open on " + last.Date.Format(time.DateOnly)}
-	}
-	out := []string{fmt.Sprintf("by the model on %s: %s of clear and %s of white ice, no measurement", last.Date.Format(time.DateOnly),
-		measure.Length.Print(last.Clear, sys), measure.Length.Print(last.White, sys))}
-	for _, r := range season.Rules() {
-		if lo, hi, err := r.Thickness(last.FrostDays); err == nil {
-			out = append(out, fmt.Sprintf("by the square-root law, %s: %s to %s", r.Name, measure.Length.Print(lo, sys), measure.Length.Print(hi, sys)))
-		}
-	}
-	return out
 }
 
 // seasoned returns the dock's season, worked out once in a report: none of the inputs

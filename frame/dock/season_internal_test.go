@@ -37,7 +37,7 @@ func TestSeasonUnknownNeverImproves(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, now := range []string{"2027-02-06 09:00", "2027-03-30 09:00", "2027-04-20 09:00"} {
+	for _, now := range []string{"2026-11-10 09:00", "2026-12-12 09:00", "2027-02-06 09:00", "2027-03-30 09:00", "2027-04-20 09:00"} {
 		p, err := plan.Read("swim", strings.NewReader(strings.Replace(string(text), `"now": "2027-02-06 09:00"`, `"now": "`+now+`"`, 1)))
 		if err != nil {
 			t.Fatal(err)

@@ -155,8 +155,12 @@ func TestSeasonSouth(t *testing.T) {
 	if s.NoOdds != nil || s.Year != 2027 || s.Winters < 10 || s.First.Month() != time.May || len(s.Middle) == 0 {
 		t.Fatalf("%d, %d winters, from %v, %v", s.Year, s.Winters, s.First, s.NoOdds)
 	}
-	if s.Out.P50.Year() != 2027 || s.Out.P50.Month() < time.September || len(s.SoFar) != 153 {
-		t.Errorf("ice-out %v, %d days so far", s.Out, len(s.SoFar))
+	if out := s.Table.Out; out.P50.Year() != 2027 || out.P50.Month() < time.September || len(s.SoFar) != 153 {
+		t.Errorf("ice-out %v, %d days so far", out, len(s.SoFar))
+	}
+	// The demo's diary is of the north: its dates of April are those that count.
+	if !s.Out.P10.Equal(s.Memory.Out.P10) || s.Memory.Out.P10.Month() != time.April {
+		t.Errorf("ice-out %v, remembered %v", s.Out, s.Memory.Out)
 	}
 	if !(s.Middle[92] > s.Middle[0]) {
 		t.Errorf("%g m in May, %g m in August", s.Middle[0], s.Middle[92])
@@ -256,5 +260,173 @@ func TestTimeLeft(t *testing.T) {
 	c := check(t, demoReport(t, "swim"), "Time left for the work on the ice")
 	if days := c.Value / measure.Day; !(days > 42.5 && days < 42.7) {
 		t.Errorf("%g days left", days)
+	}
+}
+
+// withWinters returns the swim platform, its plan changed, with eleven invented winters
+// beside its remembered dates.
+func withWinters(t *testing.T, swaps ...string) *dock.Dock {
+	t.Helper()
+	d, err := swappedDock(t, "swim", swaps...).WithWinters("w.csv", strings.NewReader(table(2015, 2027, func(y int) float64 { return float64(y % 3) })), season.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+// outs replaces the remembered dates of ice-out.
+func outs(dates ...string) []string {
+	list := []string{}
+	for _, d := range dates {
+		list = append(list, fmt.Sprintf(`{ "date": %q }`, d))
+	}
+	return []string{`"ice_outs": [`, `"ice_outs": [` + strings.Join(list, ", ") + `], "_note": [`, `"_note": "The camp's invented diary: no such lake has these dates.",`, ``}
+}
+
+func said(c measure.Check) string { return strings.Join(c.Notes, "\n") }
+
+// TestSeasonRemembersBesideTable: remembered dates that are earlier than the table's
+// shorten the work, later ones lengthen the stay, and the report says which counts.
+func TestSeasonRemembersBesideTable(t *testing.T) {
+	now := time.Date(2027, time.February, 6, 9, 0, 0, 0, time.UTC)
+	d := withWinters(t)
+	s := seasonOf(t, d)
+	r := reported(t, d, measure.US)
+	c, stay := check(t, r, "Time left for the work"), check(t, r, "Time it is planned to stand there")
+	early := s.Memory.Out.P10
+	if !early.Before(s.Table.Out.P10) || !s.Out.P10.Equal(early) || !s.Out.P90.Equal(s.Table.Out.P90) || !s.Table.Out.P90.After(s.Memory.Out.P90) {
+		t.Fatalf("table %v, remembered %v, of both %v", s.Table.Out, s.Memory.Out, s.Out)
+	}
+	// As without the table: 42.6 days, by hand in TestTimeLeft.
+	if want := early.Sub(now).Seconds() - 14*measure.Day; c.Value != want || math.Abs(c.Value/measure.Day-42.6) > 0.1 {
+		t.Errorf("%g days left, want %g", c.Value/measure.Day, want/measure.Day)
+	}
+	if stay.Limit != s.Table.Out.P90.Sub(now).Seconds() {
+		t.Errorf("to stand until a late ice-out %g days", stay.Limit/measure.Day)
+	}
+	for _, say := range []string{
+		s.Table.Out.String() + " by the temperatures of 11 winters, " + s.Memory.Out.String() + " by 8 remembered dates; they differ by up to ",
+		"the earlier counts", "ask why", "it has come, by this winter's own temperatures", "they count only while no hole of this winter has ice",
+	} {
+		if !strings.Contains(said(c), say) {
+			t.Errorf("it does not say %q:\n%s", say, said(c))
+		}
+	}
+	for _, slot := range s.Calendar.Slots {
+		if slot.Task.Need > 0 && slot.Latest.AddDate(0, 0, slot.Task.Days-1+14).After(early) {
+			t.Errorf("%v: it ends less than two weeks before %v", slot, early)
+		}
+	}
+	for _, l := range s.Loads {
+		if l.Last.P10.After(early) || l.First.P10.Before(s.On.P10) || l.First.P90.Before(s.On.P90) {
+			t.Errorf("%s: from %v until %v, ice-on %v, ice-out %v", l.Load, l.First, l.Last, s.On, s.Out)
+		}
+	}
+
+	// The work step of the dock's own order knows the earlier date.
+	if words := strings.Join(strings.Fields(text(t, r)), " "); !strings.Contains(words, "well before "+early.Format(time.DateOnly)+", when the ice is out in one winter of ten") {
+		t.Errorf("no step ends before %v", early)
+	}
+
+	// Later remembered dates leave the table's early one and lengthen the stay.
+	late := seasonOf(t, withWinters(t, outs("2018-06-27", "2019-06-21", "2020-06-25", "2021-06-28", "2022-06-24")...))
+	if !late.Out.P10.Equal(late.Table.Out.P10) || !late.Out.P90.Equal(late.Memory.Out.P90) {
+		t.Errorf("table %v, remembered %v, of both %v", late.Table.Out, late.Memory.Out, late.Out)
+	}
+
+	// An unknown date among them might be the earliest of all.
+	if c := check(t, reported(t, withWinters(t, `{ "date": "2024-04-02" }`, `{ "date": "unknown" }`), measure.US), "Time left for the work"); c.Verdict() != measure.NoAnswer {
+		t.Errorf("an unknown date beside a table: %v", c)
+	}
+}
+
+// TestSeasonFewRemembered: fewer than five dates tell nothing; where one lies outside of
+// what the table has there is no answer, else the table's, and they are named.
+func TestSeasonFewRemembered(t *testing.T) {
+	early := check(t, reported(t, withWinters(t, outs("2024-03-02", "2023-04-22")...), measure.US), "Time left for the work")
+	if early.Verdict() != measure.NoAnswer || !strings.Contains(early.Err.Error(), "2 Mar, lies outside of what the table") {
+		t.Errorf("%v", early)
+	}
+	s := seasonOf(t, withWinters(t))
+	d := withWinters(t, outs("2024-"+s.Table.Out.P50.Format("01-02"))...)
+	c, alone := check(t, reported(t, d, measure.US), "Time left for the work"), seasonOf(t, d)
+	if c.Verdict() != measure.Holds || !alone.Out.P10.Equal(alone.Table.Out.P10) || !strings.Contains(said(c), "1 remembered date of ice-out is not counted beside the table") {
+		t.Errorf("%v\n%s", c, said(c))
+	}
+	twice := check(t, reported(t, withWinters(t, outs("2024-05-01", "2024-05-01", "2023-05-01", "2022-05-01", "2021-05-01")...), measure.US), "Time it is planned")
+	if twice.Verdict() != measure.NoAnswer || !strings.Contains(twice.Err.Error(), "twice") {
+		t.Errorf("%v", twice)
+	}
+}
+
+// TestSeasonBeforeIceOn: in autumn, with no hole in any ice, the time for the work counts
+// from the later of the late ice-ons; where none is known there is no answer.
+func TestSeasonBeforeIceOn(t *testing.T) {
+	bare := []string{`"now": "2027-02-06 09:00"`, `"now": "2026-10-10 09:00"`}
+	d := withWinters(t, bare...)
+	s := seasonOf(t, d)
+	c := check(t, reported(t, d, measure.US), "Time left for the work")
+	late := s.Table.On.P90
+	if s.Memory.On.P90.After(late) {
+		late = s.Memory.On.P90
+	}
+	if want := s.Out.P10.Sub(late).Seconds() - 14*measure.Day; c.Value != want || !strings.Contains(said(c), "counted from "+late.Format(time.DateOnly)) || s.Table.On.P90.Equal(s.Memory.On.P90) {
+		t.Errorf("%g days, want %g; ice-on by the table %v, remembered %v", c.Value/measure.Day, want/measure.Day, s.Table.On, s.Memory.On)
+	}
+	ons := `"ice_ons": [ { "date": "2018-12-02" }, { "date": "2019-11-28" }, { "date": "2020-12-09" }, { "date": "2021-12-05" }, { "date": "2023-12-16" }, { "date": "2024-12-03" } ]`
+	january := strings.NewReplacer("2018-12-02", "2019-01-12", "2019-11-28", "2020-01-16", "2020-12-09", "2021-01-19", "2021-12-05", "2022-01-14", "2023-12-16", "2024-01-17", "2024-12-03", "2025-01-15").Replace(ons)
+	s = seasonOf(t, withWinters(t, append(bare, ons, january)...))
+	for _, l := range s.Loads {
+		if l.First.P90.Before(s.Memory.On.P90) || l.First.P10.Before(s.Memory.On.P10) {
+			t.Errorf("%s: from %v, ice-on as remembered %v", l.Load, l.First, s.Memory.On)
+		}
+	}
+	for _, none := range []string{`"ice_ons": []`, strings.Replace(ons, "2020-12-09", "unknown", 1)} {
+		c := check(t, reported(t, swappedDock(t, "swim", append(bare, ons, none)...), measure.US), "Time left for the work")
+		if c.Verdict() != measure.NoAnswer || !strings.Contains(c.Err.Error(), "ice_ons") {
+			t.Errorf("%s: %v", none, c)
+		}
+		if c := check(t, reported(t, swappedDock(t, "swim", ons, none), measure.US), "Time left for the work"); c.Verdict() != measure.Holds {
+			t.Errorf("%s, with holes in the ice of February: %v", none, c)
+		}
+	}
+}
+
+// TestSeasonTaskNotNow: what would begin today or tomorrow does not where the ice of the
+// holes is short for it or tells nothing, and the sheet says why; what begins weeks from
+// now keeps its days.
+func TestSeasonTaskNotNow(t *testing.T) {
+	tasks := func(swaps ...string) []season.Slot {
+		t.Helper()
+		return seasonOf(t, withWinters(t, swaps...)).Calendar.Slots
+	}
+	now := time.Date(2027, time.February, 6, 0, 0, 0, 0, time.UTC)
+	fine := tasks()
+	if s := fine[0]; s.Against != "" || !s.Earliest.Equal(now) {
+		t.Errorf("on 20 in of ice: %v", s)
+	}
+	for _, c := range []struct{ name, old, new, say string }{
+		{"a warm spell", `"changed": "no"`, `"changed": "yes"`, `"Ice for one crossing" has no answer on 6 Feb`},
+		{"white ice", `"clear": "20 in", "white": "0 in"`, `"clear": "3 in", "white": "2 in"`, `"Ice for one crossing" is short by the holes of 6 Feb: `},
+	} {
+		all := tasks(c.old, c.new)
+		s := all[0]
+		if ahead := all[1]; ahead.Earliest.After(now.AddDate(0, 0, 1)) && ahead.Against != "" {
+			t.Errorf("%s: %v", c.name, ahead)
+		}
+		if !s.Earliest.IsZero() || !s.Usual.IsZero() || !strings.Contains(s.Against, c.say) || !strings.Contains(s.String(), "NOT AS THINGS ARE") {
+			t.Errorf("%s: %v", c.name, s)
+		}
+	}
+	for i, s := range fine[1:3] {
+		if !s.Earliest.IsZero() && !s.Earliest.After(now.AddDate(0, 0, 1)) {
+			t.Errorf("%d: %v", i, s)
+		}
+	}
+	if none := seasonOf(t, withWinters(t, `"now": "2027-02-06 09:00"`, `"now": "unknown"`)); none.NoOdds != nil || none.Year != 2026 {
+		t.Errorf("asked at no time: %d, %v", none.Year, none.NoOdds)
+	}
+	if stale := seasonOf(t, withWinters(t, `"now": "2027-02-06 09:00"`, `"now": "2026-02-06 09:00"`)); !errors.Is(stale.NoOdds, measure.ErrRange) || !strings.Contains(stale.NoOdds.Error(), "ice.now") {
+		t.Errorf("asked a winter before the table's last: %v", stale.NoOdds)
 	}
 }

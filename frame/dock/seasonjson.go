@@ -13,6 +13,9 @@ type (
 		Winters  int          `json:"winters"`
 		IceOn    *spanJSON    `json:"ice_on"`
 		IceOut   *spanJSON    `json:"ice_out"`
+		Came     *string      `json:"came"`
+		Table    datesJSON    `json:"table"`
+		Memory   datesJSON    `json:"memory"`
 		Loads    []loadJSON   `json:"loads"`
 		Calendar []windowJSON `json:"calendar"`
 		Caution  string       `json:"caution"`
@@ -24,6 +27,10 @@ type (
 		P50    *string        `json:"p50"`
 		P90    *string        `json:"p90"`
 		Chance measure.Number `json:"chance"`
+	}
+	datesJSON struct {
+		IceOn  *spanJSON `json:"ice_on"`
+		IceOut *spanJSON `json:"ice_out"`
 	}
 	loadJSON struct {
 		Load  string         `json:"load"`
@@ -38,6 +45,7 @@ type (
 		Sure     *string        `json:"sure"`
 		Latest   *string        `json:"latest"`
 		Chance   measure.Number `json:"chance"`
+		Against  string         `json:"against"`
 		Early    string         `json:"early"`
 		Notes    []string       `json:"notes"`
 	}
@@ -45,6 +53,7 @@ type (
 
 func seasonOf(s *Season) *seasonJSON {
 	out := &seasonJSON{Year: s.Year, Winters: s.Winters, Loads: []loadJSON{}, Calendar: []windowJSON{}, Caution: season.Caution, Error: errorOf(s.NoOdds)}
+	out.Came, out.Table, out.Memory = dateOf(s.Came), datesOf(s.Table), datesOf(s.Memory)
 	if s.NoOn == nil {
 		on := spanOf(s.On)
 		out.IceOn = &on
@@ -58,8 +67,22 @@ func seasonOf(s *Season) *seasonJSON {
 	}
 	for _, w := range s.Calendar.Slots {
 		out.Calendar = append(out.Calendar, windowJSON{
-			w.Task.Name, dateOf(w.Earliest), dateOf(w.Usual), dateOf(w.Sure), dateOf(w.Latest), measure.Number(w.Chance), w.Task.Early, texts(w.Notes),
+			w.Task.Name, dateOf(w.Earliest), dateOf(w.Usual), dateOf(w.Sure), dateOf(w.Latest), measure.Number(w.Chance), w.Against, w.Task.Early, texts(w.Notes),
 		})
+	}
+	return out
+}
+
+func datesOf(d Dates) datesJSON {
+	var out datesJSON
+	for _, e := range []struct {
+		span season.Span
+		into **spanJSON
+	}{{d.On, &out.IceOn}, {d.Out, &out.IceOut}} {
+		if e.span != (season.Span{}) {
+			s := spanOf(e.span)
+			*e.into = &s
+		}
 	}
 	return out
 }

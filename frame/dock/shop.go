@@ -28,7 +28,9 @@ type Schedule struct {
 	Err   error         // what is left out
 }
 
-// Shop works it out, by [lumber.Cut] and [fasten.Schedule]. The error is the context's.
+// Shop returns what the garage needs: what is cut from which board, what that leaves to
+// buy, the hardware, the coats on the wood, and what is carried to the lake by how many,
+// by [Dock.Cutting], [lumber.Cut] and [fasten.Schedule]. The error is the context's.
 func (d *Dock) Shop(ctx context.Context) (*Shop, error) {
 	if d.plan == nil {
 		d = build(&plan.Plan{})

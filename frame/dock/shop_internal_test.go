@@ -362,8 +362,13 @@ func TestProofWords(t *testing.T) {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
-	if price(nan, "") != "not known" || price(2, "") != "2.00" || !strings.Contains(currencyName(""), "no name") {
+	if price(nan, "") != "not known" || price(2, "") != "2.00" || !strings.Contains(currencyName(""), "does not name") {
 		t.Error("money without a label")
+	}
+	for label, want := range map[string]string{"EUR": "2.50 EUR in all", "": "2.50 in all, in a currency that the plan does not name"} {
+		if got := (&Bill{Currency: label, Total: 2.5}).total(); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
 	}
 	if s := HaulSources(); len(s) != 2 || s[0].Status == measure.Unstated || s[1].Status != measure.Memory {
 		t.Errorf("%v", s)

@@ -118,10 +118,14 @@ func (s *Shop) billText(p *page) {
 		}
 		p.line(fmt.Sprintf("%-40s %5d %5d %5d %9s %10s", name, r.Need, r.Have, r.Buy, amount(r.Price), amount(r.Cost)))
 	}
+	total := "Total, " + b.Currency
+	if b.Currency == "" {
+		total += "in " + currencyName("")
+	}
 	for _, l := range []struct {
 		name string
 		x    float64
-	}{{"Goods", b.Goods}, {"Delivery", b.Delivery}, {"Tax on both", b.Tax}, {"Total, " + currencyName(b.Currency), b.Total}} {
+	}{{"Goods", b.Goods}, {"Delivery", b.Delivery}, {"Tax on both", b.Tax}, {total, b.Total}} {
 		p.line(fmt.Sprintf("%-68s %10s", l.name, amount(l.x)))
 	}
 	if b.Err != nil {

@@ -118,7 +118,7 @@ func (w *work) inGarage() {
 	gates := []string{"every office asked has answered"}
 	rests := []string{"the purchase list", "Pieces without a board, of those in hand and listed to buy"}
 	if s := w.r.Shop; s != nil && s.Bill.Err == nil {
-		w.add(garage, fmt.Sprintf("Buy what the purchase list says, %s %s in all. Weigh a joist and a drum as they come.", amount(s.Bill.Total), currencyName(s.Bill.Currency)), gates, nil, rests)
+		w.add(garage, fmt.Sprintf("Buy what the purchase list says, %s. Weigh a joist and a drum as they come.", s.Bill.total()), gates, nil, rests)
 	} else {
 		w.add(garage, "Buy what the purchase list says; not all of its prices are known. Weigh a joist and a drum as they come.", gates, nil, rests)
 	}

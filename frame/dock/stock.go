@@ -255,7 +255,7 @@ func (d *Dock) budget(c *Cutting) measure.Check {
 
 func currencyName(label string) string {
 	if label == "" {
-		return "the plan's currency, which has no name there"
+		return "a currency that the plan does not name"
 	}
 	return label
 }

@@ -15,13 +15,18 @@ type Error struct {
 }
 
 // Error returns "file:line:column: field: what is wrong; want what", without the file
-// where it has no name.
+// where it has no name, and without a place where it has none in the file.
 func (e *Error) Error() string {
 	var b strings.Builder
 	if e.File != "" {
 		b.WriteString(e.File + ":")
 	}
-	fmt.Fprintf(&b, "%d:%d: ", e.At.Line, e.At.Column)
+	switch {
+	case e.At != Position{} || e.Err == nil:
+		fmt.Fprintf(&b, "%d:%d: ", e.At.Line, e.At.Column)
+	case e.File != "":
+		b.WriteString(" ")
+	}
 	if e.Path != "" {
 		b.WriteString(e.Path + ": ")
 	}

@@ -27,10 +27,11 @@ type field[T any] struct {
 // reader collects the mistakes of one file.
 type reader struct {
 	file   string
-	units  measure.System // in which mistakes are told
+	units  []measure.System // in which mistakes are told
 	errors Errors
 
 	swaps map[string]string // values that stand in place of the file's, by path
+	found map[string]bool   // of them, the paths that this plan has
 }
 
 func (r *reader) fail(at Position, path string, err error) {
@@ -72,7 +73,7 @@ func read[T any](r *reader, n *node, path string, into *T, table []field[T]) {
 		if v == nil {
 			v = &node{at: n.at}
 			if f.must && n.form == object {
-				r.fail(n.at, join(path, f.key), &measure.Error{Class: measure.ErrUnknown, Why: "it is missing", Want: f.accepted(r.units) + `, or "unknown"`})
+				r.fail(n.at, join(path, f.key), &measure.Error{Class: measure.ErrUnknown, Why: "it is missing", Want: f.accepted(r.units...) + `, or "unknown"`})
 			}
 		}
 		f.fill(r, v, join(path, f.key), into)
@@ -112,6 +113,7 @@ func formError(n *node, want string) error {
 // what is not known.
 func given[V any](r *reader, n *node, path, def string, none V, want form, accepts string, parse func(string) (V, error)) Given[V] {
 	if value, swapped := r.swaps[path]; swapped {
+		r.found[path] = true
 		n = &node{form: want, text: value, at: n.at}
 		if u := (&node{form: text, text: n.text}); isUnknown(u) {
 			n.form = text
@@ -176,35 +178,47 @@ func (s span) rng() measure.Range {
 
 var ranges sync.Map // of spans
 
-// words says what the span is in the units of a system, its ends rounded inward.
-func (s span) words(of measure.System) string {
-	return article(s.kind.String()) + " from " + s.end(s.lo, of, math.Ceil) + " to " + s.end(s.hi, of, math.Floor)
+// words says what the span is in the units of a system, or of one and in brackets of
+// another, its ends rounded inward: "a length from 4 ft (1 m) to 196 ft (60 m)".
+func (s span) words(of ...measure.System) string {
+	return article(s.kind.String()) + " from " + s.ends(s.lo, of, math.Ceil) + " to " + s.ends(s.hi, of, math.Floor)
+}
+
+// ends is one end of the span in the units of each system, once where they are the same.
+func (s span) ends(text string, of []measure.System, round func(float64) float64) string {
+	out := s.end(text, of[0], round)
+	for _, other := range of[1:] {
+		if said := s.end(text, other, round); said != out {
+			out += " (" + said + ")"
+		}
+	}
+	return out
 }
 
 // parse reads a number with a unit inside the span.
-func (s span) parse(text string, of measure.System) (float64, error) {
+func (s span) parse(text string, of []measure.System) (float64, error) {
 	x, err := s.kind.Parse(text)
 	if err != nil {
 		return math.NaN(), err
 	}
 	if !s.rng().Has(x) {
-		return math.NaN(), &measure.Error{Text: text, Value: x, Kind: s.kind, Want: s.words(of), Class: measure.ErrRange}
+		return math.NaN(), &measure.Error{Text: text, Value: x, Kind: s.kind, Want: s.words(of...), Class: measure.ErrRange}
 	}
 	return x, nil
 }
 
-// accepted is what a field accepts in words, quantities in the units of a system.
-func (f field[T]) accepted(of measure.System) string {
+// accepted is what a field accepts in words, quantities in the units of these systems.
+func (f field[T]) accepted(of ...measure.System) string {
 	if f.span.lo == "" {
 		return f.accepts
 	}
-	return f.accepts + f.span.words(of)
+	return f.accepts + f.span.words(of...)
 }
 
 func (r *reader) quantity(n *node, path, def string, s span) Quantity {
 	accepts := ""
 	if n.form != text && n.form != absent {
-		accepts = s.words(r.units)
+		accepts = s.words(r.units...)
 	}
 	return given(r, n, path, def, math.NaN(), text, accepts, func(text string) (float64, error) { return s.parse(text, r.units) })
 }

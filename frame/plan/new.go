@@ -52,6 +52,7 @@ func (l *startLayout) plan(w *writer) *group {
 	root := w.group("", "A starting plan: sizes and places are a proposal, nothing was measured. Write your own into it; \"unknown\" is legal everywhere.")
 	root.put("name", s.title())
 	root.put("units", s.pick("us", "si"))
+	root.put("currency", unknown)
 
 	frame := w.group("frame.", "")
 	root.put("frame", frame)
@@ -175,6 +176,7 @@ func (l *startLayout) ask(w *writer, root *group, drum string) {
 	hole := put("ice.holes[].", "One object for each hole: the pad's corners and middle, the walk from shore.", "when", "clear", "white", "gap", "water_below_top", "snow", "along", "across")
 	hole.keys, hole.values = append([]string{"where"}, hole.keys...), append([]any{"pad, middle"}, hole.values...)
 	ice.put("holes", []*group{hole})
+	ice.put("weather", []*group{put("ice.weather[].", "One object for each of the last five days before \"now\", oldest first: without them no verdict on the ice has an answer.", "date", "high", "low")})
 	ice.put("crossing", put("ice.crossing.", "", "mass", "people"))
 	ice.put("parked", unknown)
 	root.put("ice", ice)

@@ -20,7 +20,7 @@ type Given[T any] struct {
 	Value T
 	Known measure.Knowledge
 	Text  string // as written in the file, or as the default is written
-	Path  string // "frame.joists.size"
+	Path  string // "frame.joists.size", "floats[1].mass": lists count from 1
 	At    Position
 }
 

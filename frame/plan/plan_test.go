@@ -91,7 +91,7 @@ func TestOneMistake(t *testing.T) {
 	}{
 		{"no unit", `"20 ft"`, `"20"`, []string{"f:1:31: frame.length: ", `"20" cannot be read`, "no unit", "12 ft 6-1/2 in"}},
 		{"other kind", `"20 ft"`, `"20 psf"`, []string{"frame.length", "psf", "unit of pressure"}},
-		{"out of range", `"20 ft"`, `"0.5 m"`, []string{"frame.length", `"0.5 m"`, "from 4 ft to 196 ft"}},
+		{"out of range", `"20 ft"`, `"0.5 m"`, []string{"frame.length", `"0.5 m"`, "from 4 ft (1 m) to 196 ft (60 m)"}},
 		{"NaN", `"20 ft"`, `"NaN"`, []string{"frame.length", "NaN"}},
 		{"bare number", `"20 ft"`, `20`, []string{"frame.length", "20", "a number", "in quotes"}},
 		{"null", `"20 ft"`, `null`, []string{"frame.length", "null", "from 4 ft"}},
@@ -198,8 +198,8 @@ func TestSyntaxPlaces(t *testing.T) {
 		if err == nil || err.Error() != c.want {
 			t.Errorf("%q: %v, want %s", c.in, err, c.want)
 		}
-		if !errors.Is(err, plan.ErrJSON) {
-			t.Errorf("%q: %v is not of class ErrJSON", c.in, err)
+		if !errors.Is(err, plan.ErrJSON) || !errors.Is(err, measure.ErrSyntax) {
+			t.Errorf("%q: %v is not of classes ErrJSON and ErrSyntax", c.in, err)
 		}
 	}
 }
@@ -239,7 +239,7 @@ func TestFaultyPlanIsReturned(t *testing.T) {
 // reader's error keeps its own class.
 func TestNoPlan(t *testing.T) {
 	for _, in := range []string{"", "[]", "{} {}", "{\"name\": \"\xff\"}", strings.Repeat("[", 40), strings.Repeat(" ", 2<<20)} {
-		if p, err := plan.Read("", strings.NewReader(in)); p != nil || !errors.Is(err, plan.ErrJSON) || strings.HasPrefix(err.Error(), ":") {
+		if p, err := plan.Read("", strings.NewReader(in)); p != nil || !errors.Is(err, plan.ErrJSON) || !errors.Is(err, measure.ErrSyntax) || measure.Class(err) != "syntax" || strings.HasPrefix(err.Error(), ":") {
 			t.Errorf("%.20q: %v", in, err)
 		}
 	}
@@ -252,7 +252,7 @@ func TestNoPlan(t *testing.T) {
 		t.Errorf("fields that are missing: %v", err)
 	}
 	torn := errors.New("the line broke")
-	if p, err := plan.Read("", iotest.ErrReader(torn)); p != nil || !errors.Is(err, torn) || errors.Is(err, plan.ErrJSON) {
+	if p, err := plan.Read("", iotest.ErrReader(torn)); p != nil || !errors.Is(err, torn) || errors.Is(err, plan.ErrJSON) || errors.Is(err, measure.ErrSyntax) {
 		t.Errorf("a reader that fails: %v", err)
 	}
 }
@@ -314,5 +314,88 @@ func TestVary(t *testing.T) {
 	}
 	if got := plan.Plausible("name"); got != nil {
 		t.Errorf("plausible names: %q", got)
+	}
+}
+
+// TestVaryWrongPath: a path that names no value of this plan is refused, whether the
+// field or the place in a list is not there; one that the plan leaves out is not.
+func TestVaryWrongPath(t *testing.T) {
+	p := demo(t, "work")
+	for _, c := range []struct{ path, says string }{
+		{"", `want a field with one value`},
+		{"nonsense", `"nonsense" unknown name`},
+		{"frame", "want a field with one value"},
+		{"floats", "want a field with one value"},
+		{"floats[1]", "want a field with one value"},
+		{"frame.lenght", `work: frame.lenght: "lenght" unknown name; want a field with one value`},
+		{"frame.length.", "want a field with one value"},
+		{"floats.mass", "want a field with one value"},
+		{"floats[0].mass", `"floats[0]" unknown name: there is no such place in the list; want a place from 1 to 1`},
+		{"floats[7].mass", `"floats[7]" unknown name: there is no such place in the list; want a place from 1 to 1`},
+		{"floats[].mass", "want a place from 1 to 1"},
+		{"floats[-1].mass", "want a field with one value"},
+		{"floats[01].mass", "unknown name"},
+		{"floats[1].places[9].along", `"floats[1].places[9]" unknown name`},
+		{"floats[1].bays[1]", "unknown name"},
+		{"people[3].count", "want a place from 1 to 1"},
+		{"mooring.lines[1].name", `"mooring.lines[1]" unknown name: there is no such place in the list; want a list with something in it`},
+		{"nonsense[1].mass", "want a field with one value"},
+		{"ice.gauge[1].when", "unknown name"},
+		{"Frame.length", "unknown name"},
+	} {
+		q, err := p.Vary(c.path, "1 m")
+		var all plan.Errors
+		if q != nil || !errors.Is(err, measure.ErrName) || !errors.As(err, &all) || all[0].Path != c.path || !strings.Contains(err.Error(), c.says) || strings.Contains(err.Error(), "0:0") {
+			t.Errorf("%q: %v, %v", c.path, q != nil, err)
+		}
+	}
+	for path, value := range map[string]string{
+		"season.latitude": "45 deg", "loads.deck": "3 kPa", "floats[1].places[8].along": "5 m",
+		"currency": "unknown", "stock[3].count": "16", "mooring.wind_speed": "9 m/s", "frame.joists.species": "unknown",
+	} {
+		if q, err := p.Vary(path, value); err != nil || q == nil {
+			t.Errorf("%s: %v", path, err)
+		}
+	}
+	// Every value that the plan has can be named by its own path.
+	for _, e := range plan.Explain() {
+		path := strings.ReplaceAll(e.Path, "[]", "[1]")
+		if q, err := p.Vary(path, "unknown"); q == nil && !errors.Is(err, measure.ErrName) {
+			t.Errorf("%s: %v", path, err)
+		}
+	}
+	if q, err := p.Vary(p.Floats[0].Mass.Path, "25 kg"); err != nil || q.Floats[0].Mass.Value != 25 {
+		t.Errorf("by its own path: %v", err)
+	}
+}
+
+// TestMistakesInBothUnits: a plan that does not say its units is told what is accepted in
+// feet and pounds and in metres and kilograms, each end of it accepted; one that says them
+// is told in its own.
+func TestMistakesInBothUnits(t *testing.T) {
+	for units, want := range map[string]string{
+		``:                    "want a length from 4 ft (1 m) to 196 ft (60 m)",
+		`"units":"unknown",`:  "want a length from 4 ft (1 m) to 196 ft (60 m)",
+		`"units":"imperial",`: "want a length from 4 ft (1 m) to 196 ft (60 m)",
+		`"units":"us",`:       "want a length from 4 ft to 196 ft",
+		`"units":"SI",`:       "want a length from 1 m to 60 m",
+	} {
+		in := strings.Replace(strings.Replace(small, `"name"`, units+`"name"`, 1), `"20 ft"`, `"0.5 m"`, 1)
+		if _, err := plan.Read("f", strings.NewReader(in)); err == nil || !strings.HasSuffix(strings.Split(err.Error()+"\n", "\n")[strings.Count(units, "imperial")], want) {
+			t.Errorf("%s: %v", units, err)
+		}
+	}
+	in := strings.Replace(small, `"length":"20 ft",`, ``, 1)
+	if _, err := plan.Read("f", strings.NewReader(in)); err == nil || !strings.Contains(err.Error(), `want a length from 4 ft (1 m) to 196 ft (60 m), or "unknown"`) {
+		t.Errorf("missing: %v", err)
+	}
+	in = strings.Replace(small, `"floats":[]`, `"floats":[],"season":{"latitude":"95 deg"},"site":{"temperature":"99 C"}`, 1)
+	if _, err := plan.Read("f", strings.NewReader(in)); err == nil || !strings.Contains(err.Error(), "an angle from -90 deg to 90 deg\n") && !strings.HasSuffix(err.Error(), "an angle from -90 deg to 90 deg") || !strings.Contains(err.Error(), "from 32 °F (0 C) to 104 °F (40 C)") {
+		t.Errorf("%v", err)
+	}
+	for _, end := range []string{"4 ft", "196 ft", "1 m", "60 m"} {
+		if _, err := plan.Read("f", strings.NewReader(strings.Replace(small, `"20 ft"`, `"`+end+`"`, 1))); err != nil {
+			t.Errorf("%s is named and not accepted: %v", end, err)
+		}
 	}
 }

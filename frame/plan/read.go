@@ -43,14 +43,21 @@ func Read(name string, r io.Reader) (*Plan, error) {
 	return p, rd.errors.OrNil()
 }
 
-// printed returns the units that a plan asks for, wherever they stand in it.
-func printed(root *node) measure.System {
+// printed returns the units that a plan asks for, wherever they stand in it; both where
+// it asks for none.
+func printed(root *node) []measure.System {
 	for _, m := range root.members {
-		if m.key == "units" && strings.EqualFold(strings.TrimSpace(m.value.text), "si") {
-			return measure.SI
+		if m.key != "units" {
+			continue
+		}
+		switch strings.ToLower(strings.TrimSpace(m.value.text)) {
+		case "us":
+			return []measure.System{measure.US}
+		case "si":
+			return []measure.System{measure.SI}
 		}
 	}
-	return measure.US
+	return []measure.System{measure.US, measure.SI}
 }
 
 // fingerprint is how many hexadecimal digits a plan is told by.
@@ -116,8 +123,14 @@ var others = sync.OnceValue(func() map[string][]string {
 })
 
 // Vary returns the plan as it would read with another value at one path, so that
-// a caller can see what hangs on it; values varied before stay. Errors are those of [Read]; a plan that was
-// not read from a file cannot be varied.
+// a caller can see what hangs on it; values varied before stay. A path is written as
+// errors and [Given.Path] have it: names of fields with dots between, and places in
+// lists, which count from 1, in brackets: "people[1].mass", "floats[2].bays[3]". It names
+// one value, given or left out, of an object that the file has.
+//
+// A path that names none, such as a place that a list does not have, is an error of class
+// [measure.ErrName], and the plan is nil. Other errors are those of [Read]; a plan that
+// was not read from a file cannot be varied.
 func (p *Plan) Vary(path, value string) (*Plan, error) {
 	if p == nil || p.root == nil {
 		return nil, Errors{{Err: &measure.Error{Class: measure.ErrUnknown, Want: "a plan that was read from a file"}}}
@@ -127,9 +140,12 @@ func (p *Plan) Vary(path, value string) (*Plan, error) {
 		swaps = map[string]string{}
 	}
 	swaps[path] = value
-	rd := &reader{file: p.File, units: printed(p.root), swaps: swaps}
+	rd := &reader{file: p.File, units: printed(p.root), swaps: swaps, found: map[string]bool{}}
 	q := &Plan{File: p.File, root: p.root, swaps: swaps}
 	read(rd, p.root, "", q, planFields)
+	if !rd.found[path] {
+		return nil, Errors{{File: p.File, Path: path, Err: p.root.lacks(path)}}
+	}
 	rd.errors.Sort()
 	return q, rd.errors.OrNil()
 }

@@ -44,9 +44,12 @@ func TestTablesAreWhole(t *testing.T) {
 	}
 	for _, e := range Explain() {
 		for _, v := range e.Plausible {
+			one := func(key string) member {
+				return member{key: key, value: &node{form: list, items: []*node{{form: object}}}}
+			}
 			p := Plan{root: &node{form: object, members: []member{
-				{key: "people", value: &node{form: list, items: []*node{{form: object}}}},
-				{key: "weights", value: &node{form: list, items: []*node{{form: object}}}},
+				one("people"), one("weights"),
+				{key: "hardware", value: &node{form: object, members: []member{one("ties"), one("drums")}}},
 			}}}
 			path := strings.ReplaceAll(e.Path, "[]", "[1]")
 			_, err := p.Vary(path, v)

@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"example.org/floewright/lumber/measure"
 )
 
 // A form is what a JSON value is.
@@ -40,6 +42,50 @@ type member struct {
 	key   string
 	at    Position
 	value *node
+}
+
+// member returns what an object has by a name, nil if it has none.
+func (n *node) member(key string) *node {
+	for _, m := range n.members {
+		if m.key == key {
+			return m.value
+		}
+	}
+	return nil
+}
+
+// lacks says what is wrong with a path that names no value of the file whose root is n:
+// a place in a list that is not there, or no field with one value.
+func (n *node) lacks(path string) error {
+	e := &measure.Error{
+		Text: path[strings.LastIndex(path, ".")+1:], Class: measure.ErrName,
+		Want: `a field with one value, as Explain lists them, "floats[1].mass" for the first of a list`,
+	}
+	field := index.ReplaceAllString(path, "[]")
+	if _, known := others()[strings.TrimSuffix(field, "[]")]; !known {
+		return e
+	}
+	done := ""
+	for step := range strings.SplitSeq(path, ".") {
+		key, at, listed := strings.Cut(step, "[")
+		if n = n.member(key); n == nil {
+			n = &node{} // left out
+		}
+		if listed {
+			i, err := strconv.Atoi(strings.TrimSuffix(at, "]"))
+			if err != nil || i < 1 || i > len(n.items) {
+				e.Text, e.Why = done+step, "there is no such place in the list"
+				e.Want = "a place from 1 to " + strconv.Itoa(len(n.items))
+				if len(n.items) == 0 {
+					e.Want = "a list with something in it"
+				}
+				return e
+			}
+			n = n.items[i-1]
+		}
+		done += step + "."
+	}
+	return e
 }
 
 const (
@@ -79,25 +125,27 @@ func parse(r io.Reader) (*node, error) {
 	return n, nil
 }
 
-// ErrJSON is the class of a file that is no plan at all: it is no JSON, no object, or
-// too large. A reader's own error is not of it; both end the reading.
+// ErrJSON is the class of a file that is no plan at all: it is no JSON, no object, not
+// UTF-8, cut short, too deep or too large. Such an error is of class [measure.ErrSyntax]
+// too. A reader's own error is of neither; both end the reading.
 var ErrJSON = errors.New("no JSON object")
 
-// A fault is what ends the reading: the reader's error, or one of a class.
+// A fault is what ends the reading: the reader's error, or one of the form.
 type fault struct {
-	at         Position
-	err, class error
+	at   Position
+	err  error
+	form bool // of classes ErrJSON and measure.ErrSyntax
 }
 
 func (f *fault) Error() string { return f.err.Error() }
 func (f *fault) Unwrap() []error {
-	if f.class == nil {
+	if !f.form {
 		return []error{f.err}
 	}
-	return []error{f.err, f.class}
+	return []error{f.err, ErrJSON, measure.ErrSyntax}
 }
 
-func wrong(at Position, err error) *fault { return &fault{at, err, ErrJSON} }
+func wrong(at Position, err error) *fault { return &fault{at, err, true} }
 
 // next returns the offset of the next token.
 func (p *parser) next() int {

@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"bytes"
 	"encoding/xml"
 	"errors"
 	"flag"
@@ -166,7 +167,11 @@ func TestSeasonCard(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d, err := dock.Read("swim", in)
+	all, err := io.ReadAll(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := dock.Read("swim", bytes.NewReader(all))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -190,7 +195,10 @@ func TestSeasonCard(t *testing.T) {
 	sound(t, "with winters", page, doc)
 	text := plain(page)
 	for _, want := range []string{
-		"ice-out\n" + r.Season.Out.P10.Format("2 Jan") + "\n" + r.Season.Out.P50.Format("2 Jan"), "150 mm of ice: one person on foot",
+		"ice-out, by past temperatures\n" + r.Season.Table.Out.P10.Format("2 Jan") + "\n" + r.Season.Table.Out.P50.Format("2 Jan"),
+		"ice-out, as remembered\n" + r.Season.Memory.Out.P10.Format("2 Jan"), "What counts here of the table of temperatures and of remembered dates: the earlier",
+		"ice-on, as remembered\n" + r.Season.Memory.On.P10.Format("2 Jan"), "It has come: one day, by this winter's own temperatures", "no last day",
+		"150 mm of ice: one person on foot",
 		"\nThe work\n", "[1]", "\n" + r.Season.Calendar.Slots[0].Task.Name, "Ice through the winter",
 	} {
 		if !strings.Contains(text, want) {
@@ -199,6 +207,28 @@ func TestSeasonCard(t *testing.T) {
 	}
 	if strings.Contains(text, "[0]") {
 		t.Error("notes are counted from nothing")
+	}
+	if strings.Contains(text, "not as it is") {
+		t.Error("a task is barred on sound ice")
+	}
+	// A task that would begin today does not where the ice of today tells nothing.
+	if d, err = dock.Read("swim", strings.NewReader(strings.Replace(string(all), `"changed": "no"`, `"changed": "yes"`, 1))); err == nil {
+		d, err = d.WithWinters("invented.csv", strings.NewReader(winters.String()), season.Options{})
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	barred, err := sheet.Of(d, reported(t, d, measure.SI), day())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if page, err = barred.HTML(); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"\nnot as it is\n", "Not as things are: \"Ice for one crossing\" has no answer on 6 Feb. If the window closes early: "} {
+		if !strings.Contains(plain(page), want) {
+			t.Errorf("after a thaw the season card lacks %q", want)
+		}
 	}
 	// The picture draws the odds of each load, and names those that are asked for.
 	g, err := sheet.Draw(d, r)

@@ -38,8 +38,8 @@ func (c *cards) plate() Card {
 	} else {
 		out.Blocks = append(out.Blocks, Sign(fmt.Sprintf("%d PEOPLE", p.People)), Sign("in all, at any one edge, or in any one corner"))
 	}
-	out.Blocks = append(out.Blocks, Paragraph(fmt.Sprintf("Floats and frame were checked for %s of up to %s each, all at any one edge or in any one corner, and nobody else aboard. One more: %s.",
-		people(p.People), c.mass(p.Each), cmp.Or(p.Limit, "has no room along the edge"))))
+	out.Blocks = append(out.Blocks, Paragraph(fmt.Sprintf("Floats and frame were checked for %s, all at any one edge or in any one corner, and nobody else aboard. One more: %s.",
+		peopleOf(p.People, "up to "+c.mass(p.Each)), cmp.Or(p.Limit, "has no room along the edge"))))
 	if guessed := c.guessed("people["); len(guessed) > 0 {
 		out.Blocks = append(out.Blocks, Stop("Nobody said, and a guess stands in: "+few(guessed)+"."))
 	}
@@ -136,16 +136,40 @@ func (c *cards) season() Card {
 	s := c.report.Season
 	if s != nil && (s.NoOn == nil || s.NoOut == nil) {
 		t := Table{Caption: "For the diary, never permission: drill, measure, ask", Head: []string{"", "one in ten by", "half by", "nine in ten by"}}
-		row := func(name string, span season.Span, err error) {
-			if err == nil {
-				t.Rows = append(t.Rows, Row{Cells: []string{name, day(span.P10), day(span.P50), day(span.P90)}})
+		note := func(text string) string {
+			code := strconv.Itoa(len(t.Notes) + 1)
+			t.Notes = append(t.Notes, Note{code, text})
+			return code
+		}
+		row := func(name string, span season.Span, codes ...string) {
+			t.Rows = append(t.Rows, Row{Cells: []string{name, day(span.P10), day(span.P50), day(span.P90)}, Notes: codes})
+		}
+		// An event by the table of temperatures and as remembered, the one that counts first.
+		event := func(name, counts string, span, table, recalled season.Span, err error) {
+			if err != nil {
+				return
 			}
+			if none := (season.Span{}); table == none || recalled == none || table == recalled {
+				row(name, span)
+				return
+			}
+			row(name, span, note("What counts here of the table of temperatures and of remembered dates: "+counts+"."))
+			row(name+", by past temperatures", table)
+			row(name+", as remembered", recalled)
 		}
-		row("ice-on", s.On, s.NoOn)
+		switch {
+		case !s.Came.IsZero():
+			row("ice-on", s.On, note("It has come: one day, by this winter's own temperatures and the model, no odds any more."))
+			if s.Memory.On != (season.Span{}) {
+				row("ice-on, as remembered", s.Memory.On)
+			}
+		default:
+			event("ice-on", "the later", s.On, s.Table.On, s.Memory.On, s.NoOn)
+		}
 		for _, l := range s.Loads {
-			row(fmt.Sprintf("%s of ice: %s", c.atLeast(l.Need), l.Load), l.First, nil)
+			row(fmt.Sprintf("%s of ice: %s", c.atLeast(l.Need), l.Load), l.First)
 		}
-		row("ice-out", s.Out, s.NoOut)
+		event("ice-out", "the earlier, and of the late dates the later", s.Out, s.Table.Out, s.Memory.Out, s.NoOut)
 		out.Blocks = append(out.Blocks, t)
 	}
 	if s == nil || s.NoOdds != nil {
@@ -157,10 +181,16 @@ func (c *cards) season() Card {
 	} else {
 		t := Table{Caption: "The work", Head: []string{"task", "earliest", "usual", "9 of 10 from", "begin by"}}
 		for i, w := range s.Calendar.Slots {
-			r := Row{Cells: []string{w.Task.Name, begins(w.Earliest), begins(w.Usual), begins(w.Sure), begins(w.Latest)}}
+			r := Row{Cells: []string{w.Task.Name, begins(w, w.Earliest), begins(w, w.Usual), begins(w, w.Sure), lastDay(w)}}
+			code, said := strconv.Itoa(i+1), ""
+			if w.Against != "" {
+				said = "Not as things are: " + w.Against + ". "
+			}
 			if w.Task.Early != "" {
-				code := strconv.Itoa(i + 1)
-				t.Notes = append(t.Notes, Note{code, "If the window closes early: " + w.Task.Early + "."})
+				said += "If the window closes early: " + w.Task.Early + "."
+			}
+			if said != "" {
+				t.Notes = append(t.Notes, Note{code, strings.TrimSpace(said)})
 				r.Notes = []string{code}
 			}
 			t.Rows = append(t.Rows, r)
@@ -178,12 +208,27 @@ func day(t time.Time) string {
 	return t.Format("2 Jan")
 }
 
-// begins prints a date on which a task may or must begin, a dash where there is none.
-func begins(t time.Time) string {
-	if t.IsZero() {
-		return "-"
+// begins prints a date on which a task may begin: never where there is none, not yet
+// where what speaks against it as things are has taken it.
+func begins(s season.Slot, t time.Time) string {
+	switch {
+	case !t.IsZero():
+		return day(t)
+	case s.Against != "":
+		return "not as it is"
 	}
-	return day(t)
+	return "never"
+}
+
+// lastDay prints the day by which a task must begin.
+func lastDay(s season.Slot) string {
+	switch {
+	case !s.Latest.IsZero():
+		return day(s.Latest)
+	case s.Task.Need > 0:
+		return "never"
+	}
+	return "no last day"
 }
 
 // year is the work through the year.

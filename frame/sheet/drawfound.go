@@ -106,10 +106,14 @@ func (g *drawing) winter() (Picture, error) {
 			w.Holes = append(w.Holes, Drilled{h.Date, h.Clear + h.White})
 		}
 	}
+	came := "ice-on, half of the winters"
+	if !s.Came.IsZero() {
+		came = "ice-on, this winter by the model"
+	}
 	for _, m := range []struct {
 		when time.Time
 		name string
-	}{{s.On.P50, "ice-on, half of the winters"}, {s.Out.P50, "ice-out, half of the winters"}} {
+	}{{s.On.P50, came}, {s.Out.P50, "ice-out, half of the winters"}} {
 		if day := m.when.Sub(w.First).Hours() / 24; !m.when.IsZero() && day >= 0 && day < float64(len(w.Middle)-1) {
 			w.Marks = append(w.Marks, Day{m.when, m.name})
 		}

@@ -196,6 +196,14 @@ func people(n int) string {
 	return strconv.Itoa(n) + " people"
 }
 
+// peopleOf counts people of a mass: "1 person of 84 kg", "2 people of 84 kg each".
+func peopleOf(n int, mass string) string {
+	if n == 1 {
+		return people(n) + " of " + mass
+	}
+	return people(n) + " of " + mass + " each"
+}
+
 // letter returns A, B, ... Z, AA, AB, ...
 func letter(i int) string {
 	if i < 26 {

@@ -3,6 +3,7 @@ package season
 import (
 	"context"
 	"fmt"
+	"math"
 	"strings"
 	"time"
 
@@ -53,38 +54,6 @@ func Tasks(carry, stand float64) []Task {
 		{Name: "sealant", Days: 1, MinAir: 5, DryDays: 3, Film: true, Early: "seal in the garage, or wait for the first mild week afloat", Source: trade},
 		{Name: "stain the deck", Days: 1, MinAir: 10, DryDays: 3, Film: true, Moisture: 0.16, Wintered: true, Early: "wait: a year unstained harms treated wood less than a film that peels", Source: trade},
 	}
-}
-
-// A Slot is where one task falls.
-type Slot struct {
-	Task Task
-
-	// Earliest: in one winter of ten it can begin by then. Usual: in five. Sure:
-	// in nine. Latest: the day on which it must begin for this and all later
-	// work on the ice to end before the ice fails in one winter of ten. A zero
-	// time is no such day.
-	Earliest, Usual, Sure, Latest time.Time
-
-	// Chance is the share of winters whose window holds the work.
-	Chance float64
-	Notes  []string
-}
-
-// Fits reports whether nine winters in ten leave the days from Sure to Latest.
-func (s Slot) Fits() bool {
-	return !s.Sure.IsZero() && (s.Latest.IsZero() || !s.Latest.Before(s.Sure))
-}
-
-// String prints the slot on a line; the caution belongs to the calendar.
-func (s Slot) String() string {
-	d := func(t time.Time) string {
-		if t.IsZero() {
-			return "-"
-		}
-		return t.Format("2 Jan")
-	}
-	return fmt.Sprintf("%-34s earliest %-6s usual %-6s in 9 of 10 from %-6s begin by %-6s room in %3.0f %%",
-		s.Task.Name, d(s.Earliest), d(s.Usual), d(s.Sure), d(s.Latest), 100*s.Chance)
 }
 
 func (t Task) check() error {
@@ -156,10 +125,13 @@ func (m *Model) Calendar(ctx context.Context, soFar, past []Day, q Question, tas
 				return Calendar{}, err
 			}
 			plan.Winters = o.Winters
-			s.iced(o, e, ahead, left)
+			s.iced(o, e, q, ahead, left)
 			left -= t.Days
-			ahead = s
-		} else if err := m.dry(&s, past); err != nil {
+			ahead = s // as if it were begun: it may be done already
+			if e.today > 0 {
+				s.late(dateOf(e.start + e.today))
+			}
+		} else if err := m.dry(&s, past, m.today(soFar, q.Now)); err != nil {
 			return Calendar{}, err
 		}
 		s.remark()
@@ -168,65 +140,17 @@ func (m *Model) Calendar(ctx context.Context, soFar, past []Day, q Question, tas
 	return plan, nil
 }
 
-// iced places a task on the ice: after the one ahead of it, and so that all
-// work on ice that is left ends in time.
-func (s *Slot) iced(o Odds, e *ensemble, ahead Slot, left int) {
-	after := func(own, ahead time.Time, days int) time.Time {
-		if own.IsZero() || days == 0 {
-			return own
-		}
-		if ahead.IsZero() {
-			return ahead
-		}
-		if t := ahead.AddDate(0, 0, days); t.After(own) {
-			return t
-		}
-		return own
+// today is the first day on which work can begin, by its number; it is long ago where
+// neither days of this winter nor the day of asking are known.
+func (m *Model) today(soFar []Day, now time.Time) int {
+	out := math.MinInt / 2
+	if len(soFar) > 0 {
+		out = number(soFar[len(soFar)-1].Date) + 1
 	}
-	// Nothing begins on a day that is over.
-	still := func(t time.Time) time.Time {
-		if today := dateOf(e.start + e.from); e.from > 0 && !t.IsZero() && t.Before(today) {
-			return today
-		}
-		return t
+	if !now.IsZero() {
+		out = max(out, number(now))
 	}
-	s.Earliest = after(still(o.First.P10), ahead.Earliest, ahead.Task.Days)
-	s.Usual = after(still(o.First.P50), ahead.Usual, ahead.Task.Days)
-	s.Sure = after(still(o.First.P90), ahead.Sure, ahead.Task.Days)
-	if !o.Last.P10.IsZero() {
-		s.Latest = o.Last.P10.AddDate(0, 0, 1-left)
-	}
-	for _, r := range e.runs {
-		if r.first >= 0 && r.last-max(r.first, e.from)+1 >= left {
-			s.Chance += 1 / float64(len(e.runs))
-		}
-	}
-	switch {
-	case s.Sure.IsZero():
-		s.Notes = append(s.Notes, "not every winter brings such ice in time")
-	case !s.Fits():
-		s.Notes = append(s.Notes, "more than one winter in ten leaves no room for it")
-	}
-	if s.Task.Parked {
-		s.Notes = append(s.Notes, fmt.Sprintf("stands on the ice until ice-out, %s; no public rule covers weeks: watch sag, water and snow", o.Out))
-	}
-}
-
-// remark adds what the numbers cannot say.
-func (s *Slot) remark() {
-	t := s.Task
-	if t.Film {
-		s.Notes = append(s.Notes, fmt.Sprintf("film at %.0f °C or above for all %d days of drying, dew and rain kept off; under a clear night sky it is colder than the air", t.MinAir, max(1, t.DryDays)))
-	}
-	if t.Moisture > 0 {
-		s.Notes = append(s.Notes, fmt.Sprintf("wood at %.0f %% moisture or below, measured, besides", 100*t.Moisture))
-	}
-	if t.Wintered {
-		s.Notes = append(s.Notes, "boards that wintered under snow: not before early summer")
-	}
-	if t.Early != "" {
-		s.Notes = append(s.Notes, "if the window closes early: "+t.Early)
-	}
+	return out
 }
 
 // wet is the rain or melted snow of a day, in kg/m², that spoils a film: our choice,
@@ -251,8 +175,9 @@ func (t *Task) spoils(d *Day) (spoils, knows bool) {
 }
 
 // dry places a task that waits for air: the first run of days, from midwinter
-// on, of which none is too cold or too wet.
-func (m *Model) dry(s *Slot, past []Day) error {
+// on, of which none is too cold or too wet. It lies in the winter of today, or in the one
+// after the record's where that is not known.
+func (m *Model) dry(s *Slot, past []Day, today int) error {
 	parts, err := split(past)
 	if err != nil {
 		return err
@@ -299,10 +224,13 @@ func (m *Model) dry(s *Slot, past []Day) error {
 	}
 	mix.width = kernel(mix.xs, 0.5)
 	start, from := m.lake.opening(year+1), 122
+	if today > math.MinInt/2 {
+		start = m.lake.opening(m.lake.year(today))
+	}
 	if t.Wintered {
 		from = 273
 	}
-	span := mix.span(start, from)
+	span := mix.span(start, max(from, today-start))
 	s.Earliest, s.Usual, s.Sure, s.Chance = span.P10, span.P50, span.P90, span.Chance
 	return nil
 }

@@ -33,7 +33,11 @@ func (g Gap) String() string {
 	if g.Filled {
 		what = "interpolated"
 	}
-	return fmt.Sprintf("%s to %s: %d days missing, %s", g.From.Format(time.DateOnly), g.To.Format(time.DateOnly), n, what)
+	days := "1 day"
+	if n != 1 {
+		days = fmt.Sprintf("%d days", n)
+	}
+	return fmt.Sprintf("%s to %s: %s missing, %s", g.From.Format(time.DateOnly), g.To.Format(time.DateOnly), days, what)
 }
 
 // A Record is a table of weather that was read.

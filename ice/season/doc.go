@@ -16,7 +16,8 @@
 // [Fit] bends the one default set to a lake from dates of ice and drilled holes;
 // [Model.Correct] lets this winter's holes correct the forecast. [Model.Odds] runs
 // every past winter from today on; [FromDates] does with remembered dates of ice-out
-// alone. [Model.Calendar] lays the work into the winter.
+// alone, and a [Question] holds both beside each other: the more cautious counts.
+// [Model.Calendar] lays the work into the winter.
 //
 // # How well it does
 //

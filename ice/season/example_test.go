@@ -139,8 +139,8 @@ func ExampleModel_Calendar() {
 		fmt.Println(s)
 	}
 	// Output:
-	// carry the pieces out               earliest 12 Nov usual 26 Nov in 9 of 10 from 10 Dec begin by 27 Mar room in 100 %
-	// assemble the frame over its drums  earliest 17 Dec usual 30 Dec in 9 of 10 from 12 Jan begin by 17 Mar room in 100 %
+	// carry the pieces out               earliest 12 Nov, usual 26 Nov, in 9 of 10 from 10 Dec, begin by 27 Mar, room in 100 %
+	// assemble the frame over its drums  earliest 17 Dec, usual 30 Dec, in 9 of 10 from 12 Jan, begin by 17 Mar, room in 100 %
 }
 
 // A table of weather, in °F by declaration, with a gap.
@@ -155,5 +155,5 @@ func ExampleReadCSV() {
 	}
 	// Output:
 	// 4 days, the last at -9.4 °C
-	// 2026-12-03 to 2026-12-03: 1 days missing, interpolated
+	// 2026-12-03 to 2026-12-03: 1 day missing, interpolated
 }

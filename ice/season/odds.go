@@ -25,7 +25,20 @@ type Question struct {
 	// Holes drilled this winter, on days that are over: they correct today's ice and
 	// the season's snow before the past winters run on from it; see [Model.Correct].
 	Holes []Hole
+
+	// Now is the day on which it is asked: no work begins before it. It says which
+	// winter is asked for where soFar has no day of it. The zero time is the day after
+	// the last of soFar, and without any the first of the season after the record's.
+	Now time.Time
+
+	// SeenOn and SeenOut are what people remember beside the record, by [FromDates]; the
+	// zero Guess is nothing. No day of thick ice is before the one, unless a hole of this
+	// winter had ice, or after the other, and work on ice ends [Failing] before it.
+	SeenOn, SeenOut Guess
 }
+
+// Failing is how long before ice-out ice no longer counts for work, s (our choice).
+const Failing = 14 * measure.Day
 
 // NeedFor returns the thickness in m that the strictest public rule of [ice.Compare]
 // asks for under a load, before any factor for white ice, thaw or cracks, and doubled
@@ -51,6 +64,36 @@ func NeedFor(load ice.Crossing, stands bool) (float64, error) {
 type Span struct {
 	P10, P50, P90 time.Time
 	Chance        float64
+}
+
+// later returns the dates of s, none of them before those of an event that must come
+// first: never where that never comes. The zero Span says nothing.
+func (s Span) later(than Span) Span {
+	if than == (Span{}) {
+		return s
+	}
+	after := func(a, b time.Time) time.Time {
+		if a.IsZero() || b.IsZero() {
+			return time.Time{}
+		}
+		if b.After(a) {
+			return b
+		}
+		return a
+	}
+	return Span{after(s.P10, than.P10), after(s.P50, than.P50), after(s.P90, than.P90), s.Chance}
+}
+
+// earlier returns the dates of s, none of them after those of an event that ends it. The
+// zero Span says nothing.
+func (s Span) earlier(than Span) Span {
+	before := func(a, b time.Time) time.Time {
+		if !b.IsZero() && b.Before(a) {
+			return b
+		}
+		return a
+	}
+	return Span{before(s.P10, than.P10), before(s.P50, than.P50), before(s.P90, than.P90), s.Chance}
 }
 
 // String prints the three dates and how often it comes at all.
@@ -82,9 +125,14 @@ type Odds struct {
 	Winters int     // past winters behind it
 	Days    []DayOdds
 	On, Out Span
-	First   Span // first day with the thickness asked for
-	Last    Span // last such day
-	Notes   []string
+
+	// Came is the day on which the ice came this winter, by the model and this winter's
+	// own days; all dates of On are then that day. The zero time is not yet.
+	Came time.Time
+
+	First Span // first day with the thickness asked for, none before On
+	Last  Span // last such day
+	Notes []string
 }
 
 // defaultErrors are the root mean squares that the default set showed on the
@@ -134,7 +182,8 @@ type ensemble struct {
 	iced   bool // ice has come this winter already
 	icedOn int
 
-	from        int // days of the season that are over
+	from        int // days of the season that are over, by its record
+	today       int // the first day of it on which work can begin
 	first, last int // of them, with the thickness asked for; -1: none
 }
 
@@ -197,9 +246,18 @@ func (m *Model) ensemble(ctx context.Context, soFar, past []Day, q Question) (*e
 				e.iced, e.icedOn = true, number(on)-e.start
 			}
 		}
+	case !q.Now.IsZero():
+		e.start = m.lake.opening(m.lake.year(number(q.Now)))
 	case len(past) > 0:
 		// The season after the record's last.
 		e.start = m.lake.opening(m.lake.year(number(past[len(past)-1].Date)) + 1)
+	}
+	e.today = e.from
+	if !q.Now.IsZero() {
+		if now := m.lake.opening(m.lake.year(number(q.Now))); now != e.start {
+			return nil, &measure.Error{Field: "Now", Text: q.Now.Format(time.DateOnly), Class: measure.ErrRange, Want: "a day of the winter whose days are given"}
+		}
+		e.today = max(e.from, number(q.Now)-e.start)
 	}
 	const length = 362 // the last days of summer are left to records that end in August
 	e.length = length
@@ -290,9 +348,13 @@ func (m *Model) past(s sheet, days []Day, need float64, e *ensemble) pastRun {
 func (o Odds) String() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "from %d past winters; 10, 50 and 90 %% of winters are earlier\n", o.Winters)
-	fmt.Fprintf(&b, "ice-on             %s\n", o.On)
-	fmt.Fprintf(&b, "first %s  %s\n", measure.Length.Print(o.Need, measure.SI), o.First)
-	fmt.Fprintf(&b, "last %s   %s\n", measure.Length.Print(o.Need, measure.SI), o.Last)
+	on := o.On.String()
+	if !o.Came.IsZero() {
+		on = o.Came.Format("2 Jan") + ": it has come, by this winter's own record"
+	}
+	fmt.Fprintf(&b, "ice-on             %s\n", on)
+	fmt.Fprintf(&b, "first %s  %s\n", measure.Upward(o.Need, measure.SI), o.First)
+	fmt.Fprintf(&b, "last %s   %s\n", measure.Upward(o.Need, measure.SI), o.Last)
 	fmt.Fprintf(&b, "ice-out            %s\n", o.Out)
 	for _, n := range o.Notes {
 		fmt.Fprintln(&b, n)

@@ -119,11 +119,23 @@ func (e *ensemble) odds(q Question) Odds {
 	}
 	from := 0
 	o.On, o.Out = on.span(e.start, from), out.span(e.start, from)
-	o.First, o.Last = first.span(e.start, from), last.span(e.start, from)
+	o.First, o.Last = first.span(e.start, from).later(o.On), last.span(e.start, from)
+	if e.iced {
+		o.Came = dateOf(e.start + e.icedOn)
+	}
+	if !q.seenIce() {
+		o.First = o.First.later(q.SeenOn.Span)
+	}
+	o.Last = o.Last.earlier(q.SeenOut.Span)
 	if len(e.runs) < few {
 		o.Notes = append(o.Notes, fmt.Sprintf("only %d winters are behind this: take the dates as wide", len(e.runs)))
 	}
 	return o
+}
+
+// seenIce reports whether a hole of this winter had ice.
+func (q *Question) seenIce() bool {
+	return slices.ContainsFunc(q.Holes, func(h Hole) bool { return h.Clear+h.White > 0 })
 }
 
 // error returns the model's error in m at a thickness: it grows with the ice,

@@ -252,6 +252,7 @@ var types = []named{
 	{"frame/dock.Corner", new(frame_dock.Corner)},
 	{"frame/dock.Crowd", new(frame_dock.Crowd)},
 	{"frame/dock.Cutting", new(frame_dock.Cutting)},
+	{"frame/dock.Dates", new(frame_dock.Dates)},
 	{"frame/dock.Diagram", new(frame_dock.Diagram)},
 	{"frame/dock.Dock", new(frame_dock.Dock)},
 	{"frame/dock.Envelope", new(frame_dock.Envelope)},
