@@ -16,6 +16,7 @@ type Cylinder struct{ Diameter, Length float64 }
 
 // Volume returns π D² L/4 in m³, by geometry, within 0.5 units in the last place, and
 // 0 for sizes that are none: not from 1 mm to 10 km.
+// Worst at (0.00972, 0.01355), ordered as in testdata/accuracy.csv.
 func (c Cylinder) Volume() float64 {
 	if !c.sound() {
 		return 0
@@ -38,6 +39,7 @@ func (c Cylinder) all() twofold {
 // the last place, moments within 4.3, worst at 0.8 of the radius above and below the
 // water; tilted within 2.7, second moments within 8.6, of what a rounding of height and
 // slope moves.
+// Worst at (0.5715, 0.85, 0.11, 0.2, 0.9798), ordered as in testdata/accuracy.csv.
 func (c Cylinder) Wet(height float64, up r3.Vec) Wet {
 	h, n, ok := level(height, up)
 	if !ok || !c.sound() {
@@ -89,6 +91,7 @@ func (c Cylinder) Wet(height float64, up r3.Vec) Wet {
 // That is the geometry of a segment. It keeps its digits at both ends: within 0.7
 // units in the last place, worst at
 // 0.416 of the diameter.
+// Worst at (1, 1, 0.4161), ordered as in testdata/accuracy.csv.
 func (c Cylinder) Displaced(draft float64) (float64, error) {
 	if err := c.check(""); err != nil {
 		return 0, err
@@ -111,7 +114,8 @@ func (c Cylinder) displaced(draft float64) float64 {
 // volume in m³, from 0 to all of its own: [Cylinder.Displaced] turned round. Up to
 // half full it is within 1
 // unit in the last place, worst at 0.436 of full; above, where a draft says more
-// than its volume can, Displaced returns the volume to 2 units.
+// than its volume can, it is within 1.6 of how far a rounding of the volume moves it.
+// Worst at (0.5715, 0.85, 0.218), ordered as in testdata/accuracy.csv.
 func (c Cylinder) Draft(volume float64) (float64, error) {
 	if err := c.check(""); err != nil {
 		return 0, err

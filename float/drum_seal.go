@@ -55,6 +55,7 @@ var (
 // T is absolute temperature, e the vapour's saturation pressure (Magnus formula,
 // WMO-No. 8), nought for dry air. It is within 2.5 units in the last place, worst
 // from 59 down to -56 °C.
+// Worst at (58.98, -56.45), ordered as in testdata/accuracy.csv.
 func (s Seal) Pressure(celsius float64) (float64, error) {
 	if err := sealRange.Check("Seal.Celsius", s.Celsius); err != nil {
 		return 0, err

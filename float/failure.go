@@ -9,7 +9,7 @@ import (
 )
 
 // The ways in which a platform finds no rest. A [*Failure] belongs to one of
-// them; errors.Is finds it.
+// them; errors.Is finds it. They are answers, not bad input: measure.Class calls them "other".
 var (
 	ErrSinks     = errors.New("sinks")
 	ErrCapsizes  = errors.New("capsizes")

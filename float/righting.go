@@ -54,6 +54,9 @@ type Mark struct {
 // Where the other turn finds no balance, the platform goes over that way: the
 // error is a [*Failure] of class [ErrCapsizes] and the curve up to there comes
 // with it.
+// A barge is within 3.1 units in the last place, two drums, whose search ends at 1e-12
+// of the weight, within 1693 of the lever of the weight.
+// Worst at (0.6674, 1.536, 3.531, 730.2, 0.1268, 1000, 0.1), ordered as in testdata/accuracy.csv.
 func (p *Platform) Righting(axis float64, angles []float64) (Curve, error) {
 	curve := Curve{Axis: axis, Notices: p.Notices()}
 	if err := headingRange.Check("axis", axis); err != nil {

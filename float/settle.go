@@ -30,6 +30,9 @@ const (
 // [ErrCapsizes] where it tilts past TiltStop (confirmed by a second search in
 // short steps), or [ErrUnsettled]. Bad data is a [*measure.Error]. Settle does not change the platform and, up to 16 units,
 // allocates nothing.
+// A barge is within 2.3 units in the last place of the sum of its terms, two drums, whose
+// search ends at 1e-14 of the weight, within 37.4.
+// Worst at (0.4249, 1.769, 2.428, 415.7, 0.5443, 998.2), ordered as in testdata/accuracy.csv.
 func (p *Platform) Settle() (State, error) { return p.SettleFrom(0, 0) }
 
 // SettleFrom is [Platform.Settle] from an attitude of the caller's, in rad; a

@@ -46,6 +46,7 @@ var (
 //
 // Density is never what decides whether a dock floats well: from ice-out to the
 // warmest day it changes by 0.5 %, from a lake to the sea by 2.8 %.
+// Worst at (0.002693, 28.94), ordered as in testdata/accuracy.csv.
 func (w Water) Density() (float64, error) {
 	if err := salinityRange.Check("Salinity", w.Salinity); err != nil {
 		return 0, err

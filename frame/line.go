@@ -118,6 +118,8 @@ func (l *Line) length() float64 {
 // end; NaN, and a line without pieces or stiffness, give NaN. Single and double spans under even loads are within 11 units in
 // the last place of their largest moment and within 86 of their largest deflection,
 // worst fixed at both ends.
+// A single load comes within 33 of the largest moment and 127 of the largest deflection.
+// Worst at (1.144, 509.8, 7303, 0.863, 0.02636), ordered as in testdata/accuracy.csv.
 func (l *Line) At(x float64) Diagram { return l.side(x, true) }
 
 // Before returns the state just left of x, m, and at the near end just right of it,

@@ -14,6 +14,7 @@ import (
 // It is exact (B. de Saint-Venant), for a section that warps freely, which one of
 // lumber does. The shear modulus of lumber is known far less well. Within 2.2 units
 // in the last place.
+// Worst at (0.2406, 0.9819), ordered as in testdata/accuracy.csv.
 func Torsion(width, depth float64) (float64, error) {
 	side := measure.Range{Kind: measure.Length, Lo: 1e-9, Hi: 1e9}
 	if err := side.Check("width", width); err != nil {

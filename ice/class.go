@@ -82,8 +82,9 @@ func (c Class) Load(h float64) (float64, error) {
 
 // Thickness returns the effective thickness in m that the class asks for under
 // a force in N, √(P/A), and never less than the thinnest ice its source covers.
-// It refuses a force that needs thicker ice than its source covers. Within 0.7 units
+// It refuses a force that needs thicker ice than its source covers. Within 0.8 units
 // in the last place.
+// Worst at (4.169e+04, 1341), ordered as in testdata/accuracy.csv.
 func (c Class) Thickness(force float64) (float64, error) {
 	if err := c.valid(); err != nil {
 		return 0, err

@@ -53,6 +53,7 @@ func (w Wave) inertia() float64 {
 
 // Speed returns the speed in m/s of waves of a length in m, by the law of [Wave]: Davys,
 // Hosking and Sneyd 1985, from memory. Within 2.7 units in the last place.
+// Worst at (0.2519, 1.058e+08, 0.01165, 0.9895, 2.948), ordered as in testdata/accuracy.csv.
 func (w Wave) Speed(length float64) (float64, error) {
 	w, err := w.settled()
 	if err != nil {

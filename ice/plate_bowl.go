@@ -96,6 +96,7 @@ func (p Plate) At(loads []Patch, x, y float64) (Bend, error) {
 // [Plate]). The error is for a point that is none; the zero Bowl is flat. Under and
 // beside a circle the deflection is within 7.5 units in the last place, moments within
 // 13.9, worst deep inside a circle of many characteristic lengths.
+// Worst at (0.4428, 5.07e+08, 0.3822, 16.32, 16.32), ordered as in testdata/accuracy.csv.
 func (b *Bowl) At(x, y float64) (Bend, error) {
 	if !rangePlace.Has(x) || !rangePlace.Has(y) {
 		if err := rangePlace.Check("x", x); err != nil {

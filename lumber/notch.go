@@ -143,6 +143,8 @@ func (m Member) CheckJoint(loaded, end, shear float64, t Duration) (measure.Chec
 // uniform load (N/m) within a depth of the support's face and, of a point force
 // (N) at a distance (m) less than the depth, the share that is missing to
 // distance/depth. No force: 0, at any distance.
+// Within 0.7 units in the last place of what it is at no distance.
+// Worst at (0.08967, 1732, 1309, 0.02074), ordered as in testdata/accuracy.csv.
 func ShearRelief(depth, uniform, force, distance float64) (float64, error) {
 	if err := (Section{Width: depth, Depth: depth}).check(); err != nil {
 		return 0, err

@@ -37,7 +37,7 @@ func (s Section) wide() float64 { return math.Max(s.Width, s.Depth) }
 // Turned returns the section turned by a right angle.
 func (s Section) Turned() Section { return Section{Width: s.Depth, Depth: s.Width} }
 
-// Area returns the area b d, m², exact.
+// Area returns the area b d, m², exact: one product, within 0.5 units in the last place.
 func (s Section) Area() float64 {
 	if !s.ok() {
 		return 0
@@ -56,7 +56,8 @@ func (s Section) Modulus() float64 {
 }
 
 // Inertia returns the second moment of area b d³/12 about the horizontal axis, m⁴
-// (exact). Within 1.9 units in the last place.
+// (exact). Within 2.3 units in the last place.
+// Worst at (0.01341, 0.07495), ordered as in testdata/accuracy.csv.
 func (s Section) Inertia() float64 {
 	if !s.ok() {
 		return 0
@@ -93,6 +94,7 @@ func (s Section) Torsion() float64 {
 //	T/τ = (J/t) / [1 - (8/π²) Σ 1/(n² cosh(nπb/2t))],  n = 1, 3, 5, ...
 //
 // Within 3.9 units in the last place, worst near a square.
+// Worst at (0.2073, 0.1991), ordered as in testdata/accuracy.csv.
 func (s Section) TorsionModulus() float64 {
 	if !s.ok() {
 		return 0

@@ -27,6 +27,7 @@ var drier = measure.Range{Lo: 8, Hi: 19, Source: srcShrink}
 // no answer. An average of softwood lumber. Lengthwise it is a tenth or two of a
 // percent (from memory) and not counted. FPL-RP-489. Within 1.1 units in the last
 // place of the shrinkage at 0 %.
+// Worst at (17.33), ordered as in testdata/accuracy.csv.
 func Shrinkage(m float64) (width, thickness float64, err error) {
 	if m >= green && m <= 300 {
 		return 0, 0, nil
@@ -44,6 +45,8 @@ func Shrinkage(m float64) (width, thickness float64, err error) {
 // laid) that were laid at one moisture content (%) with a gap (m) and have come
 // to another (%), by [Shrinkage]: it opens where they dry and closes where they swell, and is
 // negative where they press on each other and must buckle or lift.
+// Within 0.5 units in the last place of the gap and of the shrinkage from 0 %.
+// Worst at (0.1822, 18.64, 0.00765, 9.36), ordered as in testdata/accuracy.csv.
 func Gap(width, laid, gap, now float64) (float64, error) {
 	if err := (Section{Width: width, Depth: width}).check(); err != nil {
 		return 0, err

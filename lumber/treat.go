@@ -51,6 +51,8 @@ func FieldTreatment(area float64) (Treatment, error) {
 
 // HoleArea returns the wall of a hole bored through wood of a thickness, both in
 // m, m²: π d t, exact.
+// Within 1.3 units in the last place.
+// Worst at (0.04623, 0.1971), ordered as in testdata/accuracy.csv.
 func HoleArea(diameter, thickness float64) (float64, error) {
 	r := measure.Range{Kind: measure.Length, Hi: 1, OpenLo: true}
 	if err := r.Check("diameter", diameter); err != nil {

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"encoding/csv"
 	"errors"
+	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -30,10 +32,40 @@ func TestEveryPublishedValue(t *testing.T) {
 	if got := strings.Count(out, "\n  "); got < len(checks) {
 		t.Errorf("%d lines for %d values", got, len(checks))
 	}
-	for _, want := range []string{"lumber | ", "By source", "By status", "By package", " 0 out.\n", "since "} {
+	for _, want := range []string{"lumber | ", "By source", "By status", "By package", " 0 are out.\n", "since "} {
 		if !strings.Contains(out, want) {
 			t.Errorf("no %q", want)
 		}
+	}
+}
+
+// A deviation is counted in digits only where the last digit measures something, and what is
+// carried is told from what is recomputed.
+func TestDigits(t *testing.T) {
+	_, out, _ := handbook(published.All, "-csv")
+	rows, err := csv.NewReader(strings.NewReader(out)).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	dashes, carried := 0, 0
+	for _, r := range rows[1:] {
+		if r[6] == "carried" {
+			carried++
+		}
+		if r[10] == "-" {
+			dashes++
+			continue
+		}
+		most := 20.0
+		if strings.HasPrefix(r[11], "doubted") {
+			most = 200
+		}
+		if off, err := strconv.ParseFloat(r[10], 64); err != nil || !(math.Abs(off) < most) {
+			t.Errorf("%q is off by %q digits", r[1], r[10])
+		}
+	}
+	if dashes < 1000 || carried < 1000 || carried > 2000 {
+		t.Errorf("%d dashes, %d carried of %d", dashes, carried, len(rows))
 	}
 }
 
@@ -77,7 +109,7 @@ func TestExitStatus(t *testing.T) {
 		code int
 		want string
 	}{
-		{invented(12.504, nil), 0, "length    1.250e1 m  12.504    0.4         within half a digit"},
+		{invented(12.504, nil), 0, "length    1.250e1 m  12.504    0.4         recomputed  within half a digit"},
 		{invented(12.506, nil), 1, "OUT of half a digit"},
 		{invented(0, errors.New("no way")), 1, "none"},
 		{func() ([]published.Check, error) { return nil, errors.New("no table") }, 2, ""},

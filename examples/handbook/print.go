@@ -48,10 +48,10 @@ func writeLines(out io.Writer, lines []published.Line) error {
 			}
 			fmt.Fprintf(out, "\n%s\n", head)
 			w = tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
-			fmt.Fprint(w, "  quantity\tprinted\tcomputed\tdigits off\t\n")
+			fmt.Fprint(w, "  quantity\tprinted\tcomputed\tdigits off\t\t\n")
 			before = head
 		}
-		fmt.Fprintf(w, "  %s\t%s %s\t%s\t%s\t%s\n", l.Quantity, l.Printed(), l.Unit, computed(l), steps(l), l.Words())
+		fmt.Fprintf(w, "  %s\t%s %s\t%s\t%s\t%s\t%s\n", l.Quantity, l.Printed(), l.Unit, computed(l), steps(l), kept(l), l.Words())
 	}
 	return w.Flush()
 }
@@ -77,12 +77,21 @@ func computed(l published.Line) string {
 	return strconv.FormatFloat(l.Computed, 'g', min(len(digits)+3, 17), 64)
 }
 
-// steps prints the deviation in units of the last printed digit.
+// steps prints the deviation in units of the last printed digit, a dash where the value is
+// held to something else.
 func steps(l published.Line) string {
-	if l.Err != nil {
-		return ""
+	if !l.ByDigit() {
+		return "-"
 	}
 	return strconv.FormatFloat(l.Steps, 'g', 2, 64)
+}
+
+// kept says whether the value is recomputed, or a cell that the library carries.
+func kept(l published.Line) string {
+	if l.Carried {
+		return "carried"
+	}
+	return "recomputed"
 }
 
 // writeTotals prints the counts by package, by status and by source.
@@ -97,28 +106,30 @@ func writeTotals(out io.Writer, lines []published.Line) error {
 		{"status", published.TallyBy(lines, func(l published.Line) string { return l.Source.Status.String() })},
 		{"package", published.TallyBy(lines, func(l published.Line) string { return l.Package })},
 	} {
-		fmt.Fprintf(w, "\nBy %s\tvalues\town limit\tout\tfarthest from the printed value\n", part.name)
+		fmt.Fprintf(w, "\nBy %s\tvalues\tcarried\town limit\tdoubted\tout\tfarthest from the printed value\n", part.name)
 		for _, t := range part.tally {
 			name := t.Name
 			if part.name == "source" {
 				name += " (" + t.Status.String() + ")"
 			}
-			fmt.Fprintf(w, "  %s\t%d\t%d\t%d\t%s\n", name, t.Values, t.Known, t.Out, t.Largest())
+			fmt.Fprintf(w, "  %s\t%d\t%d\t%d\t%d\t%d\t%s\n", name, t.Values, t.Carried, t.Known, t.Doubted, t.Out, t.Largest())
 		}
 	}
-	fmt.Fprintf(w, "\n%d values from %d sources: %d within, %d within a limit of their own whose reason is given, %d out.\n",
-		all.Values, all.Sources, all.Values-all.Known-all.Out, all.Known, all.Out)
-	return w.Flush()
+	if err := w.Flush(); err != nil {
+		return err
+	}
+	_, err := fmt.Fprintf(out, "\n%s\n", all.Sentence())
+	return err
 }
 
 // writeCSV prints one row per line with every column.
 func writeCSV(out io.Writer, lines []published.Line) error {
 	w := csv.NewWriter(out)
-	rows := [][]string{{"package", "quantity", "title", "edition", "place", "status", "printed", "unit", "computed", "digits off", "verdict"}}
+	rows := [][]string{{"package", "quantity", "title", "edition", "place", "status", "kept", "printed", "unit", "computed", "digits off", "verdict"}}
 	for _, l := range lines {
 		rows = append(rows, []string{
 			l.Package, l.Quantity, l.Source.Title, l.Source.Edition, l.Source.Locator, l.Source.Status.String(),
-			l.Printed(), l.Unit, computed(l), steps(l), l.Words(),
+			kept(l), l.Printed(), l.Unit, computed(l), steps(l), l.Words(),
 		})
 	}
 	return w.WriteAll(rows)

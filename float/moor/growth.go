@@ -66,6 +66,7 @@ var developing = measure.Range{Lo: 0.1, Hi: 1e7, Source: src("Hasselmann and oth
 // which overstates short fetches, no wind and no period: a note says so. They are
 // within 5.8 units in the last place of their formulas, worst the revised SMB at 21
 // m/s over 27 km for 5,400 s.
+// Worst at (21.13, 2.673e+04, 0, 5363), ordered as in testdata/accuracy.csv.
 func (f Fetch) Waves(method string) (Sea, error) {
 	if f.Gravity == 0 {
 		f.Gravity = measure.Gravity

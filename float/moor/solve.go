@@ -23,6 +23,7 @@ const (
 //
 // At fails with ErrReach where an unstretchable line does not reach. One piece is within
 // 2.1 units in the last place of its condition.
+// Worst at (12, 0.3, 11.27, 3.6), ordered as in testdata/accuracy.csv.
 func (l *Line) At(reach, rise float64, near Hang) (Hang, error) {
 	t, err := l.check()
 	if err != nil {
@@ -48,6 +49,7 @@ func (l *Line) At(reach, rise float64, near Hang) (Hang, error) {
 // end comes to. Without pull it is the greatest reach at which the line is slack; a
 // shore line needs a pull. One piece is within 3.7 units in the last place of its
 // condition, worst where it just lifts.
+// Worst at (12, 17, 618.8, 3.6), ordered as in testdata/accuracy.csv.
 func (l *Line) Pull(pull, rise float64) (Hang, error) {
 	t, err := l.check()
 	if err != nil {

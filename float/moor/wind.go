@@ -176,6 +176,7 @@ func overHour(t float64) float64 {
 // Manual's curve of averaging times. Heights run from 0.3 to 20 m, times from
 // 1 s to 10 h. A wind with an exposure has none afterwards: it is at its place. The
 // 1/7 law is within 4.5 units in the last place.
+// Worst at (27.41, 2.696, 263.6, 12.53, 6831), ordered as in testdata/accuracy.csv.
 func (w Wind) To(height, averaging float64) (Wind, error) {
 	w, err := w.filled()
 	if err := first(err, windHeight.Check("height", height), windTime.Check("averaging time", averaging)); err != nil {
@@ -192,6 +193,7 @@ func (w Wind) To(height, averaging float64) (Wind, error) {
 
 // Pressure returns the pressure of the wind as it stands, ρV²/2, Pa (Bernoulli). Within
 // 1.3 units in the last place.
+// Worst at (37.03), ordered as in testdata/accuracy.csv.
 func (w Wind) Pressure() (float64, error) {
 	w, err := w.filled()
 	if err != nil {

@@ -3,10 +3,14 @@ package dock_test
 import (
 	"context"
 	"fmt"
+	"log"
+	"os"
 	"strings"
+	"time"
 
 	"example.org/floewright/frame/dock"
 	"example.org/floewright/frame/plan"
+	"example.org/floewright/ice/season"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -99,4 +103,55 @@ func ExampleDock_Hardware() {
 	// 31 hanger, galvanized sheet G185
 	// 40 tie of strap for plastic drum
 	// open: frame.decking.screw: not known; want it in the plan
+}
+
+// The number of people on the dock's sign: how many may be aboard wherever they stand, and
+// what stops one more.
+func ExampleDock_Plate() {
+	file, err := plan.Demo("swim") // or os.Open of your own plan
+	if err != nil {
+		log.Fatal(err)
+	}
+	d, err := dock.Read("mydock.json", file) // every mistake of the plan, with line and column
+	if err != nil {
+		log.Fatal(err)
+	}
+	envelope, err := d.Envelope(context.Background()) // the frame in all that the dock meets
+	if err != nil {
+		log.Fatal(err)
+	}
+	sign, err := d.Plate(envelope)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Println(sign.People, sign.Limit)
+	// Output:
+	// 3 the frame was checked for no more, the people of the plan
+}
+
+// Ask what past winters say of this one, from a table of daily temperatures beside the plan:
+// here of an invented lake.
+func ExampleDock_WithWinters() {
+	d, err := demoDock("swim")
+	if err != nil {
+		log.Fatal(err)
+	}
+	table, err := os.Open("../../examples/winter/invented.csv")
+	if err != nil {
+		log.Fatal(err)
+	}
+	defer table.Close()
+	if d, err = d.WithWinters("invented.csv", table, season.Options{}); err != nil {
+		log.Fatal(err)
+	}
+	s, err := d.Season(context.Background())
+	if err != nil {
+		log.Fatal(err)
+	}
+	day := time.Date(s.Year+1, time.February, 1, 0, 0, 0, 0, time.UTC)
+	k := int(day.Sub(s.First).Hours() / 24)
+	fmt.Printf("%d winters; ice on 1 February: nine of ten had %.0f in, half %.0f in\n",
+		s.Winters, s.Thin[k]/measure.Inch, s.Middle[k]/measure.Inch)
+	// Output:
+	// 9 winters; ice on 1 February: nine of ten had 20 in, half 21 in
 }

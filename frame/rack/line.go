@@ -94,6 +94,7 @@ func (l *Line) side(x float64, before bool) Diagram {
 // a slip is not known it is an error of class [measure.ErrUnknown]; an x off the member
 // is one of class [measure.ErrRange]. A cantilever, a bar and a simple beam are within
 // 9.4 units in the last place of their largest movement.
+// Worst at (9.108, 3.129e+04, 4.846, 8.094), ordered as in testdata/accuracy.csv.
 func (l *Line) Moved(x float64) (along, left, turn float64, err error) {
 	if len(l.Unknown) > 0 {
 		return 0, 0, 0, unknown("movement", l.Unknown)

@@ -20,7 +20,9 @@ type Block interface {
 	write(h *html, prefix string)
 }
 
-var errTall = errors.New("does not fit a page")
+// ErrTall is the class of the error for a part of a card that is taller than a side of paper
+// and cannot be split, such as one row of a table with pages of text; errors.Is finds it.
+var ErrTall = errors.New("does not fit a page")
 
 // whole splits a block that stays together.
 func whole(b Block, left float64) (head, rest Block) {

@@ -180,7 +180,7 @@ func (d Document) sides() ([]side, error) {
 				case head != nil && !(k+1 < len(c.Blocks) && rest == nil && leads(b, c.Blocks[k+1], left, full)):
 					now, left = append(now, head), left-head.height()
 				case len(now) == 0:
-					return nil, fmt.Errorf("card %s: a part of it is taller than a side of paper: %w", c.Name, errTall)
+					return nil, fmt.Errorf("card %s: a part of it is taller than a side of paper: %w", c.Name, ErrTall)
 				default:
 					turn()
 					continue

@@ -7,6 +7,3 @@ func Watch(see func(*svg.Drawing)) (stop func()) {
 	watch = see
 	return func() { watch = nil }
 }
-
-// ErrTall is the class of a block that no side of paper holds.
-var ErrTall = errTall

@@ -78,8 +78,8 @@ main{max-width:180mm;padding:0}
 `
 
 // HTML returns the whole document as one page that needs nothing else: pictures
-// inside, no script, no font. It fails where the data make no valid page or a
-// part is taller than a side of paper.
+// inside, no script, no font. It fails where the data make no valid page, and with
+// [ErrTall] where a part is taller than a side of paper.
 func (d Document) HTML() (string, error) {
 	sides, err := d.sides()
 	if err != nil {

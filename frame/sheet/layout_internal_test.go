@@ -119,7 +119,7 @@ func TestHeadingLeads(t *testing.T) {
 		}
 	}
 	d.Cards = []Card{{Name: "a", Title: "a", Blocks: []Block{blankOf(full + 1)}}}
-	if _, err := d.sides(); !errors.Is(err, errTall) {
+	if _, err := d.sides(); !errors.Is(err, ErrTall) {
 		t.Errorf("taller than a side: %v", err)
 	}
 }

@@ -131,6 +131,8 @@ func Drags() (air, water []Span) {
 //
 // with b the width of the contact, after the sources that each part carries. Ice
 // piled up before the face adds to bending and is not counted.
+// On a slope within 2.5 units in the last place, counting how it moves with the slope.
+// Worst at (0.02424, 0.3375), ordered as in testdata/accuracy.csv.
 func (d Drift) Push() (Push, error) {
 	f, err := d.Cover.fill()
 	for _, c := range []struct {

@@ -43,6 +43,7 @@ var degreeDays = measure.Range{Kind: measure.DegreeDays, Lo: 0, Hi: 2e4, Source:
 
 // Thickness returns the range of thickness in m after so many °C·day of frost
 // since ice-on. Within 1.3 units in the last place.
+// Worst at (0.8366, 39.81), ordered as in testdata/accuracy.csv.
 func (r Rule) Thickness(frost float64) (lo, hi float64, err error) {
 	if err := degreeDays.Check("degree-days of frost", frost); err != nil {
 		return math.NaN(), math.NaN(), err
@@ -56,6 +57,8 @@ func (r Rule) Thickness(frost float64) (lo, hi float64, err error) {
 
 // AlphaOf returns α in m/√(°C·day) of ice that was measured: its thickness in m over
 // the root of the frost in °C·day, by definition.
+// Within 1.4 units in the last place.
+// Worst at (0.1189, 1.024), ordered as in testdata/accuracy.csv.
 func AlphaOf(thickness, frost float64) (float64, error) {
 	if err := depthRange.Check("thickness", thickness); err != nil {
 		return math.NaN(), err
@@ -115,6 +118,7 @@ func (g Growth) check() error {
 // Thickness returns the thickness in m that ice of h0 m grows to in so many °C·day of
 // frost, by Ashton's law. It keeps its digits for thin growth: within 2.5 units in the
 // last place, worst from open water under snow.
+// Worst at (0, 29.46, 30.43, 0.1978, 0.1693), ordered as in testdata/accuracy.csv.
 func (g Growth) Thickness(h0, frost float64) (float64, error) {
 	if err := g.check(); err != nil {
 		return math.NaN(), err
@@ -135,6 +139,7 @@ func (g Growth) Thickness(h0, frost float64) (float64, error) {
 // Ideal returns the thickness in m from open water in so many °C·day of frost, without
 // any resistance but the ice's own, √(2 k F/(ρ L)): the law of Stefan, an upper limit.
 // Within 1.6 units in the last place.
+// Worst at (0.0001768), ordered as in testdata/accuracy.csv.
 func (g Growth) Ideal(frost float64) (float64, error) {
 	if err := g.check(); err != nil {
 		return math.NaN(), err
@@ -152,6 +157,7 @@ func (g Growth) Ideal(frost float64) (float64, error) {
 //
 // It is 0 while the ice lifts its snow. Ice and snow in m, densities in kg/m³;
 // hydrostatics. Within 2.5 units in the last place of its terms.
+// Worst at (0.1429, 0.2639, 128.5, 922.5), ordered as in testdata/accuracy.csv.
 func Flood(ice, snow, snowDensity, slushDensity float64) (float64, error) {
 	if err := depthRange.Check("ice", ice); err != nil {
 		return math.NaN(), err
@@ -170,7 +176,8 @@ func Flood(ice, snow, snowDensity, slushDensity float64) (float64, error) {
 }
 
 // FloodingSnow returns the depth of snow in m that the ice, in m, just lifts: hi (ρw -
-// ρi)/ρs, after Archimedes, ρs in kg/m³. Within 1.2 units in the last place.
+// ρi)/ρs, after Archimedes, ρs in kg/m³. Within 1.3 units in the last place.
+// Worst at (0.195, 265.9), ordered as in testdata/accuracy.csv.
 func FloodingSnow(ice, snowDensity float64) (float64, error) {
 	if err := depthRange.Check("ice", ice); err != nil {
 		return math.NaN(), err

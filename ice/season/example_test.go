@@ -157,3 +157,28 @@ func ExampleReadCSV() {
 	// 4 days, the last at -9.4 °C
 	// 2026-12-03 to 2026-12-03: 1 day missing, interpolated
 }
+
+// Bend the model to a lake whose people wrote down when it froze and opened: nine invented
+// winters in which it opened ten days later than the default set has it.
+func ExampleFit() {
+	days := years(9)
+	states, err := season.Run(pond, season.Default(), days)
+	if err != nil {
+		log.Fatal(err)
+	}
+	m, err := season.New(pond, season.Default())
+	if err != nil {
+		log.Fatal(err)
+	}
+	var diary season.Seen
+	for _, w := range m.Winters(states) {
+		diary.Winters = append(diary.Winters, season.Winter{Year: w.Year, On: w.On, Out: w.Out.AddDate(0, 0, 10)})
+	}
+	f, err := season.Fit(context.Background(), pond, season.Default(), days, diary)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%d winters: ice-out missed by 10 days before, by %.0f after\n", f.Out.N, f.Out.MAE)
+	// Output:
+	// 9 winters: ice-out missed by 10 days before, by 2 after
+}

@@ -25,6 +25,7 @@ var fao = &measure.Source{
 // measure.ErrRange for a latitude beyond the poles or a day that no year has.
 // Source: FAO Irrigation and Drainage Paper 56, 1998, equations 21 to 25. Within
 // 12.5 units in the last place of its two terms, worst near the poles.
+// Worst at (88.59, 243), ordered as in testdata/accuracy.csv.
 func Sun(latitude float64, day int) (float64, error) {
 	if err := latitudes.Check("latitude", latitude); err != nil {
 		return math.NaN(), err

@@ -35,6 +35,7 @@ var rules = []rule{
 	{"internal/published", []string{public, numeric}, []string{gonum}},
 	{"internal/hostile", []string{public}, []string{gonum}},
 	{"internal/same", []string{public, numeric}, []string{gonum}},
+	{"internal/again", []string{public, "internal/ulp"}, nil},
 	{"internal/*", nil, []string{gonum}},
 
 	{"float", []string{"lumber/measure", numeric}, []string{gonum}},
@@ -105,7 +106,7 @@ func (r rule) allows(m *tree, imported string) bool {
 				return m.isPublic(rel)
 			case numeric:
 				ok, _ := path.Match("internal/*", rel)
-				return ok && rel != "internal/arch" && rel != "internal/published" && rel != "internal/hostile" && rel != "internal/same" && rel != "internal/ulp"
+				return ok && rel != "internal/arch" && rel != "internal/published" && rel != "internal/hostile" && rel != "internal/same" && rel != "internal/again" && rel != "internal/ulp"
 			}
 			return to == rel
 		})

@@ -11,7 +11,7 @@ import (
 
 func actionChecks() ([]Check, error) {
 	var out []Check
-	for _, set := range []func() ([]Check, error){actionWalls, actionPiles, actionThrust, actionWorked, actionGrip} {
+	for _, set := range []func() ([]Check, error){actionWalls, actionPiles, actionThrust, actionShortWalls, actionWorked, actionGrip} {
 		checks, err := set()
 		if err != nil {
 			return nil, err
@@ -185,5 +185,5 @@ func actionThrust() ([]Check, error) {
 			},
 		})
 	}
-	return out, nil
+	return carried(out...), nil
 }

@@ -1,6 +1,8 @@
 package published
 
 import (
+	"fmt"
+
 	"example.org/floewright/ice/action"
 	"example.org/floewright/lumber/measure"
 )
@@ -65,4 +67,32 @@ func actionChecked(cover, soft action.Cover) []Check {
 		one{"lift as checked", "2.81490254806", "N", lift(func(c measure.Check) float64 { return c.Value })},
 		one{"share of 2.5 N that it uses", "1.12596101922", "", lift(measure.Check.Ratio)},
 	)...)
+}
+
+// actionShortWalls reads back how many times the thrust far off a short wall takes: the
+// abstract gives 10 to 15 % more at 5 m and 5 to 10 % more at 10 m.
+func actionShortWalls() ([]Check, error) {
+	src := measure.Source{Title: "CEATI T192700 #0247, abstract", Locator: "walls of 5 m and 10 m against the far field", Status: measure.Read}
+	var out []Check
+	for _, c := range []struct {
+		width     float64
+		low, high string
+	}{{5, "1.10", "1.15"}, {10, "1.05", "1.10"}} {
+		for _, end := range []struct {
+			name, printed string
+			of            func(action.Span) float64
+		}{
+			{"least", c.low, func(s action.Span) float64 { return s.Low }},
+			{"greatest", c.high, func(s action.Span) float64 { return s.High }},
+		} {
+			out = append(out, Check{
+				Quantity: fmt.Sprintf("%s thrust on a wall of %g m, in thrusts far off", end.name, c.width), Source: src, Printed: end.printed,
+				Compute: func() (float64, error) {
+					s, err := action.ShortWall(c.width)
+					return end.of(s), err
+				},
+			})
+		}
+	}
+	return carried(out...), nil
 }

@@ -27,6 +27,7 @@ func actionWorked() ([]Check, error) {
 			Quantity: r["quantity"], Source: measure.Source{Title: r["source"], Status: st},
 			Printed: r["printed"], Unit: r["unit"], Because: r["because"],
 			Compute: func() (float64, error) { return actionCall(r["call"]) },
+			Carried: strings.HasPrefix(r["call"], "bond ratio"),
 		}
 		if r["relative"] != "" {
 			if c.Relative, err = r.num("relative"); err != nil {

@@ -48,6 +48,7 @@ func fastenBearing() ([]Check, error) {
 		{"concrete of 2500 psi", "7500", fasten.Piece{Material: fasten.Concrete, Thickness: 0.1}},
 	} {
 		out = append(out, Check{
+			Carried: true,
 			Package: fastenPackage, Source: connectionTable("12.3.3", "course notes of a university", measure.Quoted),
 			Quantity: "Fe of " + c.name, Printed: c.printed, Unit: "psi", Relative: 1e-12,
 			Compute: func() (float64, error) {

@@ -49,5 +49,5 @@ func floatCriteriaChecks() ([]Check, error) {
 		}
 		out = append(out, c)
 	}
-	return out, nil
+	return carried(out...), nil
 }

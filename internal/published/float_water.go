@@ -86,6 +86,7 @@ func floatDrumChecks() ([]Check, error) {
 		if !ok {
 			return nil, fmt.Errorf("float_drums: no unit %q", r["unit"])
 		}
+		c.Carried = r["quantity"] != "inside volume"
 		c.Compute = func() (float64, error) {
 			d, err := float.DrumNamed(r["preset"])
 			if err != nil {

@@ -220,7 +220,7 @@ func floatWorkedChecks() ([]Check, error) {
 
 	const cut = "the source goes on with a draft cut to 1.45"
 	small := box(7, 3, 2, 30*tonne, 1, 980)
-	add(Check{Quantity: "draft of a pontoon 7 by 3 m of 30 t", Printed: "1.45", Unit: "m", Because: cut, Within: 0.008, Compute: settled(small, draft)}, study, "neutral KG of a pontoon", measure.Read)
+	add(Check{Quantity: "draft of a pontoon 7 by 3 m of 30 t in water of 980 kg/m³, as printed", Printed: "1.45", Unit: "m", Because: cut, Within: 0.008, Compute: settled(small, draft)}, study, "neutral KG of a pontoon", measure.Read)
 	add(Check{Quantity: "BM of that pontoon", Printed: "0.517", Unit: "m", Because: cut, Within: 0.003, Compute: settled(small, bm)}, study, "neutral KG of a pontoon", measure.Read)
 	add(Check{Quantity: "KM of that pontoon", Printed: "1.242", Unit: "m", Because: cut, Within: 0.002, Compute: settled(small, km)}, study, "neutral KG of a pontoon", measure.Read)
 

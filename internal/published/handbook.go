@@ -28,13 +28,17 @@ func Evaluate(checks []Check) []Line {
 	return lines
 }
 
-// Met reports whether the check was computed and lies within its limit.
-func (l Line) Met() bool { return l.Err == nil && l.Result.Within }
+// Met reports whether the check was computed and lies within its limit. One that is doubted
+// never is.
+func (l Line) Met() bool { return l.Err == nil && l.Doubt == "" && l.Result.Within }
+
+// Doubted reports whether the check was computed and is compared with nothing.
+func (l Line) Doubted() bool { return l.Err == nil && l.Doubt != "" }
 
 // ByDigit reports whether half of the last printed digit is what the check is held to,
 // and not a tolerance or the limit of a known deviation.
 func (l Line) ByDigit() bool {
-	return l.Because == "" && l.Relative == 0 && l.step()/2 > rounding*math.Abs(l.Result.Printed)
+	return l.Err == nil && l.Because == "" && l.Relative == 0 && l.step()/2 > rounding*math.Abs(l.Result.Printed)
 }
 
 // Tolerance returns the share of the printed value that a check is held to where the last
@@ -47,6 +51,8 @@ func (l Line) Words() string {
 	switch {
 	case l.Err != nil:
 		return "OUT: " + l.Err.Error()
+	case l.Doubt != "":
+		return "doubted, compared with nothing: " + l.Doubt
 	case l.Because != "":
 		by = fmt.Sprintf("%.3g, since %s", l.Check.Within, l.Because)
 	case l.ByDigit():
@@ -72,6 +78,8 @@ func (l Line) Cited() string {
 type Tally struct {
 	Name                       string
 	Values, Known, Out         int
+	Carried                    int     // cells that the library keeps or converts
+	Doubted                    int     // compared with nothing
 	Sources                    int     // distinct titles with their editions
 	Digits                     float64 // largest deviation of the lines held to their digits, in digits
 	Tolerance                  float64 // widest tolerance of the lines held to one, 0 if none is
@@ -90,7 +98,12 @@ func (t *Tally) add(l Line) {
 	}
 	t.cited[l.Cited()] = true
 	t.Sources = len(t.cited)
+	if l.Carried {
+		t.Carried++
+	}
 	switch {
+	case l.Doubted():
+		t.Doubted++
 	case !l.Met():
 		t.Out++
 	case l.Because != "":
@@ -106,6 +119,14 @@ func (t *Tally) add(l Line) {
 
 // Of returns how many of the counted lines have a status.
 func (t *Tally) Of(s measure.Status) int { return t.byStatus[s] }
+
+// Sentence says what the counted lines are and how they fare.
+func (t *Tally) Sentence() string {
+	return fmt.Sprintf("%d values from %d sources: %d recomputed by a formula or a model, %d cells that the library carries as printed or in another unit. "+
+		"%d lie within half of their last printed digit or within a tolerance stated for an independent computation, %d within a limit of their own whose reason is given, "+
+		"%d are doubted and compared with nothing, %d are out.",
+		t.Values, t.Sources, t.Values-t.Carried, t.Carried, t.Values-t.Known-t.Doubted-t.Out, t.Known, t.Doubted, t.Out)
+}
 
 // Largest says how far the counted lines are at most from what was printed, known
 // deviations aside. It has few digits, so that it is the same on every machine.

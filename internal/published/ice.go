@@ -85,7 +85,7 @@ func iceClasses() ([]Check, error) {
 			},
 		})
 	}
-	return out, nil
+	return carried(out...), nil
 }
 
 // iceBack checks coefficients worked out from reported loads: a class with
@@ -181,7 +181,7 @@ func iceRows() ([]Check, error) {
 			},
 		})
 	}
-	return out, nil
+	return carried(out...), nil
 }
 
 // iceWeights checks the weight table both ways, by its formula and by its rows.
@@ -233,7 +233,7 @@ func iceWeights() ([]Check, error) {
 			},
 			Check{
 				Quantity: "row for a weight just below " + r["lb"] + " lb", Source: source,
-				Printed: r["in"], Unit: "in", Relative: 1e-12,
+				Printed: r["in"], Unit: "in", Relative: 1e-12, Carried: true,
 				Compute: func() (float64, error) {
 					h, err := list.Thickness(math.Max(800, lb-1) * measure.Pound)
 					return h / measure.Inch, err
@@ -241,7 +241,7 @@ func iceWeights() ([]Check, error) {
 			},
 			Check{
 				Quantity: "row for ice just thicker than " + r["in"] + " in", Source: source,
-				Printed: r["lb"], Unit: "lb", Relative: 1e-12,
+				Printed: r["lb"], Unit: "lb", Relative: 1e-12, Carried: true,
 				Compute: func() (float64, error) {
 					m, err := list.Load((in + 0.4) * measure.Inch)
 					return m / measure.Pound, err

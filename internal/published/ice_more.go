@@ -232,10 +232,10 @@ func iceCompared() []Check {
 		}
 	}
 	red := measure.Source{Title: "Canadian Red Cross, ice thickness advice, as quoted in 2022", Locator: "walking or skating alone: 15 cm", Status: measure.Quoted}
-	out := share("", red, 1e-12, one{"thickest ice that a source asks for one person", "15", "cm", func() (float64, error) {
+	out := carried(share("", red, 1e-12, one{"thickest ice that a source asks for one person", "15", "cm", func() (float64, error) {
 		x, err := spread(true)()
 		return x * measure.Inch * 100, err
-	}})
+	}})...)
 	// The weakest of the bearing rules is h = 4 √W in inches and short tons, P = h²/16 turned round.
 	out = append(out, share("", independent("US Army TM 5-852-1, P = h²/16 tons under 100 kg, 50 digits", "h = 4 √(100/907.18474)"), 1e-9,
 		one{"thinnest ice that a source asks for one person", "1.32804295769", "in", spread(false)},

@@ -230,10 +230,10 @@ func iceHauls() ([]Check, error) {
 		}
 	}
 	quoted := measure.Source{Title: "Canadian Geographic, at privatefleetinfo.com", Status: measure.Quoted}
-	return []Check{
+	return carried([]Check{
 		{Quantity: "speed limit, 7 t and more", Source: measure.Source{Title: "Manitoba Transportation and Infrastructure", Status: measure.Read}, Printed: "15", Unit: "km/h", Compute: limit(7000, true)},
 		{Quantity: "speed limit, over 7000 kg", Source: measure.Source{Title: "Saskatchewan Highways, winter roads", Status: measure.Read}, Printed: "15", Unit: "km/h", Compute: limit(8000, true)},
 		{Quantity: "speed with a load", Source: quoted, Printed: "25", Unit: "km/h", Compute: limit(6900, true)},
 		{Quantity: "speed on entering and leaving", Source: quoted, Printed: "10", Unit: "km/h", Compute: limit(6900, false)},
-	}, nil
+	}...), nil
 }

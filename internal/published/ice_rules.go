@@ -42,7 +42,7 @@ func iceFinland() ([]Check, error) {
 				},
 			})
 	}
-	return out, nil
+	return carried(out...), nil
 }
 
 // iceManual checks Table 2-1: the coefficient and the spacing in thicknesses
@@ -91,7 +91,7 @@ func iceManual() ([]Check, error) {
 			}
 		}
 	}
-	return out, nil
+	return carried(out...), nil
 }
 
 // iceRules checks worked figures and rules that no table holds.
@@ -117,7 +117,7 @@ func iceRules() ([]Check, error) {
 			return math.Ceil(x), err
 		}
 	}
-	out := []Check{
+	formulas := []Check{
 		{Quantity: "h = 4 S √W, 500 lb, S = 2", Source: read(anchorage, ""), Printed: "4", Unit: "in", Relative: 1e-12, Compute: parked(500)},
 		{Quantity: "h = 4 S √W, 3500 lb, S = 2, rounded up", Source: read(anchorage, ""), Printed: "11", Unit: "in", Relative: 1e-12, Compute: up(parked(3500))},
 		{Quantity: "h = 4 S √W, 4000 lb, S = 2, rounded up", Source: read(anchorage, ""), Printed: "12", Unit: "in", Relative: 1e-12, Compute: up(parked(4000))},
@@ -143,6 +143,8 @@ func iceRules() ([]Check, error) {
 				return p / measure.Gravity / measure.Ton, err
 			},
 		},
+	}
+	out := []Check{ // figures read back
 		{
 			Quantity: "1 in of snow ice counts as half an inch of clear ice", Source: read(manual, "2-4; printed 1k, read as 1/2"), Printed: "0.5", Unit: "in", Relative: 1e-12,
 			Compute: func() (float64, error) {
@@ -228,7 +230,7 @@ func iceRules() ([]Check, error) {
 		},
 	})
 	white, err := iceWhite(minnesota)
-	return append(out, white...), err
+	return append(append(formulas, carried(out...)...), white...), err
 }
 
 // iceWhite checks the list for white ice against twice the list for clear ice.
@@ -259,5 +261,5 @@ func iceWhite(title string) ([]Check, error) {
 			})
 		}
 	}
-	return out, nil
+	return carried(out...), nil
 }

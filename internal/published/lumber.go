@@ -34,7 +34,7 @@ func lumberSource(title, edition, locator, word string) (measure.Source, error) 
 
 // deviation sets a row's own limit where the table has one.
 func (r row) deviation(c *Check) error {
-	c.Because = r["because"]
+	c.Because, c.Doubt = r["because"], r["doubt"]
 	if c.Because == "" {
 		return nil
 	}

@@ -67,7 +67,7 @@ func lumberDecking() ([]Check, error) {
 				column = "slanted"
 			}
 			out = append(out, Check{
-				Package: lumberPackage, Source: src, Printed: r[column], Unit: "in", Step: lumberExact,
+				Package: lumberPackage, Source: src, Printed: r[column], Unit: "in", Step: lumberExact, Carried: true,
 				Quantity: "joist spacing under a " + r["board"] + ", " + column,
 				Compute: func() (float64, error) {
 					s, err := lumber.Size(r["board"])

@@ -35,7 +35,7 @@ func lumberFactors() ([]Check, error) {
 			}
 		}
 		c := Check{
-			Package: lumberPackage, Source: src, Quantity: strings.Join(what, " "), Printed: r["printed"], Step: lumberExact,
+			Package: lumberPackage, Source: src, Quantity: strings.Join(what, " "), Printed: r["printed"], Step: lumberExact, Carried: r["symbol"] != "Cb",
 			Compute: func() (float64, error) {
 				f, err := lumberFactor(r, p)
 				return f.Value, err

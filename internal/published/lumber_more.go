@@ -76,12 +76,12 @@ func lumberTrees() []Check {
 		}
 	}
 	table := measure.Source{Title: "Wood Handbook", Locator: "Table 4-3, green to oven dry", Status: measure.Read}
-	out := share(lumberPackage, table, 0,
+	out := carried(share(lumberPackage, table, 0,
 		one{"radial shrinkage of Douglas-fir, coast", "4.8", "%", shrunk("Douglas-fir, coast", 0, false)},
 		one{"tangential shrinkage of Douglas-fir, coast", "7.6", "%", shrunk("Douglas-fir, coast", 0, true)},
 		one{"radial shrinkage of western redcedar", "2.4", "%", shrunk("Western redcedar", 0, false)},
 		one{"tangential shrinkage of western redcedar", "5.0", "%", shrunk("Western redcedar", 0, true)},
-	)
+	)...)
 	share30 := exactly("Wood Handbook, chapter 4: S (30 - m)/30", "18/30, 12/30 and 11/30 of the table's shrinkage")
 	return append(out, share(lumberPackage, share30, 1e-12,
 		one{"tangential shrinkage of Douglas-fir, coast, at 12 %", "4.56000000000", "%", shrunk("Douglas-fir, coast", 12, true)},

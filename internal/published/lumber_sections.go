@@ -33,7 +33,7 @@ func lumberSizes() ([]Check, error) {
 		} {
 			out = append(out, Check{
 				Package: lumberPackage, Quantity: r["nominal"] + " " + c.column, Source: c.source,
-				Printed: r[c.column], Unit: c.unit,
+				Printed: r[c.column], Unit: c.unit, Carried: c.source.Status == measure.Quoted,
 				Compute: func() (float64, error) {
 					dry, err := lumber.Size(r["nominal"])
 					if err != nil {

@@ -58,7 +58,7 @@ func lumberLengths() ([]Check, error) {
 		add := func(column, what string, compute func() (float64, error)) {
 			out = append(out, Check{
 				Package: lumberPackage, Quantity: "effective length, " + what + " (" + r["loading"] + ")", Source: src,
-				Printed: r[column], Compute: compute,
+				Printed: r[column], Compute: compute, Carried: true, // the coefficients, read back
 			})
 		}
 		add("low", "le/lu at lu/d = 6.9", func() (float64, error) {

@@ -52,8 +52,8 @@ func measureChecks() ([]Check, error) {
 			Quantity: r["unit"] + " in " + r["into"],
 			Source:   measure.Source{Title: "Definitions of the units", Edition: "international yard and pound 1959; 3rd CGPM 1901", Status: st},
 			Printed:  r["printed"], Unit: r["into"],
-			Relative: 4e-15,
-			Compute:  func() (float64, error) { return value, nil },
+			Relative: 4e-15, Carried: true,
+			Compute: func() (float64, error) { return value, nil },
 		})
 	}
 	// Shares of a limit by hand: 3 of 4, and 4 asked of what must be at least that and is 3.

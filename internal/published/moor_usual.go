@@ -125,7 +125,7 @@ func moorUsualChecks() ([]Check, error) {
 		}
 		out = append(out, c)
 	}
-	return out, nil
+	return carried(out...), nil
 }
 
 // moorClipSizes are wire ropes with clips, inches.

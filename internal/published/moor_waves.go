@@ -124,5 +124,5 @@ func moorGearChecks() ([]Check, error) {
 			},
 		})
 	}
-	return out, nil
+	return carried(out...), nil
 }

@@ -181,6 +181,7 @@ func moorWorkedChecks() ([]Check, error) {
 		c := Check{
 			Package: "float/moor", Quantity: r["quantity"], Source: measure.Source{Title: r["source"], Locator: r["id"], Status: st},
 			Printed: r["printed"], Unit: r["unit"], Because: r["because"], Compute: f,
+			Carried: r["id"] == "K01" || r["id"] == "K04" || r["id"] == "K05", // factors and limits of tables
 		}
 		for column, to := range map[string]*float64{"step": &c.Step, "within": &c.Within} {
 			if r[column] == "" {

@@ -24,37 +24,37 @@ func Page(lines []Line) string {
 Written by `+"`go test ./internal/published -run PageIsCurrent -update`"+`; edit the data, not this page.
 `+"`go run ./examples/handbook`"+` prints every single value.
 
-%d values from %d sources: %d within half of their last printed digit or within a tolerance stated
-for an independent computation, %d within a limit of their own whose reason is given, %d out.
+%s
 
 "Digit" is the unit of the last digit that the source printed; half of it is its own rounding. A
 value that was computed independently to more digits than a float64 holds is compared as a share
 of itself instead.
 
-`, all.Values, all.Sources, all.Values-all.Known-all.Out, all.Known, all.Out)
+`, all.Sentence())
 
 	b.WriteString("## By package and status\n\n| package |")
 	for _, s := range statuses {
 		b.WriteString(" " + s.String() + " |")
 	}
-	b.WriteString(" values | sources | own limit | out |\n|---|" + strings.Repeat("---:|", len(statuses)+4) + "\n")
+	b.WriteString(" values | of them carried | sources | own limit | doubted | out |\n|---|" + strings.Repeat("---:|", len(statuses)+6) + "\n")
 	packages := TallyBy(lines, func(l Line) string { return l.Package })
 	for _, t := range append(packages, all) {
 		fmt.Fprintf(&b, "| %s |", t.Name)
 		for _, s := range statuses {
 			fmt.Fprintf(&b, " %s |", count(t.Of(s)))
 		}
-		fmt.Fprintf(&b, " %d | %d | %s | %s |\n", t.Values, t.Sources, count(t.Known), count(t.Out))
+		fmt.Fprintf(&b, " %d | %s | %d | %s | %s | %s |\n", t.Values, count(t.Carried), t.Sources, count(t.Known), count(t.Doubted), count(t.Out))
 	}
 
 	for _, p := range packages {
 		own := of(lines, p.Name)
-		fmt.Fprintf(&b, "\n## %s\n\n| source | status | values | farthest from the printed value | own limit | out |\n|---|---|---:|---|---:|---:|\n", p.Name)
+		fmt.Fprintf(&b, "\n## %s\n\n| source | status | values | of them carried | farthest from the printed value | own limit | doubted | out |\n|---|---|---:|---:|---|---:|---:|---:|\n", p.Name)
 		for _, t := range TallyBySource(own) {
-			fmt.Fprintf(&b, "| %s | %s | %d | %s | %s | %s |\n",
-				inCell(t.Name), t.Status, t.Values, t.Largest(), count(t.Known), count(t.Out))
+			fmt.Fprintf(&b, "| %s | %s | %d | %s | %s | %s | %s | %s |\n",
+				inCell(t.Name), t.Status, t.Values, count(t.Carried), t.Largest(), count(t.Known), count(t.Doubted), count(t.Out))
 		}
 		deviations(&b, own)
+		doubts(&b, own)
 	}
 	return b.String()
 }
@@ -106,6 +106,18 @@ func deviations(b *strings.Builder, lines []Line) {
 			within = "of each its own" // some are printed as 0, or near it
 		}
 		fmt.Fprintf(b, "| %s | %d | %s | %s |\n", inCell(what), t.Values, within, inCell(first.Because))
+	}
+}
+
+// doubts lists the checks that are compared with nothing.
+func doubts(b *strings.Builder, lines []Line) {
+	head := "\n| doubted, compared with nothing | printed | computed | why |\n|---|---:|---:|---|\n"
+	for _, l := range lines {
+		if l.Doubted() {
+			fmt.Fprintf(b, "%s| %s: %s | %s | %s | %s |\n", head, inCell(l.Cited()), inCell(l.Quantity),
+				l.Printed(), strings.TrimSpace(fmt.Sprintf("%.4g %s", l.Computed, l.Unit)), inCell(l.Doubt))
+			head = ""
+		}
 	}
 }
 

@@ -70,3 +70,29 @@ func TestRowsAreWhole(t *testing.T) {
 	}
 	t.Logf("%d outside values", len(all))
 }
+
+// TestRuns computes the checks in two parts, for who counts which statements they run: what
+// the dock's own checks run of the packages below is no check of those.
+func TestRuns(t *testing.T) {
+	all, err := All()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, part := range []string{"below", "dock"} {
+		t.Run(part, func(t *testing.T) {
+			n := 0
+			for _, c := range all {
+				if (c.Package == "frame/dock" || c.Package == "frame/sheet") != (part == "dock") {
+					continue
+				}
+				n++
+				if _, err := c.Compute(); err != nil {
+					t.Error(c.Name(), err)
+				}
+			}
+			if n < 15 {
+				t.Errorf("%d checks", n)
+			}
+		})
+	}
+}

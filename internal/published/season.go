@@ -132,5 +132,5 @@ func seasonAlpha() ([]Check, error) {
 			})
 		}
 	}
-	return out, nil
+	return carried(out...), nil
 }

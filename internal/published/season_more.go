@@ -70,10 +70,10 @@ func seasonStates() []Check {
 		return func() (float64, error) { return season.NeedFor(ice.Crossing{Mass: 100, People: 1}, stands) }
 	}
 	red := measure.Source{Title: "Canadian Red Cross, ice thickness advice, as quoted in 2022", Locator: "walking or skating alone: 15 cm", Status: measure.Quoted}
-	out := share("ice/season", red, 1e-12,
+	out := carried(share("ice/season", red, 1e-12,
 		one{"ice that the strictest source asks for one person", "0.15", "m", need(false)},
 		one{"twice that where the load stands", "0.30", "m", need(true)},
-	)
+	)...)
 	return append(out, share("ice/season", exactly("Straight lines and sums", "0.12 m and 0.24 m ten days apart; 0.25 + 0.05 m; three parts of the model to one of the usual 0.18 m; (high + low)/2"), 1e-12,
 		one{"thickness four days after a hole", "0.168", "m", between(7)},
 		one{"thickness on the day of a hole", "0.240", "m", between(13)},

@@ -168,6 +168,7 @@ func (s steel) ruled() float64 {
 //
 // with D in inches. Bolts do not grip the wood: an error. NDS 12.2. Within 2.3 units
 // in the last place.
+// Worst at (0.5717, 0.5596), ordered as in testdata/accuracy.csv.
 func (f Fastener) Withdrawal(g float64) (float64, error) {
 	s, err := f.resolve()
 	if err != nil {
@@ -202,6 +203,7 @@ func (s steel) withdrawal(g float64) (float64, *measure.Source, error) {
 //
 // and no more for thicker wood, with inches. NDS Table 12.2F. Within 2.9 units in
 // the last place.
+// Worst at (0.007358, 0.05925, 0.698), ordered as in testdata/accuracy.csv.
 func PullThrough(head, thickness, g float64) (float64, error) {
 	if err := checkAll(
 		ranged{"head", head, measure.Range{Kind: measure.Length, Hi: 0.2, OpenLo: true}},

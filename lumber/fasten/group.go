@@ -21,6 +21,7 @@ const steelE = 30e6
 // It is 1 for one fastener and for those thinner than 1/4 in. NDS 11.3.6. Lengths
 // count in billionths of an inch; within 6.1 units in the last place, worst for two
 // stiff members.
+// Worst at (2, 0.01905, 0.04427, 2.494e+09, 1.564e+08, 0), ordered as in testdata/accuracy.csv.
 func GroupAction(n int, diameter, spacing, main, side float64, steel bool) (measure.Factor, error) {
 	f := measure.Factor{Symbol: "Cg", Name: "group action", Value: 1, Why: "one fastener in a row", Source: srcCg}
 	stiff := measure.Range{Kind: measure.Force, Hi: 1e12, OpenLo: true}

@@ -39,6 +39,7 @@ var (
 //
 // The force is spread evenly over each plate (beam theory). Within 1.9 units in the last
 // place.
+// Worst at (0.03418, 0.008204, 0.006869, 0.01779, 5617), ordered as in testdata/accuracy.csv.
 func (p Pin) Stresses(force float64) (shear, bending, bearing float64, err error) {
 	if err := p.check(force); err != nil {
 		return 0, 0, 0, err

@@ -63,6 +63,8 @@ func (y Yield) String() string {
 // both planes and the lesser side bearing counts twice. Too little penetration,
 // and pieces no rule covers, are errors. NDS 12.3. The modes are within 4.4 units in
 // the last place, worst mode II.
+// Worst at (0.2818, 1.368, 0.06882, 7.31e+04, 1279, 3.559e+04), ordered as in testdata/accuracy.csv.
+// Worst at (0.2057, 0.7628, 0.05829, 2321, 9653, 4.043e+04, 2.727e-05), ordered as in testdata/accuracy.csv.
 func (j Joint) Yield() (Yield, error) {
 	g, err := j.sit()
 	if err != nil {

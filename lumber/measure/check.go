@@ -59,7 +59,8 @@ type Assumption struct {
 
 // A Check is the common result of every rule in the library: a value, a limit,
 // which side is good, by whose rule, and what it rests on. Value and Limit are NaN where
-// there is none; in JSON they are null then.
+// there is none, as [Refuse] sets them; in JSON they are null then. One made by hand is taken
+// at its word: the zero Check has no answer, a value of 0 and a limit of 0.
 type Check struct {
 	Name    string
 	Kind    Kind    // of Value and Limit

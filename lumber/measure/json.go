@@ -51,7 +51,7 @@ type (
 )
 
 // MarshalJSON returns the check as an object: name; kind, of value and limit, and their
-// SI unit; value and limit, to six significant digits, null where there is none; steps;
+// SI unit; value and limit, to six significant digits, null where they are not finite; steps;
 // side: "at most" or "at least"; verdict: that of [Check.Verdict], made before rounding,
 // and "not ruled out" where Hazard is set and it holds; rule, factors, rests and notes;
 // error: its class ([Class]) and text, null where there is none.
@@ -101,8 +101,10 @@ func marshal(v any) ([]byte, error) {
 }
 
 // Class returns the name of an error's class for programs that pass it on: "syntax",
-// "name", "range", "unknown" or "not computed"; "other" for an error of none of them, ""
-// for nil.
+// "name", "range", "unknown" or "not computed"; "" for nil. "other" is an error of none of
+// them: what is no bad input, such as a dock that sinks or capsizes or a frame that falls
+// down, and what a file, a context or another library says. The errors of package float and
+// of the frames tell theirs by errors.Is.
 func Class(err error) string {
 	switch {
 	case err == nil:
