@@ -128,6 +128,7 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"frame/dock.Dock.WithWinters": {"invented.csv", &again{text: record}},
 		"frame/plan.New":              {plan.Start{Length: 7.3, Width: 3, Drum: "drum", Girth: 1.82, Long: 0.9, Mass: 10}},
 
+		"lumber.Board.Under":       {900.0, 0.4, 2, false, 8e9},
 		"lumber.BoardFeet":         {"2x8", 3.0},
 		"lumber.Density":           {0.5, 15.0},
 		"lumber.Gap":               {0.14, 19.0, 0.005, 12.0},
