@@ -10,8 +10,14 @@ import (
 // own x axis, Width along y, Height along z, in metres, its centre the origin.
 type Block struct{ Length, Width, Height float64 }
 
-// Volume returns the volume in m³: the product of the edges, exact.
-func (b Block) Volume() float64 { return b.Length * b.Width * b.Height }
+// Volume returns the volume in m³: the product of the edges, exact, and 0 for sizes that
+// are none: not from 1 mm to 10 km.
+func (b Block) Volume() float64 {
+	if !b.sound() {
+		return 0
+	}
+	return b.Length * b.Width * b.Height
+}
 
 // Extent returns the largest edge in metres.
 func (b Block) Extent() float64 { return max(b.Length, b.Width, b.Height) }

@@ -1,6 +1,7 @@
 package float
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -43,7 +44,11 @@ func (f *fewest) check() error {
 	if f.tries < 0 {
 		return (measure.Range{Lo: 0, Hi: math.Inf(1)}).Check("Tries", float64(f.tries))
 	}
-	_, err := f.base.crowded(f.demand.Crowd)
+	d := &f.demand
+	if err := cmp.Or(checkRules("Load", d.Load), checkRules("Edge", d.Edge), checkRules("Lost", d.Lost)); err != nil {
+		return err
+	}
+	_, err := f.base.crowded(d.Crowd)
 	return err
 }
 

@@ -307,3 +307,86 @@ func TestEffort(t *testing.T) {
 		}
 	}
 }
+
+// Sizes that are none displace nothing, as a drum's do, and the largest numbers leave
+// axes that are numbers.
+func TestNoSizes(t *testing.T) {
+	for _, b := range []float.Block{{10, -math.MaxFloat64, math.Copysign(0, -1)}, {1e30, -math.MaxFloat64, 0}, {math.NaN(), 1, 1}, {1, 1, math.Inf(1)}, {1, 1, 2e4}} {
+		if v := b.Volume(); v != 0 {
+			t.Errorf("%+v displaces %g m³", b, v)
+		}
+	}
+	const most = math.MaxFloat64
+	for _, gm := range [][2][2]float64{{{most, 0}, {0, -most}}, {{most, most}, {most, most}}, {{-most, most}, {most, most}}} {
+		for _, m := range (float.State{GM: gm}).Principal() {
+			if math.IsNaN(m.Axis) || math.IsNaN(m.Height) {
+				t.Errorf("%g: %+v", gm, m)
+			}
+		}
+	}
+}
+
+// A leak that is no number is refused where the unit is flooded too.
+func TestFloodedLeak(t *testing.T) {
+	u := float.Unit{Body: float.Block{Length: 1, Width: 1, Height: 1}, Flooded: true, Leak: math.NaN()}
+	if parts, err := u.Slices(2, 2); !errors.Is(err, measure.ErrRange) {
+		t.Errorf("%+v, %v", parts, err)
+	}
+	u.Leak = 0.5
+	if parts, err := u.Slices(2, 2); err != nil || len(parts) != 4 {
+		t.Errorf("%+v, %v", parts, err)
+	}
+}
+
+// A unit at any depth has its work done on it, as far as numbers go.
+func TestSupportFarDown(t *testing.T) {
+	for _, captive := range []bool{false, true} {
+		push, err := float.Unit{Body: float.Cylinder{Diameter: 0.58, Length: 0.88}, Mass: 18, Leak: 0.01, Captive: captive}.Support(1000)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, sink := range []float64{math.MaxFloat64, 1e200, 1e99, -math.MaxFloat64, -1e99} {
+			if force, stiffness, energy := push(sink); math.IsNaN(force) || stiffness != 0 || math.IsNaN(energy) {
+				t.Errorf("at %g: %g, %g, %g", sink, force, stiffness, energy)
+			}
+		}
+	}
+}
+
+// A rule that is none is refused before anything is tried.
+func TestNoRule(t *testing.T) {
+	units := []float.Unit{{Body: float.Block{Length: 2, Width: 2, Height: 0.5}, At: r3.Vec{Z: -0.25}}}
+	p := &float.Platform{Density: 1000, Weights: []float.Weight{{Mass: 300}}, Corners: []r3.Vec{{X: -1, Y: -1, Z: 0.1}, {X: 1, Y: -1, Z: 0.1}, {X: 1, Y: 1, Z: 0.1}, {X: -1, Y: 1, Z: 0.1}}}
+	crowd := float.Crowd{People: 1, Inset: 0.2}
+	if _, err := p.Fewest(context.Background(), units, float.Demand{Crowd: crowd}); !errors.Is(err, float.ErrNoChoice) { // one float must not be lost
+		t.Fatal(err)
+	}
+	for _, d := range []float.Demand{{Load: []float.Rule{nil}}, {Edge: []float.Rule{nil}}, {Lost: []float.Rule{nil}}} {
+		d.Crowd = crowd
+		if c, err := p.Fewest(context.Background(), units, d); !errors.Is(err, measure.ErrUnknown) {
+			t.Errorf("%+v, %v", c, err)
+		}
+	}
+}
+
+// Water in a captive drum that hangs free of the water moves nothing: the attitude
+// tells nothing of it, and nothing of the rest is lost.
+func TestSurveyWithAHangingDrum(t *testing.T) {
+	p := &float.Platform{Density: 1000, Weights: []float.Weight{{Mass: 400}}}
+	for _, x := range []float64{-2, 2} {
+		for _, y := range []float64{-1, 1} {
+			p.Units = append(p.Units, float.Unit{Body: float.Cylinder{Diameter: 0.58, Length: 0.88}, At: r3.Vec{X: x, Y: y, Z: -0.3}, Mass: 10})
+			p.Corners = append(p.Corners, r3.Vec{X: x, Y: y * x / 2, Z: 0.2})
+		}
+	}
+	p.Units = append(p.Units, float.Unit{Body: float.Cylinder{Diameter: 0.2, Length: 0.4}, At: r3.Vec{Z: 3}, Captive: true})
+	got, err := float.Survey{Plan: p, Freeboards: taped(t, p, 0.003), Doubt: float.Doubt{Mass: 0.05, Place: 0.01}}.Find()
+	if err != nil || !(got.Sound > 0.3 && got.Sound <= 1) {
+		t.Errorf("sound %g, %v", got.Sound, err)
+	}
+	for _, l := range got.Leaks {
+		if slices.Contains(l.Units, 4) {
+			t.Errorf("it tells of the drum in the air: %+v", l)
+		}
+	}
+}

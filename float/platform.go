@@ -153,7 +153,7 @@ func (u *Unit) sound() bool {
 		}
 	}
 	return within(u.At) && u.Heading >= -100 && u.Heading <= 100 && heft(u.Mass) &&
-		(u.Flooded || u.Leak >= 0 && u.Leak < all)
+		u.Leak >= 0 && (u.Leak < all || u.Flooded && u.Leak <= math.MaxFloat64)
 }
 
 func (u *Unit) check(field string) error {
@@ -183,8 +183,8 @@ func (u *Unit) check(field string) error {
 	if err := massRange.Check(field+"Mass", u.Mass); err != nil {
 		return err
 	}
-	if u.Flooded {
-		return nil
+	if u.Flooded { // what leaked in counts nothing, but it is a number
+		return (measure.Range{Kind: measure.Volume, Lo: 0, Hi: math.MaxFloat64, Source: ownBound}).Check(field+"Leak", u.Leak)
 	}
 	r := measure.Range{Kind: measure.Volume, Lo: 0, Hi: u.Body.Volume(), OpenHi: true, Source: &measure.Source{
 		Title: "volume of the body", Status: measure.Exact,

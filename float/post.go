@@ -35,8 +35,8 @@ func (p *Platform) Post(c Crowd, rules ...Rule) (Posting, error) {
 	if err != nil {
 		return Posting{}, err
 	}
-	if slices.ContainsFunc(rules, func(r Rule) bool { return r == nil }) {
-		return Posting{}, &measure.Error{Field: "rules", Class: measure.ErrUnknown, Want: "no rule that is nil"}
+	if err := checkRules("rules", rules); err != nil {
+		return Posting{}, err
 	}
 	const most = 10000
 	for n := 0; n <= most; n++ {
@@ -98,4 +98,12 @@ func (k *crowded) breaks(n int, rules []Rule, out *Posting) (bool, error) {
 		}
 	}
 	return false, nil
+}
+
+// checkRules refuses a rule that is none.
+func checkRules(field string, rules []Rule) error {
+	if slices.ContainsFunc(rules, func(r Rule) bool { return r == nil }) {
+		return &measure.Error{Field: field, Class: measure.ErrUnknown, Want: "no rule that is nil"}
+	}
+	return nil
 }

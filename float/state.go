@@ -106,8 +106,10 @@ type Metacentre struct {
 // Principal returns the smaller and the larger principal metacentric height
 // with the axes about which they turn: the principal values of GM, exact.
 func (s State) Principal() [2]Metacentre {
-	k := stiffness{s.GM[1][1], s.GM[0][1], s.GM[0][0]} // toward e1 and e2
+	// Toward e1 and e2; halved twice, so that sums of the largest numbers stay numbers.
+	k := stiffness{s.GM[1][1] / 4, s.GM[0][1] / 4, s.GM[0][0] / 4}
 	lo, hi, c, sn := k.principal()
+	lo, hi = 4*lo, 4*hi
 	// n turned toward (c, sn) is a turn about the direction at right angles.
 	axis := func(x, y float64) float64 {
 		a := math.Atan2(y, x)

@@ -84,6 +84,9 @@ func (f *leakFit) try(units []int) (hypothesis, bool) {
 			for l := range n {
 				normal[k][l] = w[0]*slope[l][0] + w[1]*slope[l][1] + w[2]*slope[l][2]
 			}
+			if !(normal[k][k] > 0) { // water in a captive unit that hangs free of the water moves nothing
+				return h, false
+			}
 		}
 		step := f.step(units, h.volume, normal, right)
 		better := false

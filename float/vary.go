@@ -136,6 +136,9 @@ func (u Unit) Support(density float64) (func(sink float64) (force, stiffness, en
 		h := bottom - sink
 		w := u.Body.Wet(h, up)
 		force = g * (density*w.Volume - carried)
+		if math.Abs(sink) > 1e100 { // the rest of the work is nothing beside it
+			return force, 0, force * sink
+		}
 		return force, g * density * w.Plane, -g * (density*(h*w.Volume+w.VolumeMoment.Z) + carried*sink)
 	}
 	if !u.Captive {

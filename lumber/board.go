@@ -107,7 +107,8 @@ func (b Board) Under(force, spacing float64, spans int, inner bool, e float64) (
 	if err := (measure.Range{Kind: measure.Force, Hi: 1e6}).Check("force", force); err != nil {
 		return 0, 0, err
 	}
-	if err := stresses.Check("modulus of elasticity", e); err != nil {
+	moduli := measure.Range{Kind: measure.Stress, Lo: 1, Hi: stresses.Hi}
+	if err := moduli.Check("modulus of elasticity", e); err != nil {
 		return 0, 0, err
 	}
 	k, ok := bends[struct {

@@ -185,3 +185,14 @@ func TestPinnedRows(t *testing.T) {
 		t.Errorf("only %d were laid", laid)
 	}
 }
+
+// A modulus of next to nothing is refused, not divided by.
+func TestBoardOfNoStiffness(t *testing.T) {
+	b := lumber.Board{Section: lumber.Section{Width: 0.14, Depth: 0.025}}
+	if _, sag, err := b.Under(0, 5e-324, 1, false, 5e-324); !errors.Is(err, measure.ErrRange) {
+		t.Errorf("%g, %v", sag, err)
+	}
+	if _, sag, err := b.Under(900, 0.4, 1, false, 1); err != nil || !(sag > 0) {
+		t.Errorf("%g, %v", sag, err)
+	}
+}

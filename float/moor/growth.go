@@ -74,8 +74,8 @@ func (f Fetch) Waves(method string) (Sea, error) {
 	if err := first(
 		measure.Range{Kind: measure.Speed, Lo: 1, Hi: 60, Source: srcOwn}.Check("wind", f.Wind),
 		measure.Range{Kind: measure.Length, Lo: 10, Hi: 1e6, Source: srcOwn}.Check("fetch", f.Length),
-		lengthOrZero.Check("depth", f.Depth),
-		growing.Check("duration", f.Duration),
+		nothingOr(positiveLength, "depth", f.Depth),
+		nothingOr(measure.Range{Kind: measure.Time, Lo: 1e-3, Hi: growing.Hi, Source: srcSense}, "duration", f.Duration),
 		gravityRange.Check("gravity", f.Gravity),
 	); err != nil {
 		return Sea{}, err

@@ -111,7 +111,7 @@ func (l *Line) check() (totals, error) {
 	for i := range l.Pieces {
 		p := &l.Pieces[i]
 		// One comparison decides the ordinary case; the errors are named after.
-		if !(p.Length > 0 && p.Length <= 1e5 && (p.Weight == 0 || p.Weight >= lightest && p.Weight <= 1e6) &&
+		if !(p.Length >= positiveLength.Lo && p.Length <= positiveLength.Hi && (p.Weight == 0 || p.Weight >= lightest && p.Weight <= 1e6) &&
 			(p.Stretch == 0 || p.Stretch >= softest && p.Stretch <= 1e12) && p.Clump >= 0 && p.Clump <= 1e8) || p.Clump > 0 && i == len(l.Pieces)-1 {
 			return t, p.fault()
 		}
@@ -134,16 +134,10 @@ func (l *Line) check() (totals, error) {
 const lightest, softest = 1e-9, 1e-3
 
 func (p *Piece) fault() error {
-	orZero := func(field string, x float64, r measure.Range) error {
-		if x == 0 {
-			return nil
-		}
-		return r.Check(field, x)
-	}
 	return first(
 		positiveLength.Check("length of a piece", p.Length),
-		orZero("weight of a piece", p.Weight, measure.Range{Kind: measure.LineLoad, Lo: lightest, Hi: 1e6, Source: srcSense}),
-		orZero("stretch of a piece", p.Stretch, measure.Range{Kind: measure.Force, Lo: softest, Hi: 1e12, Source: srcSense}),
+		nothingOr(measure.Range{Kind: measure.LineLoad, Lo: lightest, Hi: 1e6, Source: srcSense}, "weight of a piece", p.Weight),
+		nothingOr(measure.Range{Kind: measure.Force, Lo: softest, Hi: 1e12, Source: srcSense}, "stretch of a piece", p.Stretch),
 		measure.Range{Kind: measure.Force, Lo: 0, Hi: 1e8, Source: srcSense}.Check("weight on the line", p.Clump),
 		&measure.Error{
 			Field: "weight on the line", Kind: measure.Force, Value: p.Clump, Class: measure.ErrRange, Range: measure.Range{Kind: measure.Force},

@@ -55,7 +55,11 @@ func (l *Line) Pull(pull, rise float64) (Hang, error) {
 	if err != nil {
 		return Hang{}, err
 	}
-	if err := first(forceOrZero.Check("pull", pull), l.checkRise(rise)); err != nil {
+	pulls := forceOrZero
+	if pull != 0 {
+		pulls.Lo = 1e-9 // the square of less may be no number
+	}
+	if err := first(pulls.Check("pull", pull), l.checkRise(rise)); err != nil {
 		return Hang{}, err
 	}
 	if t.give == 0 && math.Abs(rise) >= t.length {

@@ -30,7 +30,7 @@ var (
 // Ranges that the sense of a quantity sets, with bounds far past anything on a
 // lake: they keep the formulas inside floating point.
 var (
-	positiveLength   = measure.Range{Kind: measure.Length, Lo: 0, Hi: 1e5, OpenLo: true, Source: srcSense}
+	positiveLength   = measure.Range{Kind: measure.Length, Lo: 1e-6, Hi: 1e5, Source: srcSense}
 	lengthOrZero     = measure.Range{Kind: measure.Length, Lo: 0, Hi: 1e5, Source: srcSense}
 	anyLength        = measure.Range{Kind: measure.Length, Lo: -1e5, Hi: 1e5, Source: srcSense}
 	forceOrZero      = measure.Range{Kind: measure.Force, Lo: 0, Hi: 1e10, Source: srcSense}
@@ -55,6 +55,14 @@ var (
 // unknown returns the error of an input that nobody described.
 func unknown(field, want string) error {
 	return &measure.Error{Field: field, Class: measure.ErrUnknown, Want: want}
+}
+
+// nothingOr checks a number of which 0 means that nobody gave one.
+func nothingOr(r measure.Range, field string, x float64) error {
+	if x == 0 {
+		return nil
+	}
+	return r.Check(field, x)
 }
 
 // first returns the first error of a list.

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.org/floewright/frame"
+	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -47,13 +48,21 @@ func (r *Report) Envelope() (*Envelope, error) {
 // that it has not made.
 func (e *Envelope) Diagram() (*Diagram, error) {
 	d := e.dock
+	foreign := &measure.Error{Field: "envelope", Class: measure.ErrUnknown, Want: "one that a dock has made"}
 	if d == nil || len(e.Members) != len(d.centres)+2 || len(e.Situations) == 0 {
-		return nil, &measure.Error{Field: "envelope", Class: measure.ErrUnknown, Want: "one that a dock has made"}
+		return nil, foreign
+	}
+	met := func(x Extreme) bool {
+		if x.Situation < 0 || x.Situation >= len(e.Situations) {
+			return false
+		}
+		d := e.Situations[x.Situation].Duration
+		return d >= lumber.Permanent && d <= lumber.TenMinutes
 	}
 	worst := 0
 	for i := range e.Members {
-		if len(e.Members[i].Checks) == 0 {
-			return nil, &measure.Error{Field: "envelope", Class: measure.ErrUnknown, Want: "one that a dock has made"}
+		if m := &e.Members[i]; len(m.Checks) == 0 || !met(m.Sag) || !met(m.Hog) {
+			return nil, foreign
 		}
 		if worseRatio(e.Members[i].Checks[0], e.Members[worst].Checks[0]) {
 			worst = i
@@ -78,8 +87,8 @@ func (e *Envelope) Diagram() (*Diagram, error) {
 		return nil, err
 	}
 	out := ride.diagram(worst)
-	met := &e.Situations[at.Situation]
-	out.Situation, out.Why, out.Check = met.Name, met.Why, of.Checks[0]
+	in := &e.Situations[at.Situation]
+	out.Situation, out.Why, out.Check = in.Name, in.Why, of.Checks[0]
 	out.Sags, out.Hogs = takes(at).sag, takes(at).hog
 	return out, nil
 }

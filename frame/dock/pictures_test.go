@@ -10,6 +10,7 @@ import (
 	"example.org/floewright/frame/dock"
 	"example.org/floewright/frame/layout"
 	"example.org/floewright/frame/plan"
+	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -386,5 +387,28 @@ func TestNothingToDraw(t *testing.T) {
 	}
 	if _, err := built(t, "swim", `"crowd_from_edge": "6 in"`, `"crowd_from_edge": "unknown"`, `"girth": "6 ft 1 in"`, `"girth": "unknown"`).Crowded(); !errors.Is(err, measure.ErrUnknown) {
 		t.Errorf("drums of unknown girth: %v", err)
+	}
+}
+
+// An envelope in which a caller put a situation that it does not have has no diagram.
+func TestDiagramOfASpoiltEnvelope(t *testing.T) {
+	for _, i := range []int{-1, 1 << 30} {
+		for sag := range 3 {
+			e, err := built(t, "work").Envelope(context.Background())
+			if err != nil {
+				t.Fatal(err)
+			}
+			switch sag {
+			case 0:
+				e.Members[0].Sag.Situation = i
+			case 1:
+				e.Members[0].Hog.Situation = i
+			default:
+				e.Situations[e.Members[0].Sag.Situation].Duration = lumber.Duration(i)
+			}
+			if g, err := e.Diagram(); !errors.Is(err, measure.ErrUnknown) {
+				t.Errorf("%+v, %v", g, err)
+			}
+		}
 	}
 }

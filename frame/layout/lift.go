@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/floewright/lumber/measure"
@@ -35,7 +36,10 @@ type Lift struct {
 // on over all joists under it, held down and up at each (beam theory, the theorem of
 // three moments); the worse counts. Its own weight is left out, which is cautious.
 func (l *Layout) Lift(drum int, push float64, s Strength) (Lift, error) {
-	if l == nil || drum < 0 || drum >= len(l.Bearings) {
+	if err := l.whole(); err != nil {
+		return Lift{}, err
+	}
+	if drum < 0 || drum >= len(l.Bearings) {
 		return Lift{}, &measure.Error{Field: "drum", Value: float64(drum), Class: measure.ErrRange, Want: "the index of a drum of the drawing"}
 	}
 	for _, c := range []struct {
@@ -56,11 +60,22 @@ func (l *Layout) Lift(drum int, push float64, s Strength) (Lift, error) {
 	if b.Seat != UnderBoards {
 		return Lift{}, nil
 	}
-	on, deck := l.deckOf(b.Deck), &l.Drawing.Decks[b.Deck]
+	// Both may have been changed since New checked the one and found the other.
+	if err := cmp.Or(l.Drawing.check(), places.Check("Bearings.At.X", b.At.X), places.Check("Bearings.At.Y", b.At.Y)); err != nil {
+		return Lift{}, err
+	}
+	on := l.deckOf(b.Deck)
+	if on == nil {
+		return Lift{}, &measure.Error{Field: "Bearings.Deck", Value: float64(b.Deck), Class: measure.ErrRange, Want: "the index of a deck of the drawing"}
+	}
+	deck := &l.Drawing.Decks[b.Deck]
 	u := axisOf(d)
 	t0, t1 := deck.corners(u)
 	half := d.Length / 2
 	from, to := math.Max(t0, b.At.on(u)-half), math.Min(t1, b.At.on(u)+half)
+	if !(to-from > tiny) {
+		return Lift{}, &measure.Error{Field: "boards over " + d.Name, Class: measure.ErrNotComputed, Why: "none lie over its crown", Want: "a drum under the deck"}
+	}
 	out := Lift{Line: push / (to - from)}
 
 	// What one newton on one board does to it.

@@ -3,6 +3,7 @@ package layout_test
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"example.org/floewright/frame/layout"
@@ -66,13 +67,13 @@ func TestNewRefuses(t *testing.T) {
 	if _, err := none.Under(layout.Point{}); !errors.Is(err, measure.ErrUnknown) {
 		t.Error(err)
 	}
-	if _, err := none.On("rim 1"); !errors.Is(err, measure.ErrName) {
+	if _, err := none.On("rim 1"); !errors.Is(err, measure.ErrUnknown) {
 		t.Error(err)
 	}
-	if _, err := (*layout.Layout)(nil).On(""); !errors.Is(err, measure.ErrName) {
+	if _, err := (*layout.Layout)(nil).On(""); !errors.Is(err, measure.ErrUnknown) {
 		t.Error(err)
 	}
-	if _, err := none.Lift(0, 1, layout.Strength{}); !errors.Is(err, measure.ErrRange) || none.Area(0) != 0 {
+	if _, err := none.Lift(0, 1, layout.Strength{}); !errors.Is(err, measure.ErrUnknown) || none.Area(0) != 0 {
 		t.Error(err)
 	}
 }
@@ -114,5 +115,34 @@ func TestRectangleRefuses(t *testing.T) {
 	}
 	for i := range a {
 		about(t, "line", a[i], b[i], 1e-15)
+	}
+}
+
+// A layout whose parts were taken away, or spoilt, after New answers nothing.
+func TestSpoiltLayoutRefuses(t *testing.T) {
+	strong := layout.Strength{Moment: 300, Screw: 600, Screws: 2}
+	if _, err := lay(t, bays(t)).Lift(0, 900, strong); err != nil {
+		t.Fatal(err)
+	}
+	for name, change := range map[string]func(l *layout.Layout){
+		"no drums":        func(l *layout.Layout) { l.Drawing.Drums = nil },
+		"no decks":        func(l *layout.Layout) { l.Drawing.Decks = nil },
+		"no pieces":       func(l *layout.Layout) { l.Drawing.Pieces = nil },
+		"no bearings":     func(l *layout.Layout) { l.Bearings = nil },
+		"a deck too many": func(l *layout.Layout) { l.Bearings[0].Deck = 7 },
+		"a deck too few":  func(l *layout.Layout) { l.Bearings[0].Deck = -1 },
+		"no place":        func(l *layout.Layout) { l.Bearings[0].At.X = math.NaN() },
+		"elsewhere":       func(l *layout.Layout) { l.Bearings[0].At = layout.Point{X: 90, Y: 90} },
+		"no length":       func(l *layout.Layout) { l.Drawing.Drums[0].Length = math.NaN() },
+		"no boards":       func(l *layout.Layout) { l.Drawing.Decks[0].Face = 0 },
+	} {
+		l := lay(t, bays(t))
+		change(l)
+		if lift, err := l.Lift(0, 900, strong); err == nil {
+			t.Errorf("%s: %+v", name, lift)
+		}
+		if on, err := l.Under(layout.Point{X: 0.3, Y: 0.4}); strings.HasPrefix(name, "no ") && len(l.Drawing.Pieces)*len(l.Drawing.Decks)*len(l.Drawing.Drums)*len(l.Bearings) == 0 && err == nil {
+			t.Errorf("%s: %+v", name, on)
+		}
 	}
 }

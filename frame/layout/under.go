@@ -18,6 +18,15 @@ type Contact struct {
 	Share  float64 // a share of the force; all together 1; negative only past the outermost joist
 }
 
+// whole returns an error unless the drawing still has the parts, by their number, from
+// which New worked the layout out.
+func (l *Layout) whole() error {
+	if l != nil && len(l.bars) > 0 && len(l.bars) == len(l.Drawing.Pieces) && len(l.Bearings) == len(l.Drawing.Drums) && len(l.decks) == len(l.Drawing.Decks) {
+		return nil
+	}
+	return &measure.Error{Field: "layout", Class: measure.ErrUnknown, Want: "a layout as New made it"}
+}
+
 // on returns the deck that covers a place, nil where none does.
 func (l *Layout) on(p Point) *deckOn {
 	for i := range l.decks {
@@ -34,8 +43,8 @@ func (l *Layout) on(p Point) *deckOn {
 // force's moment about them. Past the outermost joist the next one is lifted: its
 // share is negative. A place off the decks is an error.
 func (l *Layout) Under(p Point) ([]Contact, error) {
-	if l == nil || len(l.bars) == 0 {
-		return nil, &measure.Error{Field: "layout", Class: measure.ErrUnknown, Want: "a layout that New made"}
+	if err := l.whole(); err != nil {
+		return nil, err
 	}
 	if err := places.Check("X", p.X); err != nil {
 		return nil, err
@@ -111,11 +120,11 @@ func (l *Layout) distance(piece int, p Point) float64 {
 // On returns what carries a force at the middle of a piece, by name: what a ladder,
 // a stop or a strip is fixed to, or the piece itself if it carries; as [Layout.Under].
 func (l *Layout) On(piece string) ([]Contact, error) {
-	i := -1
-	if l != nil {
-		i = l.Drawing.piece(piece)
+	if err := l.whole(); err != nil {
+		return nil, err
 	}
-	if i < 0 || i >= len(l.bars) {
+	i := l.Drawing.piece(piece)
+	if i < 0 {
 		return nil, &measure.Error{Field: "piece", Text: piece, Class: measure.ErrName, Want: "the name of a piece of the drawing"}
 	}
 	b := l.bars[i]

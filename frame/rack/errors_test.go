@@ -112,3 +112,41 @@ func TestFarApart(t *testing.T) {
 		}
 	}
 }
+
+// What a caller spoils in a solution is no movement.
+func TestSpoiltSolution(t *testing.T) {
+	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
+		for axis := range 2 {
+			s := solve(t, panel())
+			s.Move[2][axis] = x
+			if r, err := s.Racking([4]int{0, 1, 2, 3}); !errors.Is(err, measure.ErrRange) {
+				t.Errorf("%g: %+v, %v", x, r, err)
+			}
+		}
+		s := solve(t, panel())
+		s.Names, s.Places[1] = nil, s.Places[0]
+		if r, err := s.Racking([4]int{0, 1, 2, 3}); !errors.Is(err, measure.ErrRange) {
+			t.Errorf("two corners in one place: %+v, %v", r, err)
+		}
+		l := s.Lines[0]
+		l.EI = 0
+		if _, left, _, err := l.Moved(1); !errors.Is(err, measure.ErrRange) {
+			t.Errorf("a line without stiffness moved %g, %v", left, err)
+		}
+		l = s.Lines[0]
+		l.Start[1] = x
+		if _, left, _, err := l.Moved(1); !errors.Is(err, measure.ErrRange) {
+			t.Errorf("a line moved %g, %v", left, err)
+		}
+	}
+}
+
+// A load spread over next to nothing is refused: its slope would be no number.
+func TestLoadOfNoLength(t *testing.T) {
+	f := panel()
+	f.Members[3].Loads = []rack.Load{rack.Uniform(0, 5e-324, 10, 20)}
+	f.Members[3].Loads[0].AlongTo = 0
+	if s, err := f.Solve(); !errors.Is(err, measure.ErrRange) {
+		t.Errorf("%v, %v", s, err)
+	}
+}

@@ -129,6 +129,16 @@ func wrong(field, text, want string) error {
 	return &measure.Error{Field: field, Text: text, Class: measure.ErrRange, Want: want}
 }
 
+// finite reports whether all of them are numbers.
+func finite(xs ...float64) bool {
+	for _, x := range xs {
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			return false
+		}
+	}
+	return true
+}
+
 // first returns the first error of several checks.
 func first(errs ...error) error {
 	for _, err := range errs {

@@ -126,6 +126,9 @@ func (l *Line) Moved(x float64) (along, left, turn float64, err error) {
 		}
 		turn += (m + (v/2+(q/6+float64(rq*t/24))*t)*t) * t / l.EI
 	}
+	if !finite(along, left, turn) {
+		return 0, 0, 0, wrong("line", "not all its numbers are finite, or its stiffness is none", "one that Frame.Solve found")
+	}
 	return along, left, turn, nil
 }
 

@@ -75,6 +75,9 @@ func (l *Load) check(field func() string, length float64) error {
 		if l.Couple != 0 { // NaN is not 0 either
 			return wrong(field(), "a spread load (To beyond From) with a Couple", "two loads")
 		}
+		if l.To-l.From < 1e-12 { // its slope along so little may be no number
+			return wrong(field()+".To", fmt.Sprintf("%g m from From", l.To-l.From), "a length to be spread over, or a force")
+		}
 		return first(
 			has(place, l.To, field, ".To"),
 			has(lineLoads, l.Along, field, ".Along"), has(lineLoads, l.AlongTo, field, ".AlongTo"),

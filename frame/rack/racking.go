@@ -46,7 +46,7 @@ func (s *Solution) Racking(corners [4]int) (Racking, error) {
 		dx, dy := s.Places[b][0]-s.Places[a][0], s.Places[b][1]-s.Places[a][1]
 		l := math.Hypot(dx, dy)
 		if !(l*l > 0) {
-			return 0, 0, wrong("corners", s.Names[a]+" and "+s.Names[b]+" in one place", "four corners apart")
+			return 0, 0, wrong("corners", fmt.Sprintf("%d and %d in one place", a, b), "four corners apart")
 		}
 		u, v := s.Move[b][0]-s.Move[a][0], s.Move[b][1]-s.Move[a][1]
 		size = math.Max(size, l)
@@ -80,6 +80,9 @@ func (s *Solution) Racking(corners [4]int) (Racking, error) {
 		r.Shear = -r.Shear
 	}
 	r.Out = r.Diagonals[0] - r.Diagonals[1]
+	if !finite(r.Shear, r.Out) {
+		return Racking{}, wrong("Places and Move", "not all finite", "those that Frame.Solve found")
+	}
 	return r, nil
 }
 

@@ -157,3 +157,15 @@ func TestWords(t *testing.T) {
 		t.Error("the pattern does not see what it should")
 	}
 }
+
+// A body of no size is refused, not divided by.
+func TestBodyOfNoSize(t *testing.T) {
+	c := action.Cover{Thickness: 0.3}
+	b := action.Body{Length: 1e-300, Breadth: 5e-324}
+	if u, err := c.Uplift(b, 0.05); !errors.Is(err, measure.ErrRange) {
+		t.Errorf("%+v, %v", u, err)
+	}
+	if g, err := c.Grip(b, 0.05, 4); !errors.Is(err, measure.ErrRange) {
+		t.Errorf("%+v, %v", g, err)
+	}
+}

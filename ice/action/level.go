@@ -47,7 +47,7 @@ var (
 		Locator: "a/l to 1, where the wedge equation was solved independently to 4 %", Status: measure.Memory,
 	}
 	levelRange = measure.Range{Kind: measure.Length, Lo: -10, Hi: 10, Source: slip}
-	sideRange  = measure.Range{Kind: measure.Length, Lo: 0, OpenLo: true, Hi: 200, Source: slip}
+	sideRange  = measure.Range{Kind: measure.Length, Lo: 1e-9, Hi: 200, Source: slip}
 	bondRange  = measure.Range{Kind: measure.Stress, Lo: 1, Hi: 1e8, Source: slip}
 	wedgeRange = measure.Range{Lo: 0, OpenLo: true, Hi: 1, Source: wedges}
 )

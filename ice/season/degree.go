@@ -49,8 +49,8 @@ func (r Rule) Thickness(frost float64) (lo, hi float64, err error) {
 		return math.NaN(), math.NaN(), err
 	}
 	lo, hi = r.Alpha()
-	if !(lo >= 0 && hi >= lo) {
-		return math.NaN(), math.NaN(), &measure.Error{Field: "α", Value: r.Lo, Class: measure.ErrRange, Want: "two numbers of 0 or more, the lesser first"}
+	if !(lo >= 0 && hi >= lo && hi <= math.MaxFloat64) {
+		return math.NaN(), math.NaN(), &measure.Error{Field: "α", Value: r.Lo, Class: measure.ErrRange, Want: "two numbers of 0 or more, finite, the lesser first"}
 	}
 	return lo * math.Sqrt(frost), hi * math.Sqrt(frost), nil
 }

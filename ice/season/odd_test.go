@@ -64,3 +64,12 @@ func TestDatesAboutNewYear(t *testing.T) {
 		t.Errorf("%g days", got)
 	}
 }
+
+// A rule without an upper figure gives no thickness, not even without frost.
+func TestRuleWithoutABound(t *testing.T) {
+	for _, frost := range []float64{0, 300} {
+		if lo, hi, err := (season.Rule{Lo: 0.5, Hi: math.Inf(1)}).Thickness(frost); !errors.Is(err, measure.ErrRange) {
+			t.Errorf("%g to %g, %v", lo, hi, err)
+		}
+	}
+}

@@ -20,6 +20,7 @@ type shape struct {
 	Inner *inner
 	Any   any
 	F     func() float64
+	U     uint8
 	hid   float64
 }
 
@@ -36,7 +37,7 @@ func (s shape) Whole() (inner, error) {
 func TestCatches(t *testing.T) {
 	refuse := errors.New("refused")
 	sound := func() shape {
-		return shape{X: 1, N: 1, Inner: &inner{[]float64{1, 2}}, Any: inner{[]float64{3}}, F: func() float64 { return 1 }, hid: 1}
+		return shape{X: 1, N: 1, U: 1, Inner: &inner{[]float64{1, 2}}, Any: inner{[]float64{3}}, F: func() float64 { return 1 }, hid: 1}
 	}
 	for _, c := range []struct {
 		name string
@@ -62,6 +63,12 @@ func TestCatches(t *testing.T) {
 		{"NaN beside an error", func(s shape) (float64, error) { return math.NaN(), refuse }, ""},
 		{"NaN in, NaN out", func(x float64) float64 { return x }, ""},
 		{"a check without a value", func(s shape) (measure.Check, error) { return measure.Refuse("x", refuse), nil }, ""},
+		{"panics on a huge count", func(s shape) { _ = make([]int, 9)[s.U] }, "panics"},
+		{"gives a function that panics", func(s shape) func(float64) {
+			return func(x float64) { _ = make([]int, 2)[int(min(max(x, 0), 5))] }
+		}, "panics"},
+		{"gives a function that gives NaN", func(s shape) []func(float64) float64 { return []func(float64) float64{math.Sqrt} }, "its function of -1 gives NaN"},
+		{"gives a function that passes NaN on", func(s shape) func(float64) float64 { return math.Abs }, ""},
 		{"harmless", func(s shape) (float64, error) { return s.hid, nil }, ""},
 	} {
 		f := reflect.ValueOf(c.f)
@@ -79,7 +86,7 @@ func TestCatches(t *testing.T) {
 		case c.want != "" && (len(found) == 0 || !strings.Contains(found[0].what, c.want)):
 			t.Errorf("%s: %d findings, want one that says %q", c.name, len(found), c.want)
 		}
-		if s, ok := arg.Interface().(shape); ok && (s.X != 1 || s.N != 1 || s.Inner == nil || s.Inner.Deep[1] != 2 || s.F == nil) {
+		if s, ok := arg.Interface().(shape); ok && (s.X != 1 || s.N != 1 || s.U != 1 || s.Inner == nil || s.Inner.Deep[1] != 2 || s.F == nil) {
 			t.Errorf("%s: the argument was not put back: %+v", c.name, s)
 		}
 	}

@@ -5,6 +5,9 @@ package hostile
 var lawful = map[string]string{
 	"frame/plan.Plan.Vary":       "a quantity that nobody knows is NaN, and its Known says so",
 	"frame/plan.Read":            "a quantity that nobody knows is NaN, and its Known says so",
+	"frame.Gap":                  "a support of bad data gives NaN, which every solver refuses",
+	"frame.OneWay":               "a support of bad data gives NaN, which every solver refuses",
+	"frame.Spring":               "a support of bad data gives NaN, which every solver refuses",
 	"frame.Line.At":              "a line without pieces or stiffness has no diagram",
 	"frame.Line.Before":          "a line without pieces or stiffness has no diagram",
 	"frame.Line.Extremes":        "a line without pieces or stiffness has no diagram",
@@ -22,6 +25,15 @@ var lawful = map[string]string{
 	"lumber/measure.Check.Ratio": "it is for sorting, and NaN unless both numbers are positive",
 }
 
+// refusing are functions that give an error whatever they are given.
+var refusing = map[string]string{
+	"frame/plan.Errors.OrNil":     "its error is the list itself",
+	"lumber/measure.RestateError": "its error is what it was given, in other units",
+}
+
 // open are functions that still give NaN without an error, or panic, with the call that
 // does it. They are defects; one that is mended has to leave the list.
 var open = map[string]string{}
+
+// openTogether are those that do it only with several places spoilt at once.
+var openTogether = map[string]string{"ice.Thaw.Factor": "a load below 0 with a From that is past gives the root of a negative number"}

@@ -21,14 +21,13 @@ import (
 // of a list that is too short is invented after all.
 var byHand = sync.OnceValue(func() map[string][]any {
 	size := must(lumber.Size("2x8"))
-	demo := must(plan.Demo(plan.Demos()[0]))
-	text := make([]byte, demo.Len())
-	must(demo.Read(text))
+	text := demo(0).text
 	storm := moor.Storm(moor.Weather{Wind: moor.Wind{Speed: 11}}.Load)
 	levels := []float64{0, -0.3}
 	hang := must(mooring().Ties[0].Line.At(7, 3, moor.Hang{}))
 	places := raft().Units
-	main := layout.Rectangle{Length: 4, Width: 2.4, Marks: []float64{0, 0.6, 1.2, 1.8, 2.4}, Joist: size, Rim: size}
+	dry := must(float.Rules(float.Deck{Depth: 0.2, Drawn: 0.2, Walk: 0.9}, "deck edge dry"))
+	main := layout.Rectangle{Length: 4, Width: 2.4, Marks: []float64{0, 0.6, 1.2, 1.8, 2.36}, Joist: size, Rim: size}
 	wing := main
 	wing.Name = "wing"
 	wing.Corner = layout.Point{}
@@ -42,14 +41,16 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"float.Platform.Righting":   {0.0, []float64{0, 0.1, 0.2, 0.3}},
 		"float.Platform.SettleFrom": {0.02, 0.01},
 		"float.Platform.WorstCrowd": {float.Crowd{People: 1, Each: 84, Height: 1, Inset: 0.3}},
-		"float.Platform.Fewest":     {context.Background(), places},
-		"float.Platform.With":       {[]float.Weight{{Mass: 80}}},
-		"float.Unit.Slices":         {2, 1},
-		"float.Unit.Support":        {1000.0},
-		"float.State.Unit":          {1},
-		"float.Seal.Pressure":       {5.0},
-		"float.Seal.Squeeze":        {5.0, 0.3, 1000.0},
-		"float.Motion.Near":         {2.0},
+		"float.Platform.Fewest": {context.Background(), places, float.Demand{
+			Load: dry, Crowd: float.Crowd{People: 1, Each: 84, Height: 1, Inset: 0.3}, Edge: dry, Lost: dry[:1], Tries: 50,
+		}},
+		"float.Platform.With": {[]float.Weight{{Mass: 80}}},
+		"float.Unit.Slices":   {2, 1},
+		"float.Unit.Support":  {1000.0},
+		"float.State.Unit":    {1},
+		"float.Seal.Pressure": {5.0},
+		"float.Seal.Squeeze":  {5.0, 0.3, 1000.0},
+		"float.Motion.Near":   {2.0},
 
 		"float/moor.ClipsFor":        {0.0127},
 		"float/moor.Factor":          {"end of rope", "eye splice on thimble"},
@@ -102,9 +103,9 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"frame/rack.Solution.Racking": {[4]int{0, 1, 2, 3}},
 
 		"frame/plan.Demo":        {plan.Demos()[0]},
-		"frame/plan.Read":        {"demo.json", &again{text: string(text)}},
+		"frame/plan.Read":        {"demo.json", &again{text: text}},
 		"frame/plan.Plausible":   {plan.Explain()[0].Path},
-		"frame/dock.Read":        {"demo.json", &again{text: string(text)}},
+		"frame/dock.Read":        {"demo.json", &again{text: text}},
 		"frame/sheet.WriteFiles": {folder, []sheet.File(nil)},
 
 		"float/moor.Usual":     {"ramp width"},
@@ -118,15 +119,16 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"ice/season.Flood":            {0.3, 0.4, 250.0, 900.0},
 		"ice/season.FloodingSnow":     {0.3, 250.0},
 		"ice/season.Fit":              {context.Background(), lake, season.Default(), past(), seen()},
-		"ice/season.Model.Odds":       {context.Background(), winter(), past(), season.Question{Need: 0.2}},
-		"ice/season.Model.Calendar":   {context.Background(), winter(), past(), season.Question{Need: 0.2}, season.Tasks(0.1, 0.3)},
+		"ice/season.Model.Odds":       {context.Background(), winter(), years(7), season.Question{Need: 0.2}},
+		"ice/season.Model.Calendar":   {context.Background(), winter(), years(7), season.Question{Need: 0.2}, season.Tasks(0.1, 0.3)},
 		"ice/season.Model.Correct":    {winter(), []season.Hole{{Date: winter()[50].Date, Clear: 0.12, White: 0.02}}},
 		"ice/season.Model.Continue":   {start(), winter()[40:]},
 		"ice/season.ReadCSV":          {"invented.csv", &again{text: record}},
 		"ice/season.FromDates":        {autumns(), 2027},
 		"frame/dock.Dock.WithWinters": {"invented.csv", &again{text: record}},
-		"frame/plan.New":              {plan.Start{Length: 7.3, Width: 3}},
+		"frame/plan.New":              {plan.Start{Length: 7.3, Width: 3, Drum: "drum", Girth: 1.82, Long: 0.9, Mass: 10}},
 
+		"lumber.Board.Under":       {900.0, 0.4, 2, false, 8e9},
 		"lumber.BoardFeet":         {"2x8", 3.0},
 		"lumber.Density":           {0.5, 15.0},
 		"lumber.Gap":               {0.14, 19.0, 0.005, 12.0},
@@ -149,6 +151,8 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"lumber/fasten.PullThrough":         {0.006, 0.025, 0.5},
 		"lumber/fasten.Slip":                {500.0, []fasten.Joint{joint()}},
 		"lumber/fasten.Fastener.Withdrawal": {0.5},
+		"lumber/fasten.Fastener.Combined":   {500.0, 300.0, 0.7},
+		"lumber/fasten.Connector.Check":     {fasten.Forces{Down: 900, Up: 100, Along: 50}},
 		"lumber/fasten.Piece.Bearing":       {0.0127},
 
 		"lumber/measure.Kind.Parse": {"3 m"},

@@ -153,10 +153,7 @@ var made = sync.OnceValue(func() map[reflect.Type]any {
 	}
 	side := must(moor.Afloat(0, 0.3, 6, 1.2, 1.2, 2.4))
 	cuts := must(lumber.Deck{Board: "5/4x6", Length: 3, Width: 2, Joists: []float64{0, 0.4, 0.8, 1.2, 1.6, 2, 2.4, 2.8, 3}, Face: 0.14, Gap: 0.005, Least: 0.05, Longest: 4.8}.Rows())
-	demo := must(plan.Demo(plan.Demos()[0]))
-	text := make([]byte, demo.Len())
-	must(demo.Read(text))
-	planned := must(plan.Read("demo.json", &again{text: string(text)}))
+	planned := must(plan.Read("demo.json", demo(0)))
 	out := map[reflect.Type]any{}
 	for _, x := range []any{
 		measure.Source{Title: "An invented source", Status: measure.Read},

@@ -13,6 +13,7 @@ var (
 		math.SmallestNonzeroFloat64, -math.SmallestNonzeroFloat64, 1e-300, 1e30, math.MaxFloat64, -math.MaxFloat64,
 	}
 	ints  = []int64{0, -1, 1 << 31, math.MaxInt64, math.MinInt64}
+	uints = []uint64{0, 1 << 7, math.MaxUint64}
 	texts = []string{"", "\x00", "NaN"}
 )
 
@@ -47,6 +48,10 @@ func (l leaf) spoils(noTexts bool) []reflect.Value {
 		for _, n := range ints {
 			out = append(out, reflect.ValueOf(n).Convert(t))
 		}
+	case reflect.Uint, reflect.Uint8, reflect.Uint16, reflect.Uint32, reflect.Uint64:
+		for _, n := range uints {
+			out = append(out, reflect.ValueOf(n).Convert(t))
+		}
 	case reflect.Bool:
 		out = append(out, reflect.ValueOf(!l.value.Bool()).Convert(t))
 	case reflect.String:
@@ -71,7 +76,8 @@ func leaves(v reflect.Value, path string, after []func(), whole bool) []leaf {
 	here := leaf{path, v, after}
 	switch v.Kind() {
 	case reflect.Float32, reflect.Float64, reflect.Bool, reflect.String,
-		reflect.Int, reflect.Int8, reflect.Int16, reflect.Int32, reflect.Int64:
+		reflect.Int, reflect.Int8, reflect.Int16, reflect.Int32, reflect.Int64,
+		reflect.Uint, reflect.Uint8, reflect.Uint16, reflect.Uint32, reflect.Uint64:
 		return []leaf{here}
 	case reflect.Struct:
 		var out []leaf

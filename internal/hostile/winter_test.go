@@ -24,9 +24,11 @@ func winter() []season.Day {
 }
 
 // past is four years up to the first of November.
-func past() []season.Day {
+func past() []season.Day { return years(4) }
+
+func years(n int) []season.Day {
 	var days []season.Day
-	for d := time.Date(2022, 8, 1, 0, 0, 0, 0, time.UTC); d.Before(time.Date(2026, 11, 1, 0, 0, 0, 0, time.UTC)); d = d.AddDate(0, 0, 1) {
+	for d := time.Date(2026-n, 8, 1, 0, 0, 0, 0, time.UTC); d.Before(time.Date(2026, 11, 1, 0, 0, 0, 0, time.UTC)); d = d.AddDate(0, 0, 1) {
 		mean := 6 - 16*math.Cos(2*math.Pi*(float64(d.YearDay())-20)/365) + 3*math.Sin(float64(d.YearDay()))
 		days = append(days, season.HighLow(d, mean+4, mean-4))
 	}

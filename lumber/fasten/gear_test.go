@@ -298,3 +298,12 @@ func TestSlip(t *testing.T) {
 		t.Error("a negative force passes")
 	}
 }
+
+// Plates thinner than a foil are refused, not divided by.
+func TestPinFoil(t *testing.T) {
+	for _, p := range []fasten.Pin{{Diameter: 0.02, Lug: 5e-324, Leaf: 0.01}, {Diameter: 0.02, Lug: 0.01, Leaf: 5e-324}} {
+		if _, _, bearing, err := p.Stresses(0); !errors.Is(err, measure.ErrRange) {
+			t.Errorf("%+v: %g, %v", p, bearing, err)
+		}
+	}
+}

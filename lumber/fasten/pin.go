@@ -50,7 +50,7 @@ func (p Pin) Stresses(force float64) (shear, bending, bearing float64, err error
 }
 
 func (p Pin) check(force float64) error {
-	plate := measure.Range{Kind: measure.Length, Hi: 0.5, OpenLo: true}
+	plate := measure.Range{Kind: measure.Length, Lo: 1e-4, Hi: 0.5}
 	steel := measure.Range{Kind: measure.Stress, Hi: 2e9}
 	return checkAll(
 		ranged{"force", force, forces},
