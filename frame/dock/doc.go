@@ -5,7 +5,8 @@
 //
 // The frame is a rectangle: joists at running marks, two rims across their ends,
 // decking on top. Lumber gives no buoyancy. Floats are drums lying level or
-// rectangular blocks; a drum between two joists nearer to each other than its
+// rectangular blocks; a drum pushes up as the cylinder of its girth that has its outside
+// volume, or where that is not known 84 % of its length, of steel all of it; a drum between two joists nearer to each other than its
 // diameter sits wedged between their lower edges, one in a wider bay bears on the
 // deck boards, one under the joists on their lower edges.
 //

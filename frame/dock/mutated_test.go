@@ -25,6 +25,25 @@ var twists = []any{
 	strings.Repeat("x", 300), "\u0000", "½ in",
 }
 
+// copied returns a value that shares nothing with another.
+func copied(v any) any {
+	switch v := v.(type) {
+	case map[string]any:
+		out := make(map[string]any, len(v))
+		for k, x := range v {
+			out[k] = copied(x)
+		}
+		return out
+	case []any:
+		out := make([]any, len(v))
+		for i, x := range v {
+			out[i] = copied(x)
+		}
+		return out
+	}
+	return v
+}
+
 // twist changes one value somewhere in a plan: another one, none, twice, or another's.
 func twist(r *rand.Rand, v any) any {
 	var holders []func()
@@ -47,7 +66,7 @@ func twist(r *rand.Rand, v any) any {
 					case 1:
 						v[k+"x"] = v[k]
 					case 2:
-						v[k] = values[r.IntN(len(values))]
+						v[k] = copied(values[r.IntN(len(values))]) // it may hold this very place
 					case 3, 4:
 						v[k] = "unknown"
 					default:

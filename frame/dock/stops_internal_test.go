@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"example.org/floewright/float"
 	"example.org/floewright/frame/layout"
 	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
@@ -83,5 +84,15 @@ func TestBlocksLeaveRoom(t *testing.T) {
 		if room := to - from - 36*in; room < practice[0]-1e-9 || room > practice[1]+1e-9 {
 			t.Fatalf("a float at %g in has %g in of room", at/in, room/in)
 		}
+	}
+}
+
+// Of two checks of one kind that are short, that of a dock which finds no rest is the worse,
+// whatever number the other has.
+func TestNoRestIsWorse(t *testing.T) {
+	short := measure.Check{Name: "tilt", Kind: measure.Angle, Value: 1, Limit: 0.1, Rule: srcRest}
+	gone := (&float.Failure{Class: float.ErrCapsizes}).Check(short)
+	if !beyond(gone, short) || beyond(short, gone) || beyond(gone, gone) {
+		t.Error("a number is worse than a capsize")
 	}
 }
