@@ -185,3 +185,60 @@ func TestBar(t *testing.T) {
 		}
 	}
 }
+
+// FuzzCalendarAsked: whenever it is asked and whatever is remembered, no work begins before
+// that day or after ice-out as remembered, shares are shares, and first days are not before
+// ice-on.
+func FuzzCalendarAsked(f *testing.F) {
+	f.Add(150, 140, 90, 3, 100)
+	f.Add(30, 0, 200, 9, 70)
+	f.Add(300, 80, 260, 1, 130)
+	past, this := years(8), winter(99, -15, 3, 200)
+	m, err := season.New(pond, season.Default())
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Fuzz(func(t *testing.T, asked, days, out, step, on int) {
+		if days < 0 || days > len(this) || asked < days || asked > 360 {
+			return
+		}
+		recall := func(day int) (g season.Guess) {
+			var dates []time.Time
+			for i := range 5 {
+				dates = append(dates, autumn.AddDate(i-9, 0, day+(i-2)*step))
+			}
+			if day < 0 || day > 360 || step < 0 || step > 40 {
+				return g
+			}
+			g, _ = season.FromDates(dates, autumn.AddDate(0, 0, day).Year())
+			return g
+		}
+		q := season.Question{Need: 0.15, Now: autumn.AddDate(0, 0, asked), SeenOn: recall(on), SeenOut: recall(out)}
+		o, err := m.Odds(context.Background(), this[:days], past, q)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, two := range [][2]time.Time{{o.On.P10, o.First.P10}, {o.On.P90, o.First.P90}, {q.SeenOn.P10, o.First.P10}, {q.SeenOn.P90, o.First.P90}} {
+			if !two[1].IsZero() && two[1].Before(two[0]) {
+				t.Errorf("first day %v, ice-on %v, remembered %v", o.First, o.On, q.SeenOn.Span)
+			}
+		}
+		c, err := m.Calendar(context.Background(), this[:days], past, q, season.Tasks(0.15, 0.3))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range c.Slots {
+			for _, day := range []time.Time{s.Earliest, s.Usual, s.Sure} {
+				if !day.IsZero() && day.Before(q.Now) {
+					t.Errorf("asked on %v: %v", q.Now, s)
+				}
+			}
+			if !(s.Chance >= 0 && s.Chance <= 1+1e-9) {
+				t.Errorf("room in %g", s.Chance)
+			}
+			if end := s.Latest.AddDate(0, 0, s.Task.Days-1); s.Task.Need > 0 && q.SeenOut.N > 0 && !s.Latest.IsZero() && end.After(q.SeenOut.P10) {
+				t.Errorf("it ends on %v, the ice is out by %v", end, q.SeenOut.P10)
+			}
+		}
+	})
+}
