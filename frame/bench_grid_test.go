@@ -52,6 +52,7 @@ func raft(n int) Grillage {
 }
 
 func BenchmarkGrillage(b *testing.B) {
+	each := map[int]float64{}
 	for _, n := range []int{6, 11, 101, 1001} {
 		b.Run(fmt.Sprintf("bays=%d", n-1), func(b *testing.B) {
 			b.ReportAllocs()
@@ -62,6 +63,7 @@ func BenchmarkGrillage(b *testing.B) {
 				}
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n-1), "ns/bay")
+			exponent(b, each, 10, 1000, n-1)
 		})
 	}
 }

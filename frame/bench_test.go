@@ -24,7 +24,16 @@ func bays(n int) Beam {
 	return b
 }
 
+// exponent reports how the time grows between two sizes: 1 where it grows as they do.
+func exponent(b *testing.B, each map[int]float64, small, large, n int) {
+	each[n] = float64(b.Elapsed().Nanoseconds()) / float64(b.N)
+	if n == large && each[small] > 0 {
+		b.ReportMetric(math.Log(each[large]/each[small])/math.Log(float64(large)/float64(small)), "exponent")
+	}
+}
+
 func BenchmarkSolve(b *testing.B) {
+	each := map[int]float64{}
 	for _, n := range []int{3, 10, 100, 1000} {
 		b.Run(fmt.Sprintf("bays=%d", n), func(b *testing.B) {
 			b.ReportAllocs()
@@ -35,6 +44,7 @@ func BenchmarkSolve(b *testing.B) {
 				}
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n), "ns/bay")
+			exponent(b, each, 10, 1000, n)
 		})
 	}
 }

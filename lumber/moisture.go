@@ -55,8 +55,8 @@ func Density(g, moisture float64) (float64, error) {
 //
 //	Gb = G/(1 + 0.27 G),  m = 100 (1.54 - Gb)/(1.54 Gb)
 //
-// Wood Handbook, chapter 4. Within 2.9 units in the last place.
-// Worst at (0.6447), ordered as in testdata/accuracy.csv.
+// Wood Handbook, chapter 4. Within 4.0 units in the last place.
+// Worst at (0.6065), ordered as in testdata/accuracy.csv.
 func PoreFull(g float64) (moisture, density float64, err error) {
 	if err := gravities.Check("specific gravity", g); err != nil {
 		return 0, 0, err

@@ -56,6 +56,7 @@ func run(args []string, out, errs io.Writer) int {
 	if err != nil {
 		return fail(err)
 	}
+	fmt.Fprintf(out, "An invented sheet: six holes of %s clear ice and %s white, as sound as can be.\n", *clear, *white)
 	fmt.Fprintf(out, "%s: %s\n  %s\n", *load, c.Words(), c.Numbers(measure.US))
 	if c.Err != nil {
 		fmt.Fprintln(out, "  why:", c.Err)

@@ -21,6 +21,13 @@ func TestRun(t *testing.T) {
 	if got := output(t); !strings.Contains(got, "2x8 Southern Pine No.2") || !strings.Contains(got, "holds") || !strings.Contains(got, "not a permit drawing") {
 		t.Error(got)
 	}
+	// DCA 6 prints 11 ft 10 in, which holds for faces without slits: each line says which it is.
+	if got := output(t); !strings.Contains(got, "wet, incised, every 16 in: spans 10 ft 6-7/8 in") || !strings.Contains(got, "no slits, as tables of Southern Pine take it (-smooth): 11 ft 9-7/8 in") {
+		t.Error(got)
+	}
+	if got := output(t, "-smooth"); !strings.Contains(got, "wet, smooth, every 16 in: spans 11 ft 9-7/8 in") || strings.Contains(got, "slits") {
+		t.Error(got)
+	}
 	if got := output(t, "-spacing", "30 in"); !strings.Contains(got, "short") {
 		t.Error(got)
 	}

@@ -34,6 +34,58 @@ func BenchmarkLineWarm(b *testing.B) {
 	}
 }
 
+// bisected returns the level pull of an unstretchable chain on a bottom, of a length and a
+// weight, whose dock end is a rise above it and a reach away: the catenary's formulas, and
+// the pull between two bounds halved until nothing changes.
+func bisected(length, weight, reach, rise float64) float64 {
+	at := func(pull float64) float64 {
+		a := pull / weight
+		if s := math.Sqrt(rise*rise + 2*rise*a); s < length { // the rest lies
+			return length - s + a*math.Acosh(1+rise/a)
+		}
+		return 2 * a * math.Asinh(math.Sqrt(length*length-rise*rise)/(2*a))
+	}
+	lo, hi := 0.0, 1e6
+	for {
+		mid := (lo + hi) / 2
+		if !(lo < mid && mid < hi) {
+			return mid
+		}
+		if at(mid) < reach {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+}
+
+// The baseline: the same chain at the same places by plain bisection.
+func BenchmarkLineByBisection(b *testing.B) {
+	b.ReportAllocs()
+	i := 0
+	for b.Loop() {
+		i++
+		if pull := bisected(12, 20, 11.2+0.2*math.Sin(float64(i)*0.1), 3); !(pull > 0) {
+			b.Fatal(pull)
+		}
+	}
+}
+
+// TestBisectedBaseline: the baseline computes what the line does.
+func TestBisectedBaseline(t *testing.T) {
+	line := moor.Line{Pieces: []moor.Piece{{Length: 12, Weight: 20}}}
+	var h moor.Hang
+	for _, reach := range []float64{9.5, 10.5, 11, 11.3, 11.55, 11.61} {
+		var err error
+		if h, err = line.At(reach, 3, h); err != nil {
+			t.Fatal(err)
+		}
+		if want := bisected(12, 20, reach, 3); !(math.Abs(h.Pull-want) <= 1e-7*want) {
+			t.Errorf("reach %g m: %.12g N, bisected %.12g N", reach, h.Pull, want)
+		}
+	}
+}
+
 // The same, afresh each time.
 func BenchmarkLineCold(b *testing.B) {
 	line := moor.Line{Pieces: []moor.Piece{{Length: 12, Weight: 20}}}

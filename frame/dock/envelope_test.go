@@ -484,6 +484,54 @@ const eightBlocks = `{ "name": "Eight blocks (invented)",
   "people": [ { "who": "adult", "count": 4, "mass": "185 lb" } ],
   "site": { "water": "lake", "temperature": "60 F" } }`
 
+// BenchmarkRides is every situation of the same docks that has a rest of its own, one after
+// another on one core: each begun at the empty dock's, as the envelope does, and as baseline
+// each from nothing.
+func BenchmarkRides(b *testing.B) {
+	for _, c := range []struct {
+		name string
+		d    *Dock
+	}{{"floats=8", mustBuild(b, "eight", eightBlocks)}, {"floats=18", demoDock(b, "swim")}} {
+		met, err := c.d.situations()
+		if err != nil {
+			b.Fatal(err)
+		}
+		var none *base
+		r, err := none.raftOf(c.d)
+		if err != nil {
+			b.Fatal(err)
+		}
+		for _, from := range []string{"near", "nothing"} {
+			b.Run(c.name+"/from="+from, func(b *testing.B) {
+				b.ReportAllocs()
+				for b.Loop() {
+					var empty *ride
+					n := 0
+					for i := range met {
+						if met[i].pulls != nil {
+							continue
+						}
+						near := empty
+						if from == "nothing" || met[i].ground != nil {
+							near = nil
+						}
+						out, err := r.meet(&met[i], empty, near)
+						if err == nil {
+							n++
+						}
+						if i == 0 {
+							empty = out
+						}
+					}
+					if n < 50 {
+						b.Fatalf("%d situations come to rest", n)
+					}
+				}
+			})
+		}
+	}
+}
+
 // BenchmarkEnvelope is every situation of a dock of 10 by 24 ft, on eight blocks and
 // on eighteen drums.
 func BenchmarkEnvelope(b *testing.B) {

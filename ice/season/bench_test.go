@@ -2,6 +2,7 @@ package season_test
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"testing"
 
@@ -40,17 +41,28 @@ func BenchmarkSeasonStefan(b *testing.B) {
 	}
 }
 
-// BenchmarkOdds is the odds from 150 winters.
+// BenchmarkOdds is the odds from 15 winters and from 150, and how the time grows between.
 func BenchmarkOdds(b *testing.B) {
 	m, err := season.New(pond, season.Default())
 	if err != nil {
 		b.Fatal(err)
 	}
-	past := years(150)
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := m.Odds(context.Background(), nil, past, season.Question{Need: 0.2}); err != nil {
-			b.Fatal(err)
-		}
+	var few float64
+	for _, n := range []int{15, 150} {
+		past := years(n)
+		b.Run(fmt.Sprintf("winters=%d", n), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := m.Odds(context.Background(), nil, past, season.Question{Need: 0.2}); err != nil {
+					b.Fatal(err)
+				}
+			}
+			each := float64(b.Elapsed().Nanoseconds()) / float64(b.N)
+			if n == 15 {
+				few = each
+			} else if few > 0 {
+				b.ReportMetric(math.Log10(each/few), "exponent")
+			}
+		})
 	}
 }

@@ -90,7 +90,7 @@ var forms = []form{
 	},
 	{
 		"lumber", "PoreFull moisture",
-		[][2]float64{{0.2, 1}},
+		[][2]float64{{0.2, 0.9}},
 		func(x []num) num {
 			basic := x[0].div(of(1).add(dec("0.27").mul(x[0])))
 			return of(100).mul(dec("1.54").sub(basic)).div(dec("1.54").mul(basic))
@@ -99,7 +99,7 @@ var forms = []form{
 			m, _, err := lumber.PoreFull(x[0])
 			return m, err
 		},
-		2.8,
+		4.0,
 	},
 	{
 		"ice", "Plate.Rigidity",

@@ -5,6 +5,8 @@ import (
 	"flag"
 	"math"
 	"os"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -127,6 +129,40 @@ func TestTenths(t *testing.T) {
 	} {
 		if got := tenths(x); got != want {
 			t.Errorf("%.17g rounds to %s, want %s", x, got, want)
+		}
+	}
+}
+
+// The README and DEVELOPERS say how many values are recomputed and how many cells are only
+// carried, within a twentieth.
+func TestCountsAreTold(t *testing.T) {
+	checks, err := All()
+	if err != nil {
+		t.Fatal(err)
+	}
+	carried := 0
+	for _, c := range checks {
+		if c.Carried {
+			carried++
+		}
+	}
+	told := regexp.MustCompile(`([0-9,]+) (values|cells)\b`)
+	for _, file := range []string{"README.md", "DEVELOPERS.md"} {
+		text, err := os.ReadFile("../../" + file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		found := map[string]float64{}
+		for _, m := range told.FindAllStringSubmatch(string(text), -1) {
+			n, err := strconv.ParseFloat(strings.ReplaceAll(m[1], ",", ""), 64)
+			if err == nil && n > found[m[2]] {
+				found[m[2]] = n
+			}
+		}
+		for what, want := range map[string]int{"values": len(checks) - carried, "cells": carried} {
+			if n := found[what]; !(math.Abs(n-float64(want)) <= 0.05*float64(want)) {
+				t.Errorf("%s says %.0f %s, there are %d", file, n, what, want)
+			}
 		}
 	}
 }
