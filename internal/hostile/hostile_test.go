@@ -207,8 +207,8 @@ func (r *trial) spoilt(how string, all ...spoil) {
 }
 
 // try calls the target in every hostile way, announcing each call in now, and returns
-// why the sound call was refused, and what must not have happened.
-func (t *target) try(now *atomic.Pointer[string]) (refused error, found []finding) {
+// what must not have happened, and why the sound call was refused.
+func (t *target) try(now *atomic.Pointer[string]) (found []finding, refused error) {
 	r := t.trial(now)
 	n, slow := fewer[t.name]
 	if slow && n == 0 && testing.Short() {
@@ -232,7 +232,7 @@ func (t *target) try(now *atomic.Pointer[string]) (refused error, found []findin
 		most = min(most, n)
 	}
 	if most == 0 {
-		return refused, r.found
+		return r.found, refused
 	}
 	stride := max(1, (len(spoils)+most-1)/most)
 	for i := 0; i < len(spoils); i += stride {
@@ -240,7 +240,7 @@ func (t *target) try(now *atomic.Pointer[string]) (refused error, found []findin
 		r.spoilt(fmt.Sprintf("%s = %#v", s.path, s.x), s)
 	}
 	if slow && n < len(floats) {
-		return refused, r.found
+		return r.found, refused
 	}
 	for _, x := range floats { // in all numbers at once
 		var all []spoil
@@ -251,7 +251,7 @@ func (t *target) try(now *atomic.Pointer[string]) (refused error, found []findin
 		}
 		r.spoilt(fmt.Sprintf("all numbers = %g", x), all...)
 	}
-	return refused, r.found
+	return r.found, refused
 }
 
 // where returns the first lines of the library in a stack.
@@ -319,7 +319,7 @@ func TestHostileInputs(t *testing.T) {
 	known := map[string]bool{}
 	for _, c := range calls {
 		watch(t, c.name, func(now *atomic.Pointer[string]) {
-			refused, found := c.try(now)
+			found, refused := c.try(now)
 			report(t, found, known)
 			switch why := refusing[c.name]; {
 			case refused != nil && why == "":
