@@ -219,3 +219,14 @@ func TestSpanUnderNothing(t *testing.T) {
 		t.Errorf("under the least: %g m, %v", span, err)
 	}
 }
+
+// A bound above the cost, or none, leaves nothing to save, and one below nothing all of it.
+func TestGapOfOddBounds(t *testing.T) {
+	for _, c := range []struct{ cost, bound, want float64 }{
+		{10, 8, 0.2}, {10, 10, 0}, {10, 12, 0}, {10, math.NaN(), 0}, {10, -5, 1}, {0, -5, 0}, {math.NaN(), 1, 0}, {math.Inf(1), 1, 0},
+	} {
+		if g := (lumber.Outlay{Cost: c.cost, Bound: c.bound}).Gap(); math.Abs(g-c.want) > 1e-15 {
+			t.Errorf("%g of %g: %g, want %g", c.bound, c.cost, g, c.want)
+		}
+	}
+}

@@ -24,10 +24,10 @@ type Side struct {
 // 1/(ρg) (1/A + arm²/I), with trim and heel by the waterplane alone, as for a broad
 // dock (hydrostatics). It floats level; set Tilt and Heel where a crowd leans it. Fresh water.
 func Afloat(level, height, area, along, across, arm float64) (Side, error) {
-	inertias := measure.Range{Lo: 0, Hi: 1e9, OpenLo: true, Source: srcSense}
+	inertias := measure.Range{Lo: 1e-9, Hi: 1e9, Source: srcSense}
 	if err := first(
 		anyLength.Check("level", level), anyLength.Check("height of the pin line", height),
-		measure.Range{Kind: measure.Area, Lo: 0, Hi: 1e5, OpenLo: true, Source: srcSense}.Check("waterplane", area),
+		measure.Range{Kind: measure.Area, Lo: 1e-9, Hi: 1e5, Source: srcSense}.Check("waterplane", area),
 		inertias.Check("inertia of the waterplane along the pins", along),
 		inertias.Check("inertia of the waterplane across the pins", across), lengthOrZero.Check("arm", arm),
 	); err != nil {

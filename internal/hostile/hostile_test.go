@@ -128,17 +128,21 @@ func (r *trial) once(how string, finite bool) (refused error, ok bool) {
 
 // judge looks for NaN in what a call gave beside no error.
 func (r *trial) judge(how, by string, results []reflect.Value, finite bool) error {
+	infinities := false // where there is an error to give, and no infinity was given
 	if n := len(results); n > 0 && !strings.HasSuffix(r.name, ".Unwrap") && results[n-1].Type() == errorType {
 		if !results[n-1].IsNil() {
 			return results[n-1].Interface().(error)
 		}
 		results = results[:n-1]
+		infinities = finite && endless[r.name] == "" && by == ""
 	} else if !finite {
 		results = nil // NaN in, NaN out: there is no error to give
 	}
 	for i, x := range results {
-		if p := nan(x, fmt.Sprintf("result %d", i), 0); p != "" {
+		if p := nan(x, fmt.Sprintf("result %d", i), 0, false); p != "" {
 			r.found = append(r.found, finding{r.name, how, by + "gives NaN without an error: " + p})
+		} else if p := nan(x, fmt.Sprintf("result %d", i), 0, infinities); p != "" {
+			r.found = append(r.found, finding{r.name, how, by + "gives an infinity without an error: " + p})
 		}
 		if by == "" {
 			r.returned(how, x)

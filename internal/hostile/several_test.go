@@ -12,7 +12,7 @@ import (
 const (
 	// several is how often each function is called with two or three places spoilt at
 	// once; those of fewer less often.
-	several = 500
+	several = 400
 
 	seed = 1 // another one tries others
 	near = 4 // a place's neighbours in its struct, as often drawn as all others
