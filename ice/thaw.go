@@ -30,10 +30,18 @@ func Thaws() []Thaw { return append([]Thaw(nil), thaws...) }
 // Factor returns the factor on the thickness required after so many of the last
 // 24 hours above freezing; a factor on the load counts by its square root,
 // after P = A h². The error is of class ErrUnfit where the rule covers no load,
-// measure.ErrRange outside 0 to 24 hours.
+// measure.ErrRange outside 0 to 24 hours, and for a rule of one's own whose
+// factors are none.
 func (t Thaw) Factor(hours float64) (float64, error) {
 	r := measure.Range{Kind: measure.Time, Lo: 0, Hi: 24 * 3600, Source: t.Source}
 	if err := r.Check("time above freezing in the last 24 h", hours*3600); err != nil {
+		return math.NaN(), err
+	}
+	factor := measure.Range{Kind: measure.Ratio, Lo: 0, Hi: 100, Source: sizeRange}
+	if err := factor.Check("factor on the thickness", t.Thickness); err != nil {
+		return math.NaN(), err
+	}
+	if err := factor.Check("factor on the load", t.Load); err != nil {
 		return math.NaN(), err
 	}
 	switch {

@@ -40,6 +40,3 @@ var endless = map[string]string{
 // open are functions that still give NaN without an error, or panic, with the call that
 // does it. They are defects; one that is mended has to leave the list.
 var open = map[string]string{}
-
-// openTogether are those that do it only with several places spoilt at once.
-var openTogether = map[string]string{"ice.Thaw.Factor": "a load below 0 with a From that is past gives the root of a negative number"}

@@ -64,9 +64,4 @@ func TestSeveralSpoilt(t *testing.T) {
 		}
 		watch(t, c.name, func(now *atomic.Pointer[string]) { report(t, c.tryTogether(now, n), known) })
 	}
-	for name := range openTogether {
-		if !known[name] && !testing.Short() {
-			t.Errorf("%s is excused and does nothing wrong, or is gone", name)
-		}
-	}
 }
