@@ -21,7 +21,7 @@ func (f Figure) check(field string, r measure.Range) error {
 	if err := r.Check(field, f.Value); err != nil {
 		return err
 	}
-	return measure.Range{Kind: r.Kind, Lo: 0, Hi: math.Inf(1)}.Check(field+", accuracy", f.Within)
+	return measure.Range{Kind: r.Kind, Lo: 0, Hi: 1e9}.Check(field+", accuracy", f.Within)
 }
 
 // A Drum is a closed round drum as it is bought or found.

@@ -390,3 +390,17 @@ func TestSurveyWithAHangingDrum(t *testing.T) {
 		}
 	}
 }
+
+// An accuracy that no tape has is refused, not squared into an infinity.
+func TestAccuracyOfAnything(t *testing.T) {
+	girth, length, mass := float.Figure{Value: 1.82, Within: 0.01}, float.Figure{Value: 0.88}, float.Figure{Value: 18}
+	if _, err := float.MeasureDrum(girth, length, mass); err != nil {
+		t.Fatal(err)
+	}
+	for _, within := range []float64{math.MaxFloat64, 1e300, math.Inf(1), math.NaN(), -1} {
+		girth.Within = within
+		if d, err := float.MeasureDrum(girth, length, mass); !errors.Is(err, measure.ErrRange) {
+			t.Errorf("%+v, %v", d, err)
+		}
+	}
+}

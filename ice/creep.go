@@ -52,7 +52,7 @@ var (
 	rangeMean    = measure.Range{Kind: measure.Temperature, Lo: -40, Hi: -1, Source: own("the law is for cold ice, not for ice near melting")}
 	rangeGrain   = measure.Range{Kind: measure.Length, Lo: 1e-3, Hi: 0.05, Source: own("columns of lake ice")}
 	rangeElastic = measure.Range{Kind: measure.Stress, Lo: 1e9, Hi: 1e10, Source: own("a sheet in place, 1 GPa, to sound ice under sound waves, 10 GPa")}
-	rangeStress  = measure.Range{Kind: measure.Stress, Lo: 0, Hi: 2e6, OpenLo: true, Source: own("ice breaks before")}
+	rangeStress  = measure.Range{Kind: measure.Stress, Lo: 1e-6, Hi: 2e6, Source: own("ice breaks before")}
 	rangeHeld    = measure.Range{Kind: measure.Time, Lo: 0, Hi: 1e8, Source: sizeRange}
 )
 

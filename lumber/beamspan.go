@@ -75,7 +75,7 @@ func (m Member) BeamSpan(joist, overhang, dead, live float64) (float64, measure.
 	if err != nil {
 		return 0, measure.Check{}, err
 	}
-	if err := lengths.Check("joist span", joist); err != nil {
+	if err := (measure.Range{Kind: measure.Length, Lo: spacings.Lo, Hi: lengths.Hi}).Check("joist span", joist); err != nil {
 		return 0, measure.Check{}, err
 	}
 	if err := (measure.Range{Kind: measure.Length, Hi: joist}).Check("joist overhang", overhang); err != nil {
@@ -84,9 +84,7 @@ func (m Member) BeamSpan(joist, overhang, dead, live float64) (float64, measure.
 	if err := loads.Check("dead load", dead); err != nil {
 		return 0, measure.Check{}, err
 	}
-	positive := loads
-	positive.OpenLo = true
-	if err := positive.Check("live load", live); err != nil {
+	if err := liveLoads.Check("live load", live); err != nil {
 		return 0, measure.Check{}, err
 	}
 	for _, s := range []Strength{v.Fb, v.Fv, v.E} {

@@ -86,12 +86,13 @@ type Outlay struct {
 }
 
 // Gap returns which share of the cost a better plan might save at the most, exact by
-// the bound of [Cut]: 0 for a proven plan, and where there is no cost.
+// the bound of [Cut]: 0 for a proven plan, and where there is no cost, or no bound below
+// it.
 func (o Outlay) Gap() float64 {
-	if !(o.Cost > 0) {
+	if !(o.Cost > 0 && o.Cost <= math.MaxFloat64 && o.Bound < o.Cost) {
 		return 0
 	}
-	return (o.Cost - o.Bound) / o.Cost
+	return (o.Cost - math.Max(0, o.Bound)) / o.Cost
 }
 
 // Cut plans how to cut the wanted pieces: as few as can be left uncut, then at

@@ -3,6 +3,7 @@ package lumber_test
 import (
 	"context"
 	"errors"
+	"math"
 	"math/rand/v2"
 	"testing"
 
@@ -194,5 +195,38 @@ func TestBoardOfNoStiffness(t *testing.T) {
 	}
 	if _, sag, err := b.Under(900, 0.4, 1, false, 1); err != nil || !(sag > 0) {
 		t.Errorf("%g, %v", sag, err)
+	}
+}
+
+// A joist that bears nothing, or boards a hair apart, has no span that is a number.
+func TestSpanUnderNothing(t *testing.T) {
+	m := piece(t, "hf", "2", "2x8")
+	for _, x := range [][2]float64{{1.5e-323, 30}, {0.4, 5e-324}, {0, 1000}, {0.4, 0}} {
+		if span, _, err := m.SpanWithin(360, x[0], 0, x[1]); !errors.Is(err, measure.ErrRange) {
+			t.Errorf("%g m apart under %g Pa: %g m, %v", x[0], x[1], span, err)
+		}
+		if span, _, err := m.BeamSpan(math.Min(x[0], 1e-300), 0, 0, x[1]); !errors.Is(err, measure.ErrRange) {
+			t.Errorf("joists of next to nothing under %g Pa: %g m, %v", x[1], span, err)
+		}
+	}
+	if span, _, err := m.BeamSpan(3, 0, 0, 5e-324); !errors.Is(err, measure.ErrRange) {
+		t.Errorf("under nothing: %g m, %v", span, err)
+	}
+	if span, _, err := m.BeamSpan(1e-3, 0, 0, 1e-3); err != nil || math.IsInf(span, 0) {
+		t.Errorf("under the least: %g m, %v", span, err)
+	}
+	if span, _, err := m.SpanWithin(60, 1e-3, 0, 1e-3); err != nil || math.IsInf(span, 0) {
+		t.Errorf("under the least: %g m, %v", span, err)
+	}
+}
+
+// A bound above the cost, or none, leaves nothing to save, and one below nothing all of it.
+func TestGapOfOddBounds(t *testing.T) {
+	for _, c := range []struct{ cost, bound, want float64 }{
+		{10, 8, 0.2}, {10, 10, 0}, {10, 12, 0}, {10, math.NaN(), 0}, {10, -5, 1}, {0, -5, 0}, {math.NaN(), 1, 0}, {math.Inf(1), 1, 0},
+	} {
+		if g := (lumber.Outlay{Cost: c.cost, Bound: c.bound}).Gap(); math.Abs(g-c.want) > 1e-15 {
+			t.Errorf("%g of %g: %g, want %g", c.bound, c.cost, g, c.want)
+		}
 	}
 }

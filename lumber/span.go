@@ -7,8 +7,11 @@ import (
 )
 
 var (
-	spacings = measure.Range{Kind: measure.Length, Hi: 5, OpenLo: true}
+	spacings = measure.Range{Kind: measure.Length, Lo: 1e-3, Hi: 5}
 	loads    = measure.Range{Kind: measure.Pressure, Hi: 1e5}
+
+	// liveLoads begin far below a breath of snow: under nothing any span would do.
+	liveLoads = measure.Range{Kind: measure.Pressure, Lo: 1e-3, Hi: loads.Hi}
 )
 
 // srcSpan is the rule behind the published tables of joist spans.
@@ -49,9 +52,7 @@ func (m Member) SpanWithin(fraction, spacing, dead, live float64) (float64, meas
 	if err := loads.Check("dead load", dead); err != nil {
 		return 0, measure.Check{}, err
 	}
-	live0 := loads
-	live0.OpenLo = true
-	if err := live0.Check("live load", live); err != nil {
+	if err := liveLoads.Check("live load", live); err != nil {
 		return 0, measure.Check{}, err
 	}
 	if err := (measure.Range{Lo: 60, Hi: 1000}).Check("deflection limit", fraction); err != nil {

@@ -95,7 +95,7 @@ func (d DeadWeight) slides() (μ, design measure.Factor, err error) {
 		return μ, design, err
 	}
 	if d.Friction != 0 {
-		if err := (measure.Range{Lo: 0, Hi: 2, Source: srcSense}).Check("friction", d.Friction); err != nil {
+		if err := (measure.Range{Lo: 1e-6, Hi: 2, Source: srcSense}).Check("friction", d.Friction); err != nil {
 			return μ, design, err
 		}
 		μ = measure.Factor{Symbol: "μ", Name: "friction", Value: d.Friction, Why: "as given", Source: srcUser}

@@ -26,10 +26,10 @@ type Side struct {
 // Within 1.1 units in the last place.
 // Worst at (1.703, 0.8562, 25.38, 3.813), ordered as in testdata/accuracy.csv.
 func Afloat(level, height, area, along, across, arm float64) (Side, error) {
-	inertias := measure.Range{Lo: 0, Hi: 1e9, OpenLo: true, Source: srcSense}
+	inertias := measure.Range{Lo: 1e-9, Hi: 1e9, Source: srcSense}
 	if err := first(
 		anyLength.Check("level", level), anyLength.Check("height of the pin line", height),
-		measure.Range{Kind: measure.Area, Lo: 0, Hi: 1e5, OpenLo: true, Source: srcSense}.Check("waterplane", area),
+		measure.Range{Kind: measure.Area, Lo: 1e-9, Hi: 1e5, Source: srcSense}.Check("waterplane", area),
 		inertias.Check("inertia of the waterplane along the pins", along),
 		inertias.Check("inertia of the waterplane across the pins", across), lengthOrZero.Check("arm", arm),
 	); err != nil {

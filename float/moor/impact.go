@@ -92,7 +92,8 @@ type Fender struct {
 func (f Fender) Stop(energy float64) (force, stroke float64, err error) {
 	if err := first(
 		measure.Range{Kind: measure.Moment, Lo: 0, Hi: 1e9, Source: srcSense}.Check("energy", energy),
-		springOrZero.Check("stiffness of the fender", f.Stiffness), lengthOrZero.Check("stroke of the fender", f.Stroke),
+		nothingOr(measure.Range{Kind: springOrZero.Kind, Lo: 1e-6, Hi: springOrZero.Hi, Source: srcSense}, "stiffness of the fender", f.Stiffness),
+		nothingOr(positiveLength, "stroke of the fender", f.Stroke),
 	); err != nil {
 		return 0, 0, err
 	}

@@ -38,3 +38,23 @@ func TestLeastNumbers(t *testing.T) {
 		}
 	}
 }
+
+// What is divided by next to nothing is refused, not infinite.
+func TestNextToNothing(t *testing.T) {
+	const least = 5e-324
+	for name, call := range map[string]func() error{
+		"waterplane":     func() error { _, err := moor.Afloat(0, 0.3, least, 1, 1, 1); return err },
+		"inertia along":  func() error { _, err := moor.Afloat(0, 0.3, 1, least, 1, 1); return err },
+		"inertia across": func() error { _, err := moor.Afloat(0, 0.3, 1, 1, least, 1); return err },
+		"friction": func() error {
+			_, err := moor.DeadWeight{Density: 2400, Friction: least, Design: measure.Factor{Value: 1.5}}.Needed(100, 0)
+			return err
+		},
+		"stiffness": func() error { _, _, err := moor.Fender{Stiffness: least}.Stop(100); return err },
+		"stroke":    func() error { _, _, err := moor.Fender{Stroke: least}.Stop(100); return err },
+	} {
+		if err := call(); !errors.Is(err, measure.ErrRange) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}

@@ -48,8 +48,8 @@ func (l *Layout) Lift(drum int, push float64, s Strength) (Lift, error) {
 		x    float64
 	}{
 		{"push", measure.Range{Kind: measure.Force, OpenLo: true, Hi: 1e7}, push},
-		{"Moment", measure.Range{Kind: measure.Moment, OpenLo: true, Hi: 1e6}, s.Moment},
-		{"Screw", measure.Range{Kind: measure.Force, OpenLo: true, Hi: 1e6}, s.Screw},
+		{"Moment", measure.Range{Kind: measure.Moment, Lo: 1e-6, Hi: 1e6}, s.Moment},
+		{"Screw", measure.Range{Kind: measure.Force, Lo: 1e-6, Hi: 1e6}, s.Screw},
 		{"Screws", measure.Range{Lo: 1, Hi: 20}, float64(s.Screws)},
 	} {
 		if err := c.r.Check(c.what, c.x); err != nil {

@@ -124,6 +124,11 @@ func TestSpoiltLayoutRefuses(t *testing.T) {
 	if _, err := lay(t, bays(t)).Lift(0, 900, strong); err != nil {
 		t.Fatal(err)
 	}
+	for _, s := range []layout.Strength{{Moment: 5e-324, Screw: 600, Screws: 2}, {Moment: 300, Screw: 5e-324, Screws: 2}} {
+		if lift, err := lay(t, bays(t)).Lift(0, 900, s); !errors.Is(err, measure.ErrRange) {
+			t.Errorf("boards of no strength: %+v, %v", lift, err)
+		}
+	}
 	for name, change := range map[string]func(l *layout.Layout){
 		"no drums":        func(l *layout.Layout) { l.Drawing.Drums = nil },
 		"no decks":        func(l *layout.Layout) { l.Drawing.Decks = nil },

@@ -60,6 +60,13 @@ func TestCatches(t *testing.T) {
 		{"NaN beside no error", func(s shape) (float64, error) { return s.X, nil }, "NaN without an error"},
 		{"NaN in a list", func(s shape) (*inner, error) { return &inner{[]float64{0, s.X}}, nil }, "result 0.Deep[1]"},
 		{"NaN by a finite number", func(x float64) float64 { return math.Log(x) }, "NaN without an error"},
+		{"an infinity beside no error", func(x float64) (float64, error) {
+			if !(math.Abs(x) <= math.MaxFloat64) {
+				return 0, refuse
+			}
+			return 1 / x, nil
+		}, "gives an infinity"},
+		{"an infinity without an error to give", func(x float64) float64 { return 1 / x }, ""},
 		{"NaN beside an error", func(s shape) (float64, error) { return math.NaN(), refuse }, ""},
 		{"NaN in, NaN out", func(x float64) float64 { return x }, ""},
 		{"a check without a value", func(s shape) (measure.Check, error) { return measure.Refuse("x", refuse), nil }, ""},
@@ -79,7 +86,7 @@ func TestCatches(t *testing.T) {
 			arg.Set(reflect.ValueOf(sound()))
 		}
 		var now atomic.Pointer[string]
-		_, found := (&target{name: c.name, f: f, args: []reflect.Value{arg}}).try(&now)
+		found, _ := (&target{name: c.name, f: f, args: []reflect.Value{arg}}).try(&now)
 		switch {
 		case c.want == "" && len(found) > 0:
 			t.Errorf("%s: reported %q", c.name, found[0].call+": "+found[0].what)
@@ -93,7 +100,7 @@ func TestCatches(t *testing.T) {
 	recv := reflect.New(reflect.TypeFor[shape]()).Elem()
 	recv.Set(reflect.ValueOf(sound()))
 	var now atomic.Pointer[string]
-	_, found := (&target{name: "Whole", recv: recv}).try(&now)
+	found, _ := (&target{name: "Whole", recv: recv}).try(&now)
 	if !slices.ContainsFunc(found, func(f finding) bool { return strings.HasSuffix(f.what, "result 0.Deep[1]") }) {
 		t.Errorf("a method's NaN is not among %v", found)
 	}

@@ -16,14 +16,14 @@ var keepTexts = map[string]bool{"frame/sheet.WriteFiles": true}
 
 // fewer are functions of which a call takes long, and how often each is called.
 var fewer = map[string]int{
-	"float.Platform.Fewest":      100,
+	"float.Platform.Fewest":      60,
 	"float.Platform.WorstCrowd":  500,
 	"float/moor.Mooring.Bands":   300,
 	"float/moor.Mooring.Lengths": 60,
 	"float/moor.Mooring.Winter":  500,
 	"frame.Beam.Walk":            500,
 	"frame/dock.Dock.Envelope":   30,
-	"frame/dock.Dock.Report":     8,
+	"frame/dock.Dock.Report":     6,
 	"frame/dock.Dock.Plate":      30,
 	"ice/season.Fit":             15, "ice/season.Model.Odds": 200, "ice/season.Model.Calendar": 200, "ice/season.Model.Run": 1000, "ice/season.Run": 1000,
 	"frame/sheet.Of":       40,

@@ -136,15 +136,16 @@ func leaves(v reflect.Value, path string, after []func(), whole bool) []leaf {
 	return nil
 }
 
-// nan returns the path of a NaN that a caller can read in v, "" if there is none. A verdict
-// without a value is no answer and says so, and what carries its own error has said it.
-func nan(v reflect.Value, path string, depth int) string {
+// nan returns the path of a NaN that a caller can read in v, or of an infinity if those
+// count too, "" if there is none. A verdict without a value is no answer and says so, and
+// what carries its own error has said it.
+func nan(v reflect.Value, path string, depth int, infinities bool) string {
 	if !v.IsValid() || depth > 8 {
 		return ""
 	}
 	switch v.Kind() {
 	case reflect.Float32, reflect.Float64:
-		if math.IsNaN(v.Float()) {
+		if math.IsNaN(v.Float()) || infinities && math.IsInf(v.Float(), 0) {
 			return path
 		}
 	case reflect.Struct:
@@ -158,24 +159,24 @@ func nan(v reflect.Value, path string, depth int) string {
 		}
 		for i := range v.NumField() {
 			if f := v.Type().Field(i); f.IsExported() {
-				if p := nan(v.Field(i), path+"."+f.Name, depth+1); p != "" {
+				if p := nan(v.Field(i), path+"."+f.Name, depth+1, infinities); p != "" {
 					return p
 				}
 			}
 		}
 	case reflect.Slice, reflect.Array:
 		for i := range v.Len() {
-			if p := nan(v.Index(i), fmt.Sprintf("%s[%d]", path, i), depth+1); p != "" {
+			if p := nan(v.Index(i), fmt.Sprintf("%s[%d]", path, i), depth+1, infinities); p != "" {
 				return p
 			}
 		}
 	case reflect.Pointer, reflect.Interface:
 		if !v.IsNil() {
-			return nan(v.Elem(), path, depth+1)
+			return nan(v.Elem(), path, depth+1, infinities)
 		}
 	case reflect.Map:
 		for _, k := range v.MapKeys() {
-			if p := nan(v.MapIndex(k), path+"[]", depth+1); p != "" {
+			if p := nan(v.MapIndex(k), path+"[]", depth+1, infinities); p != "" {
 				return p
 			}
 		}
