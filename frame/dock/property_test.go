@@ -84,7 +84,7 @@ func TestUnknownNeverImproves(t *testing.T) {
 		demoText(t, "work"),
 		demoText(t, "swim", `"count": 2, "mass": "185 lb"`, `"count": 12, "mass": "320 lb"`, `"flotation": "20 psf"`, `"flotation": "45 psf"`,
 			`"length": "36-1/2 in", "mass": "22 lb"`, `"length": "36-1/2 in", "mass": "140 lb"`, `"moisture": "60 %"`, `"moisture": "110 %"`),
-		demoText(t, "swim", `"clear": "20 in"`, `"clear": "5 in"`, `"girth": "6 ft 1 in"`, `"girth": "4 ft"`, `"deck": "40 psf"`, `"deck": "100 psf"`,
+		demoText(t, "swim", `"clear": "20 in"`, `"clear": "5 in"`, `"girth": "6 ft 1 in"`, `"girth": "4 ft"`, `, "volume": "67 gal"`, ``, `"deck": "40 psf"`, `"deck": "100 psf"`,
 			`"mass": "60 lb", "along": "2 ft", "across": "5 ft", "above": "14 in"`, `"mass": "900 lb", "along": "2 ft", "across": "9 ft", "above": "9 ft"`),
 		demoText(t, "work", `"spacing": "400 mm"`, `"spacing": "900 mm"`, `"size": "38 mm x 140 mm", "species"`, `"size": "20 mm x 140 mm", "species"`,
 			`"temperature": "20 C"`, `"temperature": "40 C"`, `"crowd_from_edge": "150 mm"`, `"crowd_from_edge": "0 mm"`, `"count": 3, "mass": "95 kg"`, `"count": 9, "mass": "95 kg"`),

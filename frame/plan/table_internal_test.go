@@ -48,7 +48,7 @@ func TestTablesAreWhole(t *testing.T) {
 				return member{key: key, value: &node{form: list, items: []*node{{form: object}}}}
 			}
 			p := Plan{root: &node{form: object, members: []member{
-				one("people"), one("weights"),
+				one("people"), one("weights"), one("floats"),
 				{key: "hardware", value: &node{form: object, members: []member{one("ties"), one("drums")}}},
 			}}}
 			path := strings.ReplaceAll(e.Path, "[]", "[1]")
