@@ -33,8 +33,9 @@ var refusing = map[string]string{
 
 // endless are functions of which an infinity is an answer.
 var endless = map[string]string{
-	"float/moor.Usual": "a figure without an upper end is a range that has none",
-	"ice.Gauge.Fall":   "a trend that does not cross zero never does",
+	"float/moor.Usual":   "a figure without an upper end is a range that has none",
+	"ice.Sheet.Flooding": "a day that the law does not reach is infinitely late",
+	"ice.Gauge.Fall":     "a trend that does not cross zero never does",
 }
 
 // open are functions that still give NaN without an error, or panic, with the call that

@@ -104,6 +104,7 @@ var byHand = sync.OnceValue(func() map[string][]any {
 
 		"frame/plan.Demo":        {plan.Demos()[0]},
 		"frame/plan.Read":        {"demo.json", &again{text: text}},
+		"frame/plan.Plan.Vary":   {"frame.length", "25 ft"},
 		"frame/plan.Plausible":   {plan.Explain()[0].Path},
 		"frame/dock.Read":        {"demo.json", &again{text: text}},
 		"frame/sheet.WriteFiles": {folder, []sheet.File(nil)},
