@@ -38,6 +38,7 @@ var untouched = map[string]string{
 	"frame/dock.Dock.Empty":       gathers,
 	"frame/dock.Dock.Envelope":    gathers,
 	"frame/dock.Dock.IceAsked":    gathers,
+	"frame/dock.Dock.IceBeside":   gathers,
 	"frame/dock.Dock.Launch":      gathers,
 	"frame/dock.Dock.Layout":      gathers,
 	"frame/dock.Dock.Lines":       gathers,

@@ -27,8 +27,9 @@ var lawful = map[string]string{
 
 // refusing are functions that give an error whatever they are given.
 var refusing = map[string]string{
-	"frame/plan.Errors.OrNil":     "its error is the list itself",
-	"lumber/measure.RestateError": "its error is what it was given, in other units",
+	"frame/plan.Errors.OrNil":            "its error is the list itself",
+	"lumber/measure.Check.UnmarshalJSON": "a check is not read back",
+	"lumber/measure.RestateError":        "its error is what it was given, in other units",
 }
 
 // endless are functions of which an infinity is an answer.

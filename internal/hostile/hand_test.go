@@ -156,7 +156,14 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"lumber/fasten.Connector.Check":     {fasten.Forces{Down: 900, Up: 100, Along: 50}},
 		"lumber/fasten.Piece.Bearing":       {0.0127},
 
-		"lumber/measure.Kind.Parse": {"3 m"},
-		"lumber/measure.FeetInches": {3.66, 16},
+		"lumber/measure.Assumption.UnmarshalJSON": {[]byte(`{"name":"moisture","text":"wet","known":"measured"}`)},
+		"lumber/measure.Factor.UnmarshalJSON":     {[]byte(`{"symbol":"CD","name":"duration","value":1.15}`)},
+		"lumber/measure.Kind.UnmarshalText":       {[]byte("length")},
+		"lumber/measure.Knowledge.UnmarshalText":  {[]byte("measured")},
+		"lumber/measure.Status.UnmarshalText":     {[]byte("read")},
+		"lumber/measure.System.UnmarshalText":     {[]byte("si")},
+		"lumber/measure.Verdict.UnmarshalText":    {[]byte("holds")},
+		"lumber/measure.Kind.Parse":               {"3 m"},
+		"lumber/measure.FeetInches":               {3.66, 16},
 	}
 })
