@@ -88,7 +88,7 @@ func TestAccuracy(t *testing.T) {
 	r.Within(2, "Cylinder.Wet tilted Plane", wetForm(plane))
 	r.Within(3.5, "Cylinder.Wet tilted VolumeMoment.X", wetForm(func(w float.Wet) float64 { return w.VolumeMoment.X }))
 	r.Within(1.5, "Cylinder.Wet tilted VolumeMoment.Z", wetForm(z))
-	r.Within(10, "Cylinder.Wet tilted PlaneInertia xx", wetForm(xx))
+	r.Within(14, "Cylinder.Wet tilted PlaneInertia xx", wetForm(xx)) // 13.5 where products fuse into sums (arm64), else 8.5
 	r.Within(1, "Cylinder.Wet tilted PlaneInertia yy", wetForm(yy))
 	r.Within(2, "Period", func(x []float64) (float64, error) { return float.Period(x[0], x[1]) })
 	r.Within(3, "Seal.Pressure", func(x []float64) (float64, error) { return float.Seal{Celsius: x[0]}.Pressure(x[1]) })
