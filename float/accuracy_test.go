@@ -1,6 +1,7 @@
 package float_test
 
 import (
+	"runtime"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -88,7 +89,11 @@ func TestAccuracy(t *testing.T) {
 	r.Within(2, "Cylinder.Wet tilted Plane", wetForm(plane))
 	r.Within(3.5, "Cylinder.Wet tilted VolumeMoment.X", wetForm(func(w float.Wet) float64 { return w.VolumeMoment.X }))
 	r.Within(1.5, "Cylinder.Wet tilted VolumeMoment.Z", wetForm(z))
-	r.Within(14, "Cylinder.Wet tilted PlaneInertia xx", wetForm(xx)) // 13.5 where products fuse into sums (arm64), else 8.5
+	tilted := 10.0 // 8.5 are measured
+	if runtime.GOARCH == "arm64" {
+		tilted = 14 // 13.5, where products fuse into sums
+	}
+	r.Within(tilted, "Cylinder.Wet tilted PlaneInertia xx", wetForm(xx))
 	r.Within(1, "Cylinder.Wet tilted PlaneInertia yy", wetForm(yy))
 	r.Within(2, "Period", func(x []float64) (float64, error) { return float.Period(x[0], x[1]) })
 	r.Within(3, "Seal.Pressure", func(x []float64) (float64, error) { return float.Seal{Celsius: x[0]}.Pressure(x[1]) })
