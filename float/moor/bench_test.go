@@ -97,22 +97,6 @@ func BenchmarkLineCold(b *testing.B) {
 	}
 }
 
-// Six lines over 72 directions and 20 levels. Under 60 ms.
-func BenchmarkSurvey(b *testing.B) {
-	m := sixLines()
-	var levels []float64
-	for k := range 20 {
-		levels = append(levels, -0.8+0.06*float64(k))
-	}
-	storm := steady(2500)
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := m.Survey(levels, storm, 72); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
 // The dock to rest, afresh.
 func BenchmarkRest(b *testing.B) {
 	m := sixLines()
