@@ -65,11 +65,11 @@ type cutCase struct {
 	saw   lumber.Saw
 }
 
-func cutCases(pieces, n int) []cutCase {
+func cutCases(pieces, kinds, n int) []cutCase {
 	rng := rand.New(rand.NewPCG(2026, uint64(pieces)))
 	var out []cutCase
 	for range n {
-		w, s, saw := yardCut(rng, pieces, 12, 6)
+		w, s, saw := yardCut(rng, pieces, kinds, 6)
 		out = append(out, cutCase{w, s, saw})
 	}
 	return out
@@ -80,11 +80,14 @@ func cutCases(pieces, n int) []cutCase {
 // proven at all, the greatest gap, and what first fit costs more on the average.
 func BenchmarkCut(b *testing.B) {
 	for _, c := range []struct {
-		pieces, cases int
-		within        time.Duration
-	}{{60, 200, 10 * time.Millisecond}, {300, 40, time.Second}} {
-		cases := cutCases(c.pieces, c.cases)
-		b.Run(fmt.Sprintf("%d pieces, 12 kinds, 6 lengths", c.pieces), func(b *testing.B) {
+		pieces, kinds, cases int
+		within               time.Duration
+	}{
+		{60, 12, 200, 10 * time.Millisecond}, {300, 12, 40, time.Second},
+		{60, 3, 200, 10 * time.Millisecond}, {60, 6, 200, 10 * time.Millisecond}, {60, 24, 200, 10 * time.Millisecond},
+	} {
+		cases := cutCases(c.pieces, c.kinds, c.cases)
+		b.Run(fmt.Sprintf("%d pieces, %d kinds, 6 lengths", c.pieces, c.kinds), func(b *testing.B) {
 			b.ReportAllocs()
 			var done, quick, proven int
 			var gap, more float64
@@ -116,7 +119,7 @@ func BenchmarkCut(b *testing.B) {
 
 func BenchmarkCutFirstFit(b *testing.B) {
 	for _, pieces := range []int{60, 300} {
-		cases := cutCases(pieces, 40)
+		cases := cutCases(pieces, 12, 40)
 		b.Run(fmt.Sprintf("%d pieces, 12 kinds, 6 lengths", pieces), func(b *testing.B) {
 			b.ReportAllocs()
 			i := 0
@@ -149,7 +152,7 @@ func BenchmarkRows(b *testing.B) {
 func TestCutBenchmarkSetIsProven(t *testing.T) {
 	for _, c := range []struct{ pieces, cases, proven int }{{60, 60, 57}, {300, 20, 15}} {
 		proven := 0
-		for _, k := range cutCases(c.pieces, c.cases) {
+		for _, k := range cutCases(c.pieces, 12, c.cases) {
 			plan := mustCut(t, k.wants, k.stock, k.saw)
 			if plan.Total.Proven {
 				proven++
