@@ -80,9 +80,9 @@ func Criteria() []Criterion {
 	return out
 }
 
-// CriterionNamed returns the row of that name, with its source; upper and lower case
+// LookupCriterion returns the row of that name, with its source; upper and lower case
 // are alike. The error, of class [measure.ErrName], lists the names there are.
-func CriterionNamed(name string) (Criterion, error) {
+func LookupCriterion(name string) (Criterion, error) {
 	names := make([]string, len(criteria))
 	for i, c := range criteria {
 		if strings.EqualFold(c.Name, strings.TrimSpace(name)) {
@@ -110,7 +110,7 @@ func Rules(d Deck, names ...string) ([]Rule, error) {
 		}
 	}
 	for _, name := range names {
-		c, err := CriterionNamed(name)
+		c, err := LookupCriterion(name)
 		if err != nil {
 			return nil, err
 		}
@@ -182,7 +182,7 @@ func (c Criterion) rests() []measure.Assumption {
 		out = append(out, measure.Assumption{Name: "reading of the rule", Text: c.Reading, Known: measure.Assumed})
 	}
 	if c.Pressure > 0 || c.Mass > 0 {
-		text := measure.Length.Print(c.Above, measure.SI) + " over the deck"
+		text := measure.Length.Format(c.Above, measure.SI) + " over the deck"
 		if c.Above == stands {
 			text += ", as standing people (" + imo.String() + ")"
 		}

@@ -13,7 +13,7 @@ import (
 // Does the dock pass what is asked of private docks? An invented dock, 10 by 16 ft
 // on twelve drums.
 func ExampleRules() {
-	drum, err := float.DrumNamed("55 gal plastic, tight head")
+	drum, err := float.LookupDrum("55 gal plastic, tight head")
 	if err != nil {
 		log.Fatal(err)
 	}
@@ -60,7 +60,7 @@ func ExampleRules() {
 func ExampleCriterion_AsLoaded() {
 	var rules []float.Rule
 	for _, name := range []string{"tilt at most 5 deg", "deck edge dry"} {
-		c, err := float.CriterionNamed(name)
+		c, err := float.LookupCriterion(name)
 		if err != nil {
 			log.Fatal(err)
 		}
@@ -76,7 +76,7 @@ func ExampleCriterion_AsLoaded() {
 
 // A town with a stricter freeboard (invented): a copy of a row with its own limit.
 func ExampleCriterion_Rule() {
-	c, err := float.CriterionNamed("10 in to the deck")
+	c, err := float.LookupCriterion("10 in to the deck")
 	if err != nil {
 		log.Fatal(err)
 	}

@@ -28,7 +28,7 @@ func tubeDock() *float.Platform {
 // of its section, under 22 psf as much as the shift put under.
 func TestPontoonHeel(t *testing.T) {
 	p := tubeDock()
-	c, err := float.CriterionNamed("pontoon heel")
+	c, err := float.LookupCriterion("pontoon heel")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -69,7 +69,7 @@ func TestPontoonHeel(t *testing.T) {
 // TestPontoonTrim uses a light crowd, so that the tubes' tops can be followed.
 func TestPontoonTrim(t *testing.T) {
 	p := tubeDock()
-	c, err := float.CriterionNamed("pontoon trim")
+	c, err := float.LookupCriterion("pontoon trim")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -152,7 +152,7 @@ func TestCriteriaLost(t *testing.T) {
 	}
 
 	// With a load of one's own it is tried under that load.
-	c, err := float.CriterionNamed("freeboard 0.10 m with one drum lost")
+	c, err := float.LookupCriterion("freeboard 0.10 m with one drum lost")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -63,7 +63,7 @@ func boxTilt(m, y, z, across, along float64) float64 {
 
 func ruleOf(t *testing.T, name string, d float.Deck) float.Rule {
 	t.Helper()
-	c, err := float.CriterionNamed(name)
+	c, err := float.LookupCriterion(name)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -220,11 +220,11 @@ func TestCriteriaDefaultSet(t *testing.T) {
 			t.Errorf("%s: %v, %v", want[i], check, err)
 		}
 	}
-	tilt, err := float.CriterionNamed("TILT at most 5 deg ")
+	tilt, err := float.LookupCriterion("TILT at most 5 deg ")
 	if err != nil || tilt.Source.Status != measure.Quoted || !strings.Contains(tilt.Source.String(), "as quoted") {
 		t.Errorf("the tilt rule is second-hand: %v, %v", tilt.Source, err)
 	}
-	if _, err := float.CriterionNamed("3 deg"); !errors.Is(err, measure.ErrName) {
+	if _, err := float.LookupCriterion("3 deg"); !errors.Is(err, measure.ErrName) {
 		t.Errorf("unknown name: %v", err)
 	}
 	if _, err := float.Rules(float.Deck{}, "10 in to the deck", "3 deg"); !errors.Is(err, measure.ErrName) {
@@ -239,7 +239,7 @@ func TestCriteriaDefaultSet(t *testing.T) {
 
 // TestCriteriaOwn gives a row another limit, as a town with a rule of its own.
 func TestCriteriaOwn(t *testing.T) {
-	c, err := float.CriterionNamed("10 in to the deck")
+	c, err := float.LookupCriterion("10 in to the deck")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -419,7 +419,7 @@ func TestCriteriaUnknown(t *testing.T) {
 		t.Errorf("frame depth not known: %v, %v", check, err)
 	}
 
-	good, err := float.CriterionNamed("end loses at most 4 in")
+	good, err := float.LookupCriterion("end loses at most 4 in")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -429,7 +429,7 @@ func TestCriteriaUnknown(t *testing.T) {
 	if err != nil || !errors.Is(check.Err, measure.ErrRange) {
 		t.Errorf("load past the middle: %v, %v", check, err)
 	}
-	spot, _ := float.CriterionNamed("400 lb on one spot")
+	spot, _ := float.LookupCriterion("400 lb on one spot")
 	spot.Inset = 2.1
 	check, err = spot.Rule(float.Deck{})(boxDock())
 	if err != nil || !errors.Is(check.Err, measure.ErrRange) {
@@ -465,7 +465,7 @@ func TestCriteriaUnknown(t *testing.T) {
 // TestCriteriaAsLoaded judges the dock with what is aboard, and posts a number by
 // it: with that many at the worst place the rules hold, with one more they do not.
 func TestCriteriaAsLoaded(t *testing.T) {
-	tilt, err := float.CriterionNamed("tilt at most 5 deg")
+	tilt, err := float.LookupCriterion("tilt at most 5 deg")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -479,7 +479,7 @@ func TestCriteriaAsLoaded(t *testing.T) {
 	if err != nil || check.Value != s.Tilt() {
 		t.Errorf("%v, %v; settled at %g rad", check, err, s.Tilt())
 	}
-	every, err := float.CriterionNamed("deck edge dry")
+	every, err := float.LookupCriterion("deck edge dry")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -513,7 +513,7 @@ func TestCriteriaAsLoaded(t *testing.T) {
 // under 20 psf, and its tilt under a load on spots alone.
 func TestCriteriaOwnLoad(t *testing.T) {
 	const lb, ft = 0.45359237, 0.3048
-	c, err := float.CriterionNamed("10 in to the deck")
+	c, err := float.LookupCriterion("10 in to the deck")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -528,7 +528,7 @@ func TestCriteriaOwnLoad(t *testing.T) {
 	if err != nil || !(both.Value < want) {
 		t.Errorf("%v, %v; under the even load alone %g m", both, err, want)
 	}
-	c, err = float.CriterionNamed("heel at most 10 deg")
+	c, err = float.LookupCriterion("heel at most 10 deg")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -565,12 +565,12 @@ func TestCriteriaLostIsNoLoad(t *testing.T) {
 		t.Errorf("%v beside a lost drum %v; %v %v", a, b, err, err2)
 	}
 	// Nor does a lost drum under a load.
-	c, err := float.CriterionNamed("freeboard 0.10 m with one drum lost")
+	c, err := float.LookupCriterion("freeboard 0.10 m with one drum lost")
 	if err != nil {
 		t.Fatal(err)
 	}
 	c.Pressure = 5 * measure.PSF
-	every, err := float.CriterionNamed("drums at most 85 % immersed")
+	every, err := float.LookupCriterion("drums at most 85 % immersed")
 	if err != nil {
 		t.Fatal(err)
 	}

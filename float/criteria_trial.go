@@ -85,7 +85,7 @@ func (t *trial) even(pressure float64) []loading {
 	at := t.outline.centre
 	at.Z += t.criterion.Above
 	return []loading{{
-		name: measure.Pressure.Print(pressure, measure.SI) + " over the deck", lost: -1,
+		name: measure.Pressure.Format(pressure, measure.SI) + " over the deck", lost: -1,
 		add: []Weight{{Mass: pressure * t.outline.area / measure.Gravity, At: at}},
 	}}
 }
@@ -104,7 +104,7 @@ func byHalves(t *trial) ([]loading, error) {
 		area, at := t.outline.half(sign)
 		at.Z += t.criterion.Above
 		out = append(out, loading{
-			name: measure.Pressure.Print(t.criterion.Pressure, measure.SI) + " over the half of the deck toward " + side, lost: -1,
+			name: measure.Pressure.Format(t.criterion.Pressure, measure.SI) + " over the half of the deck toward " + side, lost: -1,
 			add: []Weight{{Mass: t.criterion.Pressure * area / measure.Gravity, At: at}},
 		})
 	}
@@ -137,7 +137,7 @@ func (t *trial) spots(mass float64) ([]loading, error) {
 }
 
 func spotName(mass float64, at r3.Vec) string {
-	return fmt.Sprintf("%s at x %.2f m, y %.2f m", measure.Mass.Print(mass, measure.SI), at.X, at.Y)
+	return fmt.Sprintf("%s at x %.2f m, y %.2f m", measure.Mass.Format(mass, measure.SI), at.X, at.Y)
 }
 
 // halvesAndSpots is both, in turn and not together.

@@ -20,7 +20,7 @@ func TestWhatEndsTheLoad(t *testing.T) {
 		}
 	}
 	p.Corners = []r3.Vec{{X: -2, Y: -0.9, Z: 0.6}, {X: 2, Y: -0.9, Z: 0.6}, {X: 2, Y: 0.9, Z: 0.6}, {X: -2, Y: 0.9, Z: 0.6}}
-	c, err := float.CriterionNamed("20 psf over the deck")
+	c, err := float.LookupCriterion("20 psf over the deck")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -48,9 +48,9 @@ func Drums() []Drum {
 	return out
 }
 
-// DrumNamed returns the preset of that name, with its sources; upper and lower case are alike.
+// LookupDrum returns the preset of that name, with its sources; upper and lower case are alike.
 // The error, of class [measure.ErrName], lists the names there are.
-func DrumNamed(name string) (Drum, error) {
+func LookupDrum(name string) (Drum, error) {
 	names := make([]string, len(drums))
 	for i, d := range drums {
 		if strings.EqualFold(d.Name, strings.TrimSpace(name)) {

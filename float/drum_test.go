@@ -40,9 +40,9 @@ func TestDrumPresets(t *testing.T) {
 				t.Errorf("displacement %.1f L, nominal %.1f, cylinder around it %.1f",
 					v*1e3, nominal[d.Name]*1e3, around*1e3)
 			}
-			found, err := float.DrumNamed(" " + d.Name)
+			found, err := float.LookupDrum(" " + d.Name)
 			if err != nil || found != d {
-				t.Errorf("DrumNamed(%q) = %+v, %v", d.Name, found, err)
+				t.Errorf("LookupDrum(%q) = %+v, %v", d.Name, found, err)
 			}
 		})
 	}
@@ -52,8 +52,8 @@ func TestDrumPresets(t *testing.T) {
 	}
 }
 
-func TestDrumNamedUnknown(t *testing.T) {
-	_, err := float.DrumNamed("5 gal pail")
+func TestLookupDrumUnknown(t *testing.T) {
+	_, err := float.LookupDrum("5 gal pail")
 	var e *measure.Error
 	if !errors.As(err, &e) || !errors.Is(err, measure.ErrName) || e.Text != "5 gal pail" || e.Want == "" {
 		t.Errorf("error %v", err)

@@ -39,11 +39,11 @@ func (f *Failure) Error() string {
 	}
 	switch f.Class {
 	case ErrSinks, ErrNoFloat:
-		b.WriteString("; " + measure.Mass.Print(f.Short, measure.SI) + " of buoyancy lacking")
+		b.WriteString("; " + measure.Mass.Format(f.Short, measure.SI) + " of buoyancy lacking")
 	case ErrCapsizes:
-		b.WriteString(" past a heel of " + measure.Angle.Print(f.Heel, measure.SI) + " and a trim of " +
-			measure.Angle.Print(f.Trim, measure.SI) + "; " +
-			measure.Moment.Print(f.Short, measure.SI) + " of righting moment lacking")
+		b.WriteString(" past a heel of " + measure.Angle.Format(f.Heel, measure.SI) + " and a trim of " +
+			measure.Angle.Format(f.Trim, measure.SI) + "; " +
+			measure.Moment.Format(f.Short, measure.SI) + " of righting moment lacking")
 	}
 	return b.String()
 }

@@ -13,7 +13,7 @@ import (
 // Will a dock of eight drums dance in the chop? An invented dock, 8 by 16 ft, its
 // frame and deck of 500 kg spread over it.
 func ExamplePlatform_Motion() {
-	drum, err := float.DrumNamed("55 gal plastic, tight head")
+	drum, err := float.LookupDrum("55 gal plastic, tight head")
 	if err != nil {
 		log.Fatal(err)
 	}

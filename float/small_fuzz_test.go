@@ -23,13 +23,13 @@ func FuzzNames(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, name string, depth, drawn, walk float64) {
 		same := func(got string) bool { return strings.EqualFold(got, strings.TrimSpace(name)) }
-		if d, err := float.DrumNamed(name); err != nil {
+		if d, err := float.LookupDrum(name); err != nil {
 			expected(t, err)
 		} else if !same(d.Name) || !(d.Body().Volume() > 0) {
 			t.Fatalf("%q is %+v", name, d)
 		}
 		deck := float.Deck{Depth: depth, Drawn: drawn, Walk: walk}
-		c, err := float.CriterionNamed(name)
+		c, err := float.LookupCriterion(name)
 		rules, ruled := float.Rules(deck, name)
 		if err != nil {
 			expected(t, err)

@@ -13,7 +13,7 @@ import (
 // The dock of these examples is invented: 8 ft by 16 ft on eight steel drums, 420 kg
 // of frame and deck.
 func planOfExample() *float.Platform {
-	drum, err := float.DrumNamed("55 gal steel, tight head")
+	drum, err := float.LookupDrum("55 gal steel, tight head")
 	if err != nil {
 		log.Fatal(err)
 	}

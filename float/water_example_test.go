@@ -39,8 +39,8 @@ func ExampleMeasureDrum() {
 }
 
 // A preset, with how sure its mass is.
-func ExampleDrumNamed() {
-	d, err := float.DrumNamed("55 gal steel, tight head")
+func ExampleLookupDrum() {
+	d, err := float.LookupDrum("55 gal steel, tight head")
 	if err != nil {
 		log.Fatal(err)
 	}

@@ -64,12 +64,12 @@ func (e *Envelope) String() string {
 		fmt.Fprintf(&b, "%s, case %d: %v\n", p.name, p.peak.Case, p.peak.Diagram)
 	}
 	for i, p := range e.Push {
-		fmt.Fprintf(&b, "push of rest %d: %s to %s\n", i, measure.Force.Print(p.Least, measure.SI), measure.Force.Print(p.Most, measure.SI))
+		fmt.Fprintf(&b, "push of rest %d: %s to %s\n", i, measure.Force.Format(p.Least, measure.SI), measure.Force.Format(p.Most, measure.SI))
 	}
 	for _, s := range e.Sections {
 		fmt.Fprintf(&b, "x = %.3f m: shear %s to %s, moment %s to %s\n", noMinus(s.X, 3),
-			measure.Force.Print(s.Shear.Least, measure.SI), measure.Force.Print(s.Shear.Most, measure.SI),
-			measure.Moment.Print(s.Moment.Least, measure.SI), measure.Moment.Print(s.Moment.Most, measure.SI))
+			measure.Force.Format(s.Shear.Least, measure.SI), measure.Force.Format(s.Shear.Most, measure.SI),
+			measure.Moment.Format(s.Moment.Least, measure.SI), measure.Moment.Format(s.Moment.Most, measure.SI))
 	}
 	return b.String()
 }

@@ -32,14 +32,14 @@ func ExampleBeam_Solve() {
 		log.Fatal(err)
 	}
 	for i, p := range line.Push {
-		fmt.Printf("%s: %s\n", line.Places[i], measure.Force.Print(p, measure.US))
+		fmt.Printf("%s: %s\n", line.Places[i], measure.Force.Format(p, measure.US))
 	}
 	most := line.Extremes()
-	fmt.Printf("sags %s at %s\n", measure.Moment.Print(most.Sag.Moment, measure.US), measure.Length.Print(most.Sag.X, measure.US))
-	fmt.Printf("hogs %s at %s\n", measure.Moment.Print(-most.Hog.Moment, measure.US), measure.Length.Print(most.Hog.X, measure.US))
-	fmt.Printf("goes down %.2f in at %s\n", -most.Down.Deflection/measure.Inch, measure.Length.Print(most.Down.X, measure.US))
+	fmt.Printf("sags %s at %s\n", measure.Moment.Format(most.Sag.Moment, measure.US), measure.Length.Format(most.Sag.X, measure.US))
+	fmt.Printf("hogs %s at %s\n", measure.Moment.Format(-most.Hog.Moment, measure.US), measure.Length.Format(most.Hog.X, measure.US))
+	fmt.Printf("goes down %.2f in at %s\n", -most.Down.Deflection/measure.Inch, measure.Length.Format(most.Down.X, measure.US))
 	// The shear that counts for sawn lumber is a depth away from the support.
-	fmt.Printf("shear a depth right of the middle beam: %s\n", measure.Force.Print(line.At(8*measure.Foot+h).Shear, measure.US))
+	fmt.Printf("shear a depth right of the middle beam: %s\n", measure.Force.Format(line.At(8*measure.Foot+h).Shear, measure.US))
 	// Output:
 	// ledger: 202 lbf
 	// middle beam: 635 lbf

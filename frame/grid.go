@@ -186,7 +186,7 @@ func (s *grid) setSeats() error {
 	rigid := make([]bool, len(g.Nodes))
 	held := make([]bool, len(g.Nodes))
 	for i := range g.Seats {
-		if n := g.Seats[i].Nodes[0]; g.Seats[i].Held {
+		if n := g.Seats[i].Nodes[0]; g.Seats[i].Clamped {
 			s.spins[n] = false
 		}
 	}
@@ -206,8 +206,8 @@ func (s *grid) setSeats() error {
 			*was = true
 			return nil
 		}
-		if seat.Held {
-			if err := twice(&held[seat.Nodes[0]], ".Held", "a second hold on the rotations of a node"); err != nil {
+		if seat.Clamped {
+			if err := twice(&held[seat.Nodes[0]], ".Clamped", "a second hold on the rotations of a node"); err != nil {
 				return err
 			}
 			s.fixed[c.r1], s.fixed[c.r2] = true, true

@@ -41,7 +41,7 @@ type Seat struct {
 	// axis for turns about that axis and its centre of buoyancy for the other.
 	// A centre that shifts with the sinkage is brought in by solving again.
 	Heights [2]float64
-	Held    bool   // a rigid hold on the node's rotations as well; under one node only
+	Clamped bool   // a rigid hold on the node's rotations as well; under one node only
 	Name    string // for errors and printing; may be empty
 }
 
@@ -215,8 +215,8 @@ func (g *Grillage) checkSeat(i int) error {
 			}
 		}
 	}
-	if len(s.Nodes) > 1 && (s.Support == nil || s.Held) {
-		return bad(".Nodes", itoa(len(s.Nodes))+" nodes under a rigid or held seat", "one node, or a support that gives")
+	if len(s.Nodes) > 1 && (s.Support == nil || s.Clamped) {
+		return bad(".Nodes", itoa(len(s.Nodes))+" nodes under a rigid or clamped seat", "one node, or a support that gives")
 	}
 	if r := anyFinite(measure.Length); !r.Has(s.Level) {
 		return r.Check(g.seat(i)+".Level", s.Level)

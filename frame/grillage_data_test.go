@@ -71,7 +71,7 @@ func TestGridMechanisms(t *testing.T) {
 		{"a moment that nothing takes", func() frame.Grillage {
 			g := frame.Grillage{Nodes: [][2]float64{{0, 0}, {1, 1}}, Forces: [][3]float64{{}, {0, 10, 10}}}
 			g.Members = []frame.Member{{I: 0, J: 1, EI: 1e5, Untwist: true}}
-			g.Seats = []frame.Seat{{Nodes: []int{0}, Held: true}}
+			g.Seats = []frame.Seat{{Nodes: []int{0}, Clamped: true}}
 			return g
 		}, "node 1", "turns on the spot"},
 		{"a row that can roll", func() frame.Grillage {
@@ -126,16 +126,16 @@ func TestGridBadData(t *testing.T) {
 		{"Seats[0].Nodes[1]", func(g *frame.Grillage) { g.Seats[0].Nodes = []int{0, 7} }},
 		{"Seats[0].Nodes", func(g *frame.Grillage) { g.Seats[0].Nodes = []int{0, 0} }},
 		{"Seats[0].Nodes", func(g *frame.Grillage) { g.Seats[0] = frame.Seat{Nodes: []int{0, 1}} }},
-		{"Seats[0].Nodes", func(g *frame.Grillage) { g.Seats[0].Nodes, g.Seats[0].Held = []int{0, 1}, true }},
+		{"Seats[0].Nodes", func(g *frame.Grillage) { g.Seats[0].Nodes, g.Seats[0].Clamped = []int{0, 1}, true }},
 		{"Seats[0].Level", func(g *frame.Grillage) { g.Seats[0].Level = nan }},
 		{"Seats[0].Share", func(g *frame.Grillage) { g.Seats[0].Share = []float64{0.5, 0.5} }},
 		{"Seats[0].Share[0]", func(g *frame.Grillage) { g.Seats[0].Share = []float64{nan} }},
 		{"Seats[0].Share in all", func(g *frame.Grillage) { g.Seats[0].Share = []float64{0.5} }},
 		{"block.Support", func(g *frame.Grillage) { g.Seats[0].Support, g.Seats[0].Name = frame.Spring(-1), "block" }},
 		{"Seats[1].Nodes", func(g *frame.Grillage) { g.Seats[0].Support, g.Seats[1] = nil, frame.Seat{Nodes: []int{0}} }},
-		{"Seats[1].Held", func(g *frame.Grillage) {
-			g.Seats[0].Held = true
-			g.Seats[1].Nodes, g.Seats[1].Held = []int{0}, true
+		{"Seats[1].Clamped", func(g *frame.Grillage) {
+			g.Seats[0].Clamped = true
+			g.Seats[1].Nodes, g.Seats[1].Clamped = []int{0}, true
 		}},
 	} {
 		g := good()

@@ -77,11 +77,11 @@ func randomGrid(r *rand.Rand, k kind) frame.Grillage {
 			default:
 				continue
 			}
-			seat.Held = corner && r.IntN(6) == 0
+			seat.Clamped = corner && r.IntN(6) == 0
 			if k != linear {
 				seat.Level = 0.05 * (r.Float64() - 0.5)
 			}
-			if seat.Support != nil && !seat.Held && r.IntN(4) == 0 && i > 0 {
+			if seat.Support != nil && !seat.Clamped && r.IntN(4) == 0 && i > 0 {
 				seat.Nodes = append(seat.Nodes, at(i-1, j))
 				p := r.Float64()
 				seat.Share = []float64{p, 1 - p}
@@ -150,9 +150,9 @@ func gridBalance(t *testing.T, g frame.Grillage, s *frame.Solution) {
 			push(s.Push[i]*part, g.Nodes[n][0], g.Nodes[n][1])
 			nodes[n][0] += s.Push[i] * part
 		}
-		mx, my = mx+s.Hold[i][0], my+s.Hold[i][1]
-		nodes[seat.Nodes[0]][1] += s.Hold[i][0]
-		nodes[seat.Nodes[0]][2] += s.Hold[i][1]
+		mx, my = mx+s.Couple[i][0], my+s.Couple[i][1]
+		nodes[seat.Nodes[0]][1] += s.Couple[i][0]
+		nodes[seat.Nodes[0]][2] += s.Couple[i][1]
 	}
 	near(t, "force left over", up, 0, 1e-10*size)
 	near(t, "moment about x left over", mx, 0, 1e-10*size)
@@ -433,7 +433,7 @@ func TestLink(t *testing.T) {
 			g := frame.Grillage{
 				Nodes:   [][2]float64{{0, 0}, {0, 3}},
 				Members: []frame.Member{{I: 0, J: 1, EI: ei, GA: ga, GJ: 1, HingeI: hinged[0], HingeJ: hinged[1], Loads: b.Loads}},
-				Seats:   []frame.Seat{{Nodes: []int{0}, Held: true, Level: -0.02}, {Nodes: []int{1}, Held: true, Level: 0.01}},
+				Seats:   []frame.Seat{{Nodes: []int{0}, Clamped: true, Level: -0.02}, {Nodes: []int{1}, Clamped: true, Level: 0.01}},
 			}
 			l, s := solve(t, b), solveGrid(t, g)
 			size := sizes(l)
@@ -460,7 +460,7 @@ func TestSkewShaft(t *testing.T) {
 	g := frame.Grillage{
 		Nodes:   [][2]float64{{0, 0}, {2 * cos, 2 * sin}},
 		Members: []frame.Member{{I: 0, J: 1, EI: 1e5, GJ: 500, HingeJ: true}},
-		Seats:   []frame.Seat{{Nodes: []int{0}, Held: true}, {Nodes: []int{1}}},
+		Seats:   []frame.Seat{{Nodes: []int{0}, Clamped: true}, {Nodes: []int{1}}},
 		Forces:  [][3]float64{{0, 7, 9}, {-100, 30 * cos, 30 * sin}},
 	}
 	s := solveGrid(t, g)
@@ -485,7 +485,7 @@ func TestLooseInAChain(t *testing.T) {
 			{I: 0, J: 1, EI: 1e5, Untwist: true, HingeI: true, HingeJ: true},
 			{I: 1, J: 2, EI: 1e5, Untwist: true, HingeI: true, HingeJ: true},
 		},
-		Seats: []frame.Seat{{Nodes: []int{0}, Held: true}, {Nodes: []int{2}, Held: true}},
+		Seats: []frame.Seat{{Nodes: []int{0}, Clamped: true}, {Nodes: []int{2}, Clamped: true}},
 	}
 	_, err := g.Solve()
 	var m *frame.MechanismError

@@ -22,7 +22,7 @@ type Diagram struct {
 // String returns the diagram on one line in SI.
 func (d Diagram) String() string {
 	return fmt.Sprintf("x = %.3f m: shear %s, moment %s, slope %.5f rad, deflection %.2f mm", noMinus(d.X, 3),
-		measure.Force.Print(d.Shear, measure.SI), measure.Moment.Print(d.Moment, measure.SI), noMinus(d.Slope, 5), noMinus(d.Deflection*1e3, 2))
+		measure.Force.Format(d.Shear, measure.SI), measure.Moment.Format(d.Moment, measure.SI), noMinus(d.Slope, 5), noMinus(d.Deflection*1e3, 2))
 }
 
 // noMinus clears the sign of a number that prints as zero.
@@ -248,7 +248,7 @@ func (l *Line) String() string {
 		if p == 0 {
 			note = " (idle)"
 		}
-		fmt.Fprintf(&b, "%s pushes %s%s\n", nameOf(l.Places, i), measure.Force.Print(p, measure.SI), note)
+		fmt.Fprintf(&b, "%s pushes %s%s\n", nameOf(l.Places, i), measure.Force.Format(p, measure.SI), note)
 	}
 	e := l.Extremes()
 	fmt.Fprintf(&b, "largest sagging: %v\n", e.Sag)

@@ -164,7 +164,7 @@ func TestPinnedGrillages(t *testing.T) {
 			if n > 0 && r.IntN(6) == 0 {
 				s.Nodes, s.Support = []int{n, n - 1}, frame.Spring(r.about(4e4))
 			}
-			s.Held = len(s.Nodes) == 1 && r.IntN(9) == 0
+			s.Clamped = len(s.Nodes) == 1 && r.IntN(9) == 0
 			g.Seats = append(g.Seats, s)
 		}
 		for range g.Nodes {

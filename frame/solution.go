@@ -12,7 +12,7 @@ import (
 type Solution struct {
 	Move     [][3]float64 // by node: w (m), thx, thy (rad)
 	Push     []float64    // N, by seat: upward force on the frame; 0 is idle
-	Hold     [][2]float64 // N·m, by seat: moments that a held seat puts on its node
+	Couple   [][2]float64 // N·m, by seat: moments that a clamped seat puts on its node
 	Lines    []Line       // by member: its diagrams, from its node I
 	Torque   []float64    // N·m, by member: about its x on its far face
 	Residual float64      // largest imbalance left at a node, a share of the largest force
@@ -25,7 +25,7 @@ type Solution struct {
 func (s *grid) solution(t *trial) (*Solution, error) {
 	g := s.of
 	r := &Solution{
-		Move: make([][3]float64, len(g.Nodes)), Push: make([]float64, len(g.Seats)), Hold: make([][2]float64, len(g.Seats)),
+		Move: make([][3]float64, len(g.Nodes)), Push: make([]float64, len(g.Seats)), Couple: make([][2]float64, len(g.Seats)),
 		Lines: make([]Line, len(g.Members)), Torque: make([]float64, len(g.Members)), Places: make([]string, len(g.Seats)),
 		Residual: t.residual(), Names: make([]string, len(g.Nodes)),
 	}
@@ -52,9 +52,9 @@ func (s *grid) solution(t *trial) (*Solution, error) {
 		if seat.Support == nil {
 			r.Push[i] = -t.out[c.w] + 0
 		}
-		if seat.Held {
+		if seat.Clamped {
 			m1, m2 := -t.out[c.r1], -t.out[c.r2]
-			r.Hold[i] = [2]float64{float64(m1*c.cos) - float64(m2*c.sin), float64(m1*c.sin) + float64(m2*c.cos)}
+			r.Couple[i] = [2]float64{float64(m1*c.cos) - float64(m2*c.sin), float64(m1*c.sin) + float64(m2*c.cos)}
 		}
 	}
 	pieces := make([]Piece, 0, len(s.stretches))
@@ -86,7 +86,7 @@ func (r *Solution) String() string {
 		if p == 0 {
 			note = " (idle)"
 		}
-		fmt.Fprintf(&b, "%s pushes %s%s\n", nameOf(r.Places, i), measure.Force.Print(p, measure.SI), note)
+		fmt.Fprintf(&b, "%s pushes %s%s\n", nameOf(r.Places, i), measure.Force.Format(p, measure.SI), note)
 	}
 	low, high := 0, 0
 	for i, m := range r.Move {

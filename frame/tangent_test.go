@@ -28,7 +28,7 @@ func TestTangent(t *testing.T) {
 			g.Seats[i].Heights = [2]float64{r.Float64() - 0.6, r.Float64() - 0.6}
 		}
 		g.Seats = append(g.Seats,
-			Seat{Nodes: []int{0}, Support: Spring(3e4), Held: true},
+			Seat{Nodes: []int{0}, Support: Spring(3e4), Clamped: true},
 			Seat{Nodes: []int{12}, Support: Gap(0.01, 2e4), Level: 0.05},
 			Seat{Nodes: []int{2}, Level: -0.1})
 		g.Weights = []Weight{{Node: 5, Force: 700, Height: 1.1}, {Node: 8, Force: 300, Height: -0.3}}

@@ -143,7 +143,7 @@ func TestTiltReciprocity(t *testing.T) {
 	each(t, 40, func(t *testing.T, r *rand.Rand) {
 		g := randomGrid(r, linear)
 		for i := range g.Seats {
-			g.Seats[i].Held = false
+			g.Seats[i].Clamped = false
 			if g.Seats[i].Support != nil {
 				g.Seats[i].Heights = [2]float64{0.3 * r.Float64(), 0.3 * (r.Float64() - 0.3)}
 			}
@@ -193,7 +193,7 @@ func TestTiltBadData(t *testing.T) {
 	// Heights on a node whose rotation no member takes.
 	g := frame.Grillage{
 		Nodes: [][2]float64{{0, 0}, {2, 1}}, Members: []frame.Member{{I: 0, J: 1, EI: 1e5, Untwist: true}},
-		Seats:   []frame.Seat{{Nodes: []int{0}, Held: true}, {Nodes: []int{1}, Support: frame.Spring(1e4)}},
+		Seats:   []frame.Seat{{Nodes: []int{0}, Clamped: true}, {Nodes: []int{1}, Support: frame.Spring(1e4)}},
 		Weights: []frame.Weight{{Node: 1, Force: 100, Height: 1}},
 	}
 	if _, err := g.Solve(); !errors.Is(err, frame.ErrMechanism) || !strings.Contains(err.Error(), "node 1") {

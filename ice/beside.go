@@ -62,7 +62,7 @@ func (s Sheet) left(load Stand, people Crossing, thickness float64) []error {
 		}
 	}
 	if !(free > more) {
-		out = append(out, unfit("water level", "ice with less freeboard left than people take", fmt.Sprintf("%s left, %s taken", measure.Length.Print(free, measure.SI), measure.Length.Print(more, measure.SI))))
+		out = append(out, unfit("water level", "ice with less freeboard left than people take", fmt.Sprintf("%s left, %s taken", measure.Length.Format(free, measure.SI), measure.Length.Format(more, measure.SI))))
 	}
 	return out
 }

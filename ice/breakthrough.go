@@ -27,7 +27,7 @@ var nevel = &measure.Source{
 // String prints both loads, and that neither is a permission.
 func (b Breakthrough) String() string {
 	return fmt.Sprintf("cracks at %s, breaks through near %s; no rule rests on this (%s)",
-		measure.Force.Print(b.FirstCrack, measure.SI), measure.Force.Print(b.Wedges, measure.SI), b.Source)
+		measure.Force.Format(b.FirstCrack, measure.SI), measure.Force.Format(b.Wedges, measure.SI), b.Source)
 }
 
 // Breakthrough returns how the plate fails under a patch, given the flexural

@@ -83,9 +83,9 @@ func (c Comparison) String() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "sources compared, %s, clear cold lake ice; no rule:\n", c.Load.label())
 	for _, o := range c.Opinions {
-		fmt.Fprintf(&b, "%9s  %s (%s)\n", measure.Length.Print(o.Thickness, measure.SI), o.Row, o.Source)
+		fmt.Fprintf(&b, "%9s  %s (%s)\n", measure.Length.Format(o.Thickness, measure.SI), o.Row, o.Source)
 	}
 	least, most := c.Spread()
-	fmt.Fprintf(&b, "spread: %s to %s\n", measure.Length.Print(least, measure.SI), measure.Length.Print(most, measure.SI))
+	fmt.Fprintf(&b, "spread: %s to %s\n", measure.Length.Format(least, measure.SI), measure.Length.Format(most, measure.SI))
 	return b.String()
 }

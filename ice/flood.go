@@ -117,7 +117,7 @@ func (s Sheet) Flooding(load Stand) (Flood, error) {
 	if err != nil {
 		return fail(err)
 	}
-	name = fmt.Sprintf("%s, %s for %s", name, measure.Mass.Print(load.mass(), measure.SI), inDays(load.Stay))
+	name = fmt.Sprintf("%s, %s for %s", name, measure.Mass.Format(load.mass(), measure.SI), inDays(load.Stay))
 	v, err := s.survey()
 	if err != nil {
 		return fail(err)
@@ -213,7 +213,7 @@ func (f *Flood) predict(s Sheet, thickness float64, load Stand) error {
 func (f Flood) notes() []string {
 	var out []string
 	if !math.IsNaN(f.Freeboard) {
-		out = append(out, "freeboard before the load: "+measure.Length.Print(f.Freeboard, measure.SI))
+		out = append(out, "freeboard before the load: "+measure.Length.Format(f.Freeboard, measure.SI))
 	}
 	if f.Governs != "" {
 		latest := inDays(f.Latest)

@@ -144,7 +144,7 @@ func (c Crossing) check() error {
 
 // label names the load: "250 kg with 3 people".
 func (c Crossing) label() string {
-	text := measure.Mass.Print(c.Mass, measure.SI)
+	text := measure.Mass.Format(c.Mass, measure.SI)
 	if c.People == 1 {
 		text += " with 1 person"
 	} else if c.People > 1 {

@@ -43,7 +43,7 @@ func Parked(mass float64) (float64, error) {
 // says nothing about a load that stands.
 func (s Sheet) ParkedHours(mass, hours float64) (measure.Check, error) {
 	load := Crossing{Mass: mass, People: 1}
-	name := fmt.Sprintf("parked %s, %s", measure.Time.Print(hours*3600, measure.SI), measure.Mass.Print(mass, measure.SI))
+	name := fmt.Sprintf("parked %s, %s", measure.Time.Format(hours*3600, measure.SI), measure.Mass.Format(mass, measure.SI))
 	return s.parked(name, load, hours)
 }
 

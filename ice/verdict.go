@@ -72,7 +72,7 @@ func (s Sheet) judge(name string, load Crossing, more *measure.Factor, bar func(
 	if load.counted() > load.Mass {
 		c.Rests = append(c.Rests, measure.Assumption{
 			Name: "mass of the load", Known: measure.Assumed,
-			Text: fmt.Sprintf("%s, %s a person; less was given", measure.Mass.Print(load.counted(), measure.SI), measure.Mass.Print(person, measure.SI)),
+			Text: fmt.Sprintf("%s, %s a person; less was given", measure.Mass.Format(load.counted(), measure.SI), measure.Mass.Format(person, measure.SI)),
 		})
 	}
 	// Ice that is too thin by what is known stays short, whatever else is

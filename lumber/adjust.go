@@ -141,7 +141,7 @@ func (a Strength) String() string {
 	if a.Err != nil {
 		return a.Symbol + ": no answer (" + a.Err.Error() + ")"
 	}
-	s := a.Symbol + " " + measure.Stress.Print(a.Value, measure.US) + " = " + measure.Stress.Print(a.Reference.SI(), measure.US)
+	s := a.Symbol + " " + measure.Stress.Format(a.Value, measure.US) + " = " + measure.Stress.Format(a.Reference.SI(), measure.US)
 	for _, f := range a.Factors {
 		s += " × " + f.Symbol + " " + number(f.Value)
 	}

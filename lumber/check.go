@@ -216,7 +216,7 @@ func (m Member) rests() []measure.Assumption {
 	case m.Held:
 		held.Text, held.Known = "held all along", measure.Measured
 	case m.Unbraced > 0:
-		held.Text, held.Known = "held every "+measure.Length.Print(m.Unbraced, measure.US), measure.Measured
+		held.Text, held.Known = "held every "+measure.Length.Format(m.Unbraced, measure.US), measure.Measured
 	}
 	return []measure.Assumption{wet, slits, held}
 }

@@ -83,8 +83,11 @@ func BenchmarkCut(b *testing.B) {
 		pieces, kinds, cases int
 		within               time.Duration
 	}{
-		{60, 12, 200, 10 * time.Millisecond}, {300, 12, 40, time.Second},
-		{60, 3, 200, 10 * time.Millisecond}, {60, 6, 200, 10 * time.Millisecond}, {60, 24, 200, 10 * time.Millisecond},
+		{60, 12, 200, 10 * time.Millisecond},
+		{300, 12, 40, time.Second},
+		{60, 3, 200, 10 * time.Millisecond},
+		{60, 6, 200, 10 * time.Millisecond},
+		{60, 24, 200, 10 * time.Millisecond},
 	} {
 		cases := cutCases(c.pieces, c.kinds, c.cases)
 		b.Run(fmt.Sprintf("%d pieces, %d kinds, 6 lengths", c.pieces, c.kinds), func(b *testing.B) {

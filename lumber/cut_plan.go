@@ -150,7 +150,7 @@ func (s Stock) label() string {
 	if s.Name != "" {
 		return s.Name
 	}
-	return s.Section + ", " + measure.Length.Print(s.Length, measure.US)
+	return s.Section + ", " + measure.Length.Format(s.Length, measure.US)
 }
 
 // Offcuts returns the offcuts of at least a length, m, as stock in hand for

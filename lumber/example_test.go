@@ -136,9 +136,9 @@ func ExampleMember_Weights() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Println("as bought", measure.Mass.Print(w.Bought, measure.US))
-	fmt.Println("damp in service", measure.Mass.Print(w.Damp, measure.US))
-	fmt.Println("soaked bound", measure.Mass.Print(w.Soaked, measure.US))
+	fmt.Println("as bought", measure.Mass.Format(w.Bought, measure.US))
+	fmt.Println("damp in service", measure.Mass.Format(w.Damp, measure.US))
+	fmt.Println("soaked bound", measure.Mass.Format(w.Soaked, measure.US))
 	// Output:
 	// as bought 33.8 lb
 	// damp in service 43.3 lb
@@ -231,7 +231,7 @@ func ExampleFieldTreatment() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("%d coats, %s\n", job.Coats, measure.Volume.Print(job.Volume, measure.SI))
+	fmt.Printf("%d coats, %s\n", job.Coats, measure.Volume.Format(job.Volume, measure.SI))
 	fmt.Println(job.Rules[2])
 	// Output:
 	// 2 coats, 0.5 L

@@ -42,7 +42,7 @@ func starting(flags *flag.FlagSet) *start {
 // write prints the plan; where another number of drums comes out than was asked for, or
 // too few, it says so on errs.
 func (s *start) write(out, errs io.Writer, units string) error {
-	d, err := float.DrumNamed(s.drum)
+	d, err := float.LookupDrum(s.drum)
 	if err != nil {
 		return err
 	}

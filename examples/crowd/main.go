@@ -43,7 +43,7 @@ func run(args []string, out, errs io.Writer) int {
 	crowd.Inset = 6 * measure.Inch
 	var rules []float.Rule
 	for _, name := range []string{"tilt at most 5 deg", "deck edge dry"} {
-		c, err := float.CriterionNamed(name)
+		c, err := float.LookupCriterion(name)
 		if err != nil {
 			fmt.Fprintln(errs, "crowd:", err)
 			return 2
@@ -58,9 +58,9 @@ func run(args []string, out, errs io.Writer) int {
 	if post.People < 0 {
 		fmt.Fprintln(out, "Post: nobody. The empty dock breaks a rule already.")
 	} else {
-		who := "1 person of " + measure.Mass.Print(crowd.Each, measure.US)
+		who := "1 person of " + measure.Mass.Format(crowd.Each, measure.US)
 		if post.People != 1 {
-			who = fmt.Sprintf("%d people of %s each", post.People, measure.Mass.Print(crowd.Each, measure.US))
+			who = fmt.Sprintf("%d people of %s each", post.People, measure.Mass.Format(crowd.Each, measure.US))
 		}
 		fmt.Fprintf(out, "Post: %s along any one edge.\n", who)
 	}

@@ -16,5 +16,5 @@ func main() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Println("draft", measure.Length.Print(draft, measure.US))
+	fmt.Println("draft", measure.Length.Format(draft, measure.US))
 }

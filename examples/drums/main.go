@@ -37,7 +37,7 @@ func run(args []string, out, errs io.Writer) int {
 	l, err1 := measure.Length.Parse(*length)
 	w, err2 := measure.Length.Parse(*width)
 	m, err3 := measure.Mass.Parse(*mass)
-	drum, err4 := float.DrumNamed(*kind)
+	drum, err4 := float.LookupDrum(*kind)
 	for _, err := range []error{err1, err2, err3, err4} {
 		if err != nil {
 			return fail(err)
@@ -58,10 +58,10 @@ func run(args []string, out, errs io.Writer) int {
 		return fail(err)
 	}
 	fmt.Fprintf(out, "%d drums of %d places; no choice of fewer than %d does", len(c.Places), len(places), c.Bound)
-	fmt.Fprintf(out, "\nThe deck's lowest corner stays %s over the water with %d at the worst place of the edge.\n", measure.Length.Print(c.Margin, measure.US), *people)
+	fmt.Fprintf(out, "\nThe deck's lowest corner stays %s over the water with %d at the worst place of the edge.\n", measure.Length.Format(c.Margin, measure.US), *people)
 	for _, i := range c.Places {
 		at := places[i].At
-		fmt.Fprintf(out, "  %s along, %s across\n", measure.Length.Print(at.X+l/2, measure.US), measure.Length.Print(at.Y+w/2, measure.US))
+		fmt.Fprintf(out, "  %s along, %s across\n", measure.Length.Format(at.X+l/2, measure.US), measure.Length.Format(at.Y+w/2, measure.US))
 	}
 	fmt.Fprintln(out, "Afloat and sound, or one of them lost. Not sealed, not a permit drawing.")
 	return 0

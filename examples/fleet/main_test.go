@@ -61,7 +61,7 @@ func TestTable(t *testing.T) {
 		rows += n
 		row := ""
 		for _, line := range strings.Split(out.String(), "\n") {
-			if strings.HasPrefix(line, measure.Length.Print(width, measure.US)+" ") {
+			if strings.HasPrefix(line, measure.Length.Format(width, measure.US)+" ") {
 				row = line
 			}
 		}

@@ -25,13 +25,13 @@ var rules = []struct{ short, name, under string }{
 func judges() ([]float.Rule, error) {
 	var out []float.Rule
 	for _, r := range rules {
-		criterion, err := float.CriterionNamed(r.name)
+		criterion, err := float.LookupCriterion(r.name)
 		if err != nil {
 			return nil, err
 		}
 		var loads []float.Criterion
 		if r.under != "" {
-			load, err := float.CriterionNamed(r.under)
+			load, err := float.LookupCriterion(r.under)
 			if err != nil {
 				return nil, err
 			}

@@ -38,7 +38,7 @@ func table(out io.Writer, judged []judgement) {
 				all++
 			}
 		}
-		fmt.Fprintf(out, "%-8s", measure.Length.Print(width, measure.US))
+		fmt.Fprintf(out, "%-8s", measure.Length.Format(width, measure.US))
 		for _, h := range holds {
 			fmt.Fprintf(out, "%15s", share(h, n))
 		}

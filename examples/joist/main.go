@@ -61,14 +61,14 @@ func run(args []string, out, errs io.Writer) int {
 	if *smooth {
 		faces = "smooth"
 	}
-	fmt.Fprintf(out, "%s %s %s, wet, %s, every %s: spans %s (%s)\n", *size, *species, *grade, faces, *spacing, measure.Length.Print(span, measure.US), c.Name)
+	fmt.Fprintf(out, "%s %s %s, wet, %s, every %s: spans %s (%s)\n", *size, *species, *grade, faces, *spacing, measure.Length.Format(span, measure.US), c.Name)
 	fmt.Fprintln(out, "  rule:", c.Rule)
 	if !*smooth { // the slits of treatment take a fifth off bending: tables for smooth faces print more
 		m.Smooth = true
 		if span, _, err = m.Span(x[0], x[1], x[2]); err != nil {
 			return fail(err)
 		}
-		fmt.Fprintln(out, "  if its faces show no slits, as tables of Southern Pine take it (-smooth):", measure.Length.Print(span, measure.US))
+		fmt.Fprintln(out, "  if its faces show no slits, as tables of Southern Pine take it (-smooth):", measure.Length.Format(span, measure.US))
 	}
 	deck, err := lumber.Size(*board)
 	if err != nil {

@@ -45,14 +45,14 @@ func explore(out io.Writer) {
 	say("   %d joists, 2 rims, %d boards: %s", joists, boards, pounds(mass))
 
 	say("3. HOW MANY DRUMS?")
-	drum := must(float.DrumNamed("55 gal plastic, tight head"))
+	drum := must(float.LookupDrum("55 gal plastic, tight head"))
 	dock := raft(mass, joist.Depth)
 	places := rows(drum)
-	dry := must(float.CriterionNamed("deck edge dry")).Rule(float.Deck{}, must(float.CriterionNamed("20 psf over the deck")))
+	dry := must(float.LookupCriterion("deck edge dry")).Rule(float.Deck{}, must(float.LookupCriterion("20 psf over the deck")))
 	choice := must(dock.Fewest(context.Background(), places, float.Demand{Load: []float.Rule{dry}, Crowd: float.Crowd{People: crew, Inset: 6 * measure.Inch}}))
 	say("   %d of %d places; with %d people at the worst edge the lowest corner stays %s over the water", len(choice.Places), len(places), crew, feet(choice.Margin))
 	rest := must(choice.Platform.Settle())
-	say("   nobody aboard: tilt %s, lowest drum %s deep", measure.Angle.Print(rest.Tilt(), measure.US), feet(must(rest.Unit(0)).Draft))
+	say("   nobody aboard: tilt %s, lowest drum %s deep", measure.Angle.Format(rest.Tilt(), measure.US), feet(must(rest.Unit(0)).Draft))
 
 	say("4. DOES A RIM HOLD, ALONE OVER ITS OWN DRUMS?")
 	beam := frame.Beam{Length: length, EI: must(rim.Adjusted(lumber.TenYears)).E.Value * rim.Whole().Inertia()}
@@ -65,7 +65,7 @@ func explore(out io.Writer) {
 	line := must(beam.Solve())
 	most := line.Extremes()
 	moment := max(most.Sag.Moment, -most.Hog.Moment)
-	say("   %d people at its end: %s, and one drum pushes with %s", crew, measure.Moment.Print(moment, measure.US), measure.Force.Print(line.Push[0], measure.US))
+	say("   %d people at its end: %s, and one drum pushes with %s", crew, measure.Moment.Format(moment, measure.US), measure.Force.Format(line.Push[0], measure.US))
 	for _, c := range must(rim.Check(lumber.Demand{Moment: moment, Shear: max(most.Shear.Shear, -most.Shear.Shear)}, lumber.TenYears)) {
 		say("   %s: %s: %s", c.Name, c.Numbers(measure.US), c.Words())
 	}

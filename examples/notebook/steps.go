@@ -27,7 +27,7 @@ func must[T any](x T, err error) T {
 
 // printer prints numbers of a kind as a builder reads them.
 func printer(k measure.Kind) func(float64) string {
-	return func(x float64) string { return k.Print(x, measure.US) }
+	return func(x float64) string { return k.Format(x, measure.US) }
 }
 
 // raft is the frame without floats, its origin at the underside of the joists.

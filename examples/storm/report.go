@@ -69,6 +69,6 @@ func report(out io.Writer, speed, fall float64) error {
 	return nil
 }
 
-func length(x float64) string { return measure.Length.Print(math.Round(x/ft*10)/10*ft, measure.US) }
+func length(x float64) string { return measure.Length.Format(math.Round(x/ft*10)/10*ft, measure.US) }
 
 func force(x float64) string { return fmt.Sprintf("%.0f lbf", x/measure.PoundForce) }

@@ -29,7 +29,7 @@ func picture(out io.Writer, states []season.State) {
 		if last := i == len(states)-1; !last && s.Date.Day() != 1 && s.Date.Day() != 16 {
 			continue
 		}
-		fmt.Fprintf(out, "%-7s %-11s %s%s%s\n", s.Date.Format("2 Jan"), measure.Length.Print(s.Total(), measure.US),
+		fmt.Fprintf(out, "%-7s %-11s %s%s%s\n", s.Date.Format("2 Jan"), measure.Length.Format(s.Total(), measure.US),
 			strings.Repeat("#", inches(s.Clear)), strings.Repeat("o", inches(s.White)), strings.Repeat(".", inches(s.Snow)))
 	}
 	fmt.Fprintln(out, "# clear ice, o white ice, . snow: one mark an inch, by a model. Drill.")
@@ -46,7 +46,7 @@ func beside(out io.Writer, lake season.Lake, now []season.Day, states []season.S
 		return err
 	}
 	last := len(states) - 1
-	print := func(x float64) string { return measure.Length.Print(x, measure.US) }
+	print := func(x float64) string { return measure.Length.Format(x, measure.US) }
 	fmt.Fprintf(out, "\nTODAY, BESIDE IT\n%-42s %s\n%-42s %s\n", "by the model, clear and white ice", print(states[last].Total()),
 		"by the model, a pad kept bare of snow", print(pad[last].Total()))
 	for _, r := range season.Rules() {

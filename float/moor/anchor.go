@@ -162,8 +162,8 @@ func (d DeadWeight) Check(pull, lift float64) (measure.Check, error) {
 	if lift >= w {
 		return measure.Check{
 			Name: name, Kind: measure.Count, Limit: 1, AtLeast: true, Rule: srcStatics, Steps: []string{"lifted off the bottom", "on the bottom"},
-			Notes: []string{"the line lifts it by " + measure.Force.Print(lift, measure.SI) + " and pulls along by " + measure.Force.Print(pull, measure.SI) +
-				"; it weighs " + measure.Force.Print(w, measure.SI) + " in water: a longer line or a chain lifts less, a heavier block stays"},
+			Notes: []string{"the line lifts it by " + measure.Force.Format(lift, measure.SI) + " and pulls along by " + measure.Force.Format(pull, measure.SI) +
+				"; it weighs " + measure.Force.Format(w, measure.SI) + " in water: a longer line or a chain lifts less, a heavier block stays"},
 		}, nil
 	}
 	known := measure.Measured

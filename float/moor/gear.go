@@ -36,9 +36,9 @@ var wetNylon = measure.Factor{
 	Source: src(ufcMooring, "3 October 2005", "Table 3-7", measure.Read),
 }
 
-// Listed returns every row of a kind as the tables have it, its source with it,
+// Gears returns every row of a kind as the tables have it, its source with it,
 // conflicting values of one size side by side; all kinds where kind is "".
-func Listed(kind string) ([]Gear, error) {
+func Gears(kind string) ([]Gear, error) {
 	t, err := load()
 	if err != nil {
 		return nil, err
@@ -68,7 +68,7 @@ func kinds(t *tables) []string {
 // Lookup returns the piece of a kind and a size such as "3/8 in", "3/8" (inches)
 // or "12 mm". Where sources conflict it is the weakest.
 func Lookup(kind, size string) (Gear, error) {
-	all, err := Listed(kind)
+	all, err := Gears(kind)
 	if err != nil {
 		return Gear{}, err
 	}

@@ -13,7 +13,7 @@ import (
 // Every row names its source and status, breaks at more than it works at, and
 // grows with its size.
 func TestGearTable(t *testing.T) {
-	all, err := moor.Listed("")
+	all, err := moor.Gears("")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -46,7 +46,7 @@ func TestGearConflict(t *testing.T) {
 	}
 	almost(t, "3/8 in polypropylene", g.Break/measure.PoundForce, 2430, 1e-9)
 	n := 0
-	all, _ := moor.Listed("polypropylene 3-strand")
+	all, _ := moor.Gears("polypropylene 3-strand")
 	for _, o := range all {
 		if o.Size == g.Size {
 			n++

@@ -118,6 +118,6 @@ func (f Fender) Check(energy float64) (measure.Check, error) {
 	}
 	return measure.Check{
 		Name: "stroke of the fender", Kind: measure.Length, Value: stroke, Limit: f.Stroke, Rule: srcStatics,
-		Notes: []string{"the dock's edge takes " + measure.Force.Print(force, measure.US) + " (" + measure.Force.Print(force, measure.SI) + ")"},
+		Notes: []string{"the dock's edge takes " + measure.Force.Format(force, measure.US) + " (" + measure.Force.Format(force, measure.SI) + ")"},
 	}, nil
 }

@@ -241,5 +241,5 @@ func (m *Mooring) Winter(low, high float64) ([]string, error) {
 
 // both prints a length in both systems.
 func both(x float64) string {
-	return measure.Length.Print(x, measure.US) + " (" + measure.Length.Print(x, measure.SI) + ")"
+	return measure.Length.Format(x, measure.US) + " (" + measure.Length.Format(x, measure.SI) + ")"
 }

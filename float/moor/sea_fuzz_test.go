@@ -141,7 +141,7 @@ func FuzzHang(f *testing.F) {
 		} else if twice, err := c.Friction(2*area, length); !finite(d) || d < 0 || err == nil && math.Abs(twice-2*d) > 1e-9*d {
 			t.Fatalf("%+v drags %g N, twice the area %g", c, d, twice)
 		}
-		rows, err := moor.Listed(kind)
+		rows, err := moor.Gears(kind)
 		if err != nil {
 			known(t, err)
 			return

@@ -125,7 +125,7 @@ func (s *tide) survey(levels []float64, storm Storm, directions int) (*Survey, e
 		}
 	}
 	if out.Turn > turns {
-		out.Notes = append(out.Notes, "the dock turns by "+measure.Angle.Print(out.Turn, measure.US)+": the storm's load is that on the unturned dock")
+		out.Notes = append(out.Notes, "the dock turns by "+measure.Angle.Format(out.Turn, measure.US)+": the storm's load is that on the unturned dock")
 	}
 	for i := range wet {
 		if wet[i] {

@@ -135,14 +135,14 @@ type loading struct {
 func (d *Dock) uniform() loading {
 	l := &d.plan.Loads
 	return loading{
-		name:    "under " + measure.Pressure.Print(l.Flotation.Value, d.system()),
+		name:    "under " + measure.Pressure.Format(l.Flotation.Value, d.system()),
 		rests:   rests{on(l.Flotation), on(l.Centre)},
 		notes:   []string{"uniform load: " + limit("", evenLoad).Rule.String(), "its centre " + d.standing() + " above the deck"},
 		weights: []float.Weight{{Mass: l.Flotation.Value * d.length * d.width / measure.Gravity, At: r3.Vec{Z: d.deckTop() + l.Centre.Value}}},
 	}
 }
 
-func (d *Dock) standing() string { return measure.Length.Print(d.plan.Loads.Centre.Value, d.system()) }
+func (d *Dock) standing() string { return measure.Length.Format(d.plan.Loads.Centre.Value, d.system()) }
 
 // crowd is everyone at each of the four edges in turn.
 func (d *Dock) crowd() []loading {
@@ -167,7 +167,7 @@ func (d *Dock) crowd() []loading {
 			name: "with everyone at one edge", rests: rs,
 			notes: []string{
 				"the " + at.edge + " is the worst of the four edges",
-				measure.Mass.Print(mass, d.system()) + " of people, their centres " + d.standing() + " above the deck (" + srcPerson.String() + ")",
+				measure.Mass.Format(mass, d.system()) + " of people, their centres " + d.standing() + " above the deck (" + srcPerson.String() + ")",
 			},
 			weights: []float.Weight{{Mass: mass, At: r3.Vec{X: at.x, Y: at.y, Z: d.deckTop() + l.Centre.Value}}},
 		})

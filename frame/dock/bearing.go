@@ -151,7 +151,7 @@ func (d *Dock) boardsOn(l *layout.Layout, err error, rs rests) measure.Check {
 			c.Notes = append(c.Notes, fmt.Sprintf("%s: rows %v, counted from where the tape hooks", l.Drawing.Drums[i].Name, lift.Rows))
 		} else {
 			c.Notes = append(c.Notes, fmt.Sprintf("%s: no number of boards holds it, %s on the hardest pulled screw", l.Drawing.Drums[i].Name,
-				measure.Force.Print(lift.Screw, d.system())))
+				measure.Force.Format(lift.Screw, d.system())))
 		}
 	}
 	return c
@@ -215,7 +215,7 @@ func (d *Dock) faults(c *measure.Check, l *layout.Layout, kinds []layout.Fault) 
 			c.Notes = append(c.Notes, fmt.Sprintf("and %d more like these", len(found)-shown))
 			break
 		}
-		c.Notes = append(c.Notes, x.Print(d.system()))
+		c.Notes = append(c.Notes, x.Format(d.system()))
 	}
 }
 
@@ -260,7 +260,7 @@ func (d *Dock) spread(l *layout.Layout, err error, rs rests) measure.Check {
 		}
 	}
 	if worst > 0 {
-		c.Notes = append(c.Notes, "up to "+measure.Force.Print(worst, d.system())+" on either side, the float held under")
+		c.Notes = append(c.Notes, "up to "+measure.Force.Format(worst, d.system())+" on either side, the float held under")
 	}
 	c.Rests = rs.assumptions()
 	return c

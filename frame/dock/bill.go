@@ -69,7 +69,7 @@ func (d *Dock) bill(c *Cutting, finish []Coat) Bill {
 		b.Rows = append(b.Rows, noPurchase("lumber", "lumber", math.NaN(), c.Err))
 	}
 	for _, w := range c.Uncut {
-		item := fmt.Sprintf("board for %d x %s of %s, %s", w.Count, w.Name, measure.Length.Print(w.Length, d.system()), w.Section)
+		item := fmt.Sprintf("board for %d x %s of %s, %s", w.Count, w.Name, measure.Length.Format(w.Length, d.system()), w.Section)
 		b.Rows = append(b.Rows, noPurchase(item, "lumber", math.NaN(), &measure.Error{
 			Field: "stock", Class: measure.ErrUnknown, Want: "a board that holds it, in hand or for sale",
 		}))

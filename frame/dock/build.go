@@ -155,7 +155,7 @@ func (d *Dock) joistCentres() []float64 {
 		switch {
 		case c-b/2 < -slack || c+b/2 > run+slack:
 			wrong(d, m, "the joist there lies outside the frame",
-				fmt.Sprintf("a mark that keeps it within %s", measure.Length.Print(run, d.system())), measure.ErrRange)
+				fmt.Sprintf("a mark that keeps it within %s", measure.Length.Format(run, d.system())), measure.ErrRange)
 		case last >= 0 && c-out[last] < b-slack:
 			wrong(d, m, "the joist there overlaps the one before", "marks that grow by a joist's thickness or more", measure.ErrRange)
 		}
@@ -256,7 +256,7 @@ func (d *Dock) inside(q plan.Quantity, size float64) bool {
 		return false
 	}
 	if q.Value > size+slack {
-		wrong(d, q, "it lies beyond the frame", "a place within "+measure.Length.Print(size, d.system()), measure.ErrRange)
+		wrong(d, q, "it lies beyond the frame", "a place within "+measure.Length.Format(size, d.system()), measure.ErrRange)
 		return false
 	}
 	return true

@@ -222,9 +222,9 @@ func (a Answer) text(s measure.System) string {
 	case a.Kind == measure.Ratio:
 		return fmt.Sprintf("%.2f %s", a.Value, a.Note)
 	case a.Note != "":
-		return a.Kind.Print(a.Value, s) + ", " + a.Note
+		return a.Kind.Format(a.Value, s) + ", " + a.Note
 	}
-	return a.Kind.Print(a.Value, s)
+	return a.Kind.Format(a.Value, s)
 }
 
 // WriteText writes the comparison in 80 columns: each question with a line for each

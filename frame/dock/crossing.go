@@ -55,9 +55,9 @@ func (d *Dock) crosses() (people, load error) {
 	sys := d.system()
 	n := max(1, c.People.Value)
 	least := float64(n) * d.grown()
-	people = short(least, fmt.Sprintf("%s or more, since %s of %s each are among it", measure.Mass.Print(least, sys), heads(n), measure.Mass.Print(d.grown(), sys)))
+	people = short(least, fmt.Sprintf("%s or more, since %s of %s each are among it", measure.Mass.Format(least, sys), heads(n), measure.Mass.Format(d.grown(), sys)))
 	if most, _ := d.heaviestGoes(); most.mass > 0 {
-		load = short(most.mass, fmt.Sprintf("%s or more, for the heaviest that goes out: %s with %s", measure.Mass.Print(most.mass, sys), most.what, heads(most.people)))
+		load = short(most.mass, fmt.Sprintf("%s or more, for the heaviest that goes out: %s with %s", measure.Mass.Format(most.mass, sys), most.what, heads(most.people)))
 	}
 	return people, load
 }

@@ -174,7 +174,7 @@ func (d *Dock) deckPieces() ([]lumber.Want, []string, error) {
 	}
 	face, section := d.board.section.Depth, d.sizeName(d.board.section)
 	last := float64(covered-float64(rows-1)) * face
-	ripped := "deck board, ripped to " + measure.Length.Print(last, d.system())
+	ripped := "deck board, ripped to " + measure.Length.Format(last, d.system())
 	board := func(name string, length float64, n int) lumber.Want {
 		return lumber.Want{Name: name, Section: section, Length: length, Count: n}
 	}

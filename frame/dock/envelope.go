@@ -314,7 +314,7 @@ func (e *Envelope) String() string {
 	var b strings.Builder
 	line := func(name, what string, kind measure.Kind, x Extreme) {
 		if x.Value != 0 && x.Situation >= 0 && x.Situation < len(e.Situations) {
-			fmt.Fprintf(&b, "%s %s %s: %s\n", name, what, kind.Print(x.Value, measure.SI), e.Situations[x.Situation].Name)
+			fmt.Fprintf(&b, "%s %s %s: %s\n", name, what, kind.Format(x.Value, measure.SI), e.Situations[x.Situation].Name)
 		}
 	}
 	for _, w := range e.Members {
@@ -333,11 +333,11 @@ func (e *Envelope) String() string {
 		line(f.Name, "pushes with", measure.Force, f.Push)
 		line(f.Name, "hangs with", measure.Force, f.Hangs)
 		if f.Spread > 0 {
-			fmt.Fprintf(&b, "%s spreads the joists with %s\n", f.Name, measure.Force.Print(f.Spread, measure.SI))
+			fmt.Fprintf(&b, "%s spreads the joists with %s\n", f.Name, measure.Force.Format(f.Spread, measure.SI))
 		}
 		if f.Board > 0 {
 			fmt.Fprintf(&b, "%s lifts a board with %s and pulls a screw with %s\n", f.Name,
-				measure.Force.Print(f.Board, measure.SI), measure.Force.Print(f.Screw, measure.SI))
+				measure.Force.Format(f.Board, measure.SI), measure.Force.Format(f.Screw, measure.SI))
 		}
 	}
 	for _, o := range e.Situations {

@@ -63,7 +63,7 @@ func ExampleDock_Envelope() {
 		return
 	}
 	rim := e.Members[len(e.Members)-1]
-	fmt.Printf("%s: %s\n", rim.Name, measure.Moment.Print(rim.Sag.Value, measure.US))
+	fmt.Printf("%s: %s\n", rim.Name, measure.Moment.Format(rim.Sag.Value, measure.US))
 	fmt.Println(e.Situations[rim.Sag.Situation].Name)
 	most := e.Bearings[0]
 	for _, b := range e.Bearings {
@@ -71,7 +71,7 @@ func ExampleDock_Envelope() {
 			most = b
 		}
 	}
-	fmt.Printf("%s, %s: %s\n", most.Name, most.On, measure.Force.Print(most.Push.Value, measure.US))
+	fmt.Printf("%s, %s: %s\n", most.Name, most.On, measure.Force.Format(most.Push.Value, measure.US))
 	fmt.Println(e.Situations[most.Push.Situation].Name)
 	// Output:
 	// far rim: 2753 lbf·ft

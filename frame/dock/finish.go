@@ -85,13 +85,13 @@ func (d *Dock) gate(g *plan.Coating) []string {
 	}
 	out := []string{
 		say(plan.Has(g.Moisture),
-			fmt.Sprintf("wood at most %s by a pin meter in three boards", measure.Percent.Print(g.Moisture.Value, sys)),
+			fmt.Sprintf("wood at most %s by a pin meter in three boards", measure.Percent.Format(g.Moisture.Value, sys)),
 			"how dry the wood must be: on the can's label, not in the plan; freshly treated lumber takes weeks under cover"),
 		say(plan.Has(g.Air),
-			fmt.Sprintf("air and wood at least %s while it goes on and dries", measure.Temperature.Print(g.Air.Value, sys)),
+			fmt.Sprintf("air and wood at least %s while it goes on and dries", measure.Temperature.Format(g.Air.Value, sys)),
 			"how warm it must be: on the can's label, not in the plan"),
 		say(plan.Has(g.Dry),
-			fmt.Sprintf("no rain, dew or frost for %s afterwards", measure.Time.Print(g.Dry.Value, sys)),
+			fmt.Sprintf("no rain, dew or frost for %s afterwards", measure.Time.Format(g.Dry.Value, sys)),
 			"how long it must stay dry afterwards: on the can's label, not in the plan"),
 		"on shore, over a sheet that catches drips: never on the ice or over the water",
 	}

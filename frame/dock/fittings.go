@@ -49,7 +49,7 @@ func (d *Dock) fenders() []measure.Check {
 	}
 	stop.Name, stop.Rests = stops, rs.assumptions()
 	stop.Notes = append(stop.Notes, fmt.Sprintf("%s at %s with the water that moves along: %s, the dock held fast, no factor for a hard landing",
-		measure.Mass.Print(a.Boat.Value, d.system()), measure.Speed.Print(a.Speed.Value, d.system()), joules(energy, d.system())))
+		measure.Mass.Format(a.Boat.Value, d.system()), measure.Speed.Format(a.Speed.Value, d.system()), joules(energy, d.system())))
 	bump := d.plan.Loads.Bump
 	return []measure.Check{stop, {
 		Name: pushes, Kind: measure.Force, Value: force, Limit: bump.Value, Rule: srcBump, Rests: append(rs, on(bump)).assumptions(),
@@ -100,8 +100,8 @@ func (d *Dock) climbing() measure.Check {
 		}
 		one := d.swimmer(base, i)
 		if one.err == nil || !found {
-			one.notes = []string{fmt.Sprintf("%s hang on the %s, %s outside the edge", measure.Mass.Print(d.heaviest(), d.system()),
-				called(w.Name, "ladder"), measure.Length.Print(hangsOut, d.system()))}
+			one.notes = []string{fmt.Sprintf("%s hang on the %s, %s outside the edge", measure.Mass.Format(d.heaviest(), d.system()),
+				called(w.Name, "ladder"), measure.Length.Format(hangsOut, d.system()))}
 		}
 		if !found || fl.err == nil && (one.err != nil || one.edge < fl.edge-1e-9) {
 			fl, found = one, true

@@ -151,7 +151,7 @@ func (d *Dock) draft(fl floating) measure.Check {
 func (d *Dock) at(i int) string {
 	m, sys := d.floats[i], d.system()
 	return fmt.Sprintf("%s at %s along, %s across", called(m.set.Name, "float"),
-		measure.Length.Print(m.x+d.length/2, sys), measure.Length.Print(m.y+d.width/2, sys))
+		measure.Length.Format(m.x+d.length/2, sys), measure.Length.Format(m.y+d.width/2, sys))
 }
 
 // weight checks everything's weight against what the floats carry when held
@@ -164,7 +164,7 @@ func (d *Dock) weight(fl floating) measure.Check {
 	}
 	var parts []string
 	part := func(name string, mass float64) {
-		parts = append(parts, name+" "+measure.Mass.Print(mass, d.system()))
+		parts = append(parts, name+" "+measure.Mass.Format(mass, d.system()))
 	}
 	for _, pc := range d.pieces() {
 		part(pc.plural, pc.count*pc.each)
@@ -234,13 +234,13 @@ func (d *Dock) standard() []measure.Check {
 func (d *Dock) criterion(base *float.Platform, name string) (measure.Check, error) {
 	var selected []float.Criterion
 	for _, n := range []string{evenLoad, spotLoad} {
-		s, err := float.CriterionNamed(n)
+		s, err := float.LookupCriterion(n)
 		if err != nil {
 			return measure.Check{}, err
 		}
 		selected = append(selected, s)
 	}
-	row, err := float.CriterionNamed(name)
+	row, err := float.LookupCriterion(name)
 	if err != nil {
 		return measure.Check{}, err
 	}

@@ -143,7 +143,7 @@ func (d *Dock) whichJoist(s stand, o demand) string {
 		mark -= d.joist.section.Width / 2
 	}
 	return fmt.Sprintf("joist %d, mark %s, %s; stretch of %s; %s governs", s.number,
-		measure.Length.Print(mark, sys), where, measure.Length.Print(o.to-o.from, sys), load)
+		measure.Length.Format(mark, sys), where, measure.Length.Format(o.to-o.from, sys), load)
 }
 
 // decking checks the span of the deck boards: the widest bay, centre to centre.

@@ -51,7 +51,7 @@ func (d *Dock) lines() []measure.Check {
 			c.Name, c.Notes = name, append([]string{c.Name}, c.Notes...)
 			if i == 0 && part.name == "fitting" {
 				c.Notes = append(c.Notes, fmt.Sprintf("the dock moves up to %s and turns up to %s in the storm",
-					measure.Length.Print(s.Offset, d.system()), measure.Angle.Print(s.Turn, d.system())))
+					measure.Length.Format(s.Offset, d.system()), measure.Angle.Format(s.Turn, d.system())))
 				c.Notes = append(append(c.Notes, h.notes...), s.Notes...)
 			}
 			out = append(out, c)
@@ -116,7 +116,7 @@ func (d *Dock) oneLost(lost []moor.Survey, err error) measure.Check {
 		if verdict == measure.Short {
 			c.Value++
 		}
-		c.Notes = append(c.Notes, fmt.Sprintf("without %s it moves up to %s", s.Lost, measure.Length.Print(s.Offset, d.system())))
+		c.Notes = append(c.Notes, fmt.Sprintf("without %s it moves up to %s", s.Lost, measure.Length.Format(s.Offset, d.system())))
 	}
 	if c.Value == 0 {
 		c.Err = unknown
@@ -148,7 +148,7 @@ func (d *Dock) bands(h *hold, err error) (low, high measure.Check) {
 			words string
 		}{{&low, b.Below, b.Low, "below"}, {&high, b.Above, b.High, "above"}} {
 			if end.r == moor.Slack || end.r == moor.Taut {
-				end.c.Notes = append(end.c.Notes, fmt.Sprintf("%s: %v %s %s", b.Tie, end.r, end.words, measure.Length.Print(end.at, d.system())))
+				end.c.Notes = append(end.c.Notes, fmt.Sprintf("%s: %v %s %s", b.Tie, end.r, end.words, measure.Length.Format(end.at, d.system())))
 			}
 		}
 	}
@@ -231,7 +231,7 @@ func (d *Dock) afloatAtLow() measure.Check {
 		}
 	}
 	c.Value, c.Limit = site.Depth.Value+site.LevelLow.Value-site.WaveHeight.Value/2, draft
-	c.Notes = []string{"it grounds with the water at " + measure.Length.Print(draft-site.Depth.Value, d.system()) + " against the day of measuring, everyone at one edge"}
+	c.Notes = []string{"it grounds with the water at " + measure.Length.Format(draft-site.Depth.Value, d.system()) + " against the day of measuring, everyone at one edge"}
 	return c
 }
 
@@ -323,7 +323,7 @@ func (d *Dock) pins(base *float.Platform) (measure.Check, error) {
 	c, err := hinge.Check(worst)
 	c.Notes = append(c.Notes,
 		fmt.Sprintf("worst with the water at %s: the pin lines stand %s apart untied, and the hinge takes all of the storm, crests and the crowd's heel",
-			measure.Length.Print(at, d.system()), measure.Length.Print(math.Abs(worst.Step), d.system())),
+			measure.Length.Format(at, d.system()), measure.Length.Format(math.Abs(worst.Step), d.system())),
 		"the neighbour and its own moorings must carry all of it on to ground")
 	return c, err
 }
@@ -368,7 +368,7 @@ func (d *Dock) ramped() measure.Check {
 			if c, err = r.Check(site.LevelLow.Value, site.LevelHigh.Value); err != nil {
 				c = measure.Refuse(name, err)
 			} else if load, err := r.Reaction(25*measure.PSF, 0); err == nil {
-				c.Notes = append(c.Notes, "a 36 in wide ramp with 25 psf on it lays "+measure.Force.Print(load, d.system())+" on the dock")
+				c.Notes = append(c.Notes, "a 36 in wide ramp with 25 psf on it lays "+measure.Force.Format(load, d.system())+" on the dock")
 			}
 		}
 	}

@@ -92,7 +92,7 @@ func (d *Dock) gearNames(kind, size, end plan.Name) {
 	if kind.Known != measure.Measured || kind.Value == "" {
 		return
 	}
-	listed := func(kind string) error { _, err := moor.Listed(kind); return err }
+	listed := func(kind string) error { _, err := moor.Gears(kind); return err }
 	if listed(kind.Value) != nil {
 		d.name(kind, listed)
 		return

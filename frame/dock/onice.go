@@ -112,7 +112,7 @@ func (d *Dock) onIce() []measure.Check {
 		}
 		c, err := s.ParkedHours(mass, hours)
 		c = d.iceCheck(name, c, err, append(drs, d.where()...))
-		c.Notes = append([]string{fmt.Sprintf("for %s: %s, without snow, up to %d h", measure.Mass.Print(mass, d.system()), with, hours)}, c.Notes...)
+		c.Notes = append([]string{fmt.Sprintf("for %s: %s, without snow, up to %d h", measure.Mass.Format(mass, d.system()), with, hours)}, c.Notes...)
 		out = append(out, c)
 	}
 
@@ -160,10 +160,10 @@ func (d *Dock) parked(s ice.Sheet) []measure.Check {
 // besideWhat says what counts as one load where people are beside the dock.
 func (d *Dock) besideWhat(load ice.Stand, crew ice.Crossing) string {
 	bare, all := d.weighs()/measure.Gravity, load.Loads[0].Force/measure.Gravity
-	mass := func(x float64) string { return measure.Mass.Print(x, d.system()) }
+	mass := func(x float64) string { return measure.Mass.Format(x, d.system()) }
 	text := fmt.Sprintf("for %s as one load (of a table the row of the next heavier one counts): the dock, %s", mass(all+onFoot(crew)), mass(bare))
 	if all > bare {
-		text += fmt.Sprintf(", %s of snow to come on it, %s", measure.Length.Print(load.Snow, d.system()), mass(all-bare))
+		text += fmt.Sprintf(", %s of snow to come on it, %s", measure.Length.Format(load.Snow, d.system()), mass(all-bare))
 	}
 	text += ", and the crossing load beside it, " + mass(onFoot(crew))
 	if onFoot(crew) > crew.Mass {

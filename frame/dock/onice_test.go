@@ -177,7 +177,7 @@ func TestIceBeside(t *testing.T) {
 			t.Errorf("%+v, the check asks for %g m", a, k.Limit)
 		}
 		notes := strings.Join(k.Notes, "\n")
-		if want := "for " + measure.Mass.Print(a.Mass, measure.US) + " as one load"; !strings.Contains(notes, want) || strings.Contains(notes, "snow to come on it") != (len(swaps) == 0 || swaps[0] != `"parked"`) {
+		if want := "for " + measure.Mass.Format(a.Mass, measure.US) + " as one load"; !strings.Contains(notes, want) || strings.Contains(notes, "snow to come on it") != (len(swaps) == 0 || swaps[0] != `"parked"`) {
 			t.Errorf("no %q in %s", want, notes)
 		}
 		if strings.Contains(notes, "each of 3 people counts") != (len(swaps) > 0 && strings.Contains(swaps[1], "60 lb")) {

@@ -18,8 +18,8 @@ func ExampleDock_Shape() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Println("both diagonals", measure.Length.Print(s.Diagonal, measure.US))
-	fmt.Println("joist 2 at", measure.Length.Print(s.Marks[1], measure.US))
+	fmt.Println("both diagonals", measure.Length.Format(s.Diagonal, measure.US))
+	fmt.Println("joist 2 at", measure.Length.Format(s.Marks[1], measure.US))
 	f := s.Floats[0]
 	fmt.Printf("%s, %s, between joists %d and %d\n", f.Name, f.Bears, f.Bay, f.Bay+1)
 	// Output:
@@ -39,8 +39,8 @@ func ExampleDock_Righting() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("%d people at the %s: %s\n", r.People, r.Edge, measure.Angle.Print(r.AtRest, measure.US))
-	fmt.Println("deck edge under at", measure.Angle.Print(r.Wet, measure.US))
+	fmt.Printf("%d people at the %s: %s\n", r.People, r.Edge, measure.Angle.Format(r.AtRest, measure.US))
+	fmt.Println("deck edge under at", measure.Angle.Format(r.Wet, measure.US))
 	// Output:
 	// 5 people at the near side: 4.2 deg
 	// deck edge under at 19.8 deg
@@ -61,7 +61,7 @@ func ExampleEnvelope_Diagram() {
 		log.Fatal(err)
 	}
 	fmt.Printf("%s, %s: %s\n", g.Member, g.Situation, g.Check.Words())
-	fmt.Println("hogs up to", measure.Moment.Print(g.Hogs, measure.US))
+	fmt.Println("hogs up to", measure.Moment.Format(g.Hogs, measure.US))
 	// Output:
 	// joist 1, frozen in at the near side, the water 6 in lower: holds
 	// hogs up to 836 lbf·ft
@@ -78,7 +78,7 @@ func ExampleDock_Lines() {
 		log.Fatal(err)
 	}
 	a := l.Leads[1]
-	fmt.Printf("%s, made %s: %s at low water, %s at high\n", a.Name, measure.Length.Print(a.Made, measure.US),
+	fmt.Printf("%s, made %s: %s at low water, %s at high\n", a.Name, measure.Length.Format(a.Made, measure.US),
 		measure.FeetInches(a.At(l.Low), 1), measure.FeetInches(a.At(l.High), 1))
 	// Output: shore left, made 40 ft: 37 ft 2 in at low water, 37 ft 11 in at high
 }

@@ -37,7 +37,7 @@ func (d *Dock) placed(err error) error {
 		if err1 != nil || err2 != nil {
 			return s
 		}
-		return fmt.Sprintf("through %s along, %s across", measure.Length.Print(x+d.length/2, d.system()), measure.Length.Print(y+d.width/2, d.system()))
+		return fmt.Sprintf("through %s along, %s across", measure.Length.Format(x+d.length/2, d.system()), measure.Length.Format(y+d.width/2, d.system()))
 	})
 	if text == err.Error() {
 		return err

@@ -105,7 +105,7 @@ func (d *Dock) posted() measure.Check {
 		return c
 	}
 	c.Limit = float64(max(0, post.People))
-	each := measure.Mass.Print(d.grown(), d.system())
+	each := measure.Mass.Format(d.grown(), d.system())
 	switch {
 	case post.People < 0:
 		c.Notes = append(c.Notes, "post: nobody; the empty dock breaks a limit already")
@@ -140,7 +140,7 @@ func (d *Dock) sign(r *Report) {
 	if p == nil {
 		return
 	}
-	note := fmt.Sprintf("post what the sign says: %s, in all, wherever they stand", headsOf(p.People, measure.Mass.Print(p.Each, d.system())))
+	note := fmt.Sprintf("post what the sign says: %s, in all, wherever they stand", headsOf(p.People, measure.Mass.Format(p.Each, d.system())))
 	if p.Limit != "" {
 		note += "; one more: " + p.Limit
 	}
@@ -192,7 +192,7 @@ func (d *Dock) leaking() []measure.Check {
 		err = rs.err()
 	}
 	l.weights = []float.Weight{{Mass: mass, At: r3.Vec{Z: d.deckTop() + d.plan.Loads.Centre.Value}}}
-	l.notes = []string{measure.Mass.Print(mass, d.system()) + " of people spread over the deck"}
+	l.notes = []string{measure.Mass.Format(mass, d.system()) + " of people spread over the deck"}
 	out := worstChecks(d.leaks(base, err, l), rs, d.tilt, d.edgeDry)
 
 	// Somebody will walk to the side that is low: then the deck's edge still stays dry.

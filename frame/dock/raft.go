@@ -202,7 +202,7 @@ func (r *raft) members(places [][]float64) error {
 		at[len(at)-1] = far
 		st := strip{name: joistName(k), at: at}
 		for i, t := range at {
-			name := fmt.Sprintf("%s at %s", st.name, measure.Length.Print(t, d.system()))
+			name := fmt.Sprintf("%s at %s", st.name, measure.Length.Format(t, d.system()))
 			n := node(d.centres[k], t, name)
 			st.nodes = append(st.nodes, n)
 			for side, end := range [2]bool{i == 0, i == len(at)-1} {

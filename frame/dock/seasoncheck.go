@@ -141,10 +141,10 @@ func (d *Dock) rulesBeside(s *Season) []string {
 		return []string{"by the model the lake is open on " + last.Date.Format(time.DateOnly)}
 	}
 	out := []string{fmt.Sprintf("by the model on %s: %s of clear and %s of white ice, no measurement", last.Date.Format(time.DateOnly),
-		measure.Length.Print(last.Clear, sys), measure.Length.Print(last.White, sys))}
+		measure.Length.Format(last.Clear, sys), measure.Length.Format(last.White, sys))}
 	for _, r := range season.Rules() {
 		if lo, hi, err := r.Thickness(last.FrostDays); err == nil {
-			out = append(out, fmt.Sprintf("by the square-root law, %s: %s to %s", r.Name, measure.Length.Print(lo, sys), measure.Length.Print(hi, sys)))
+			out = append(out, fmt.Sprintf("by the square-root law, %s: %s to %s", r.Name, measure.Length.Format(lo, sys), measure.Length.Format(hi, sys)))
 		}
 	}
 	return out

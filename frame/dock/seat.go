@@ -76,7 +76,7 @@ func (d *Dock) floatSize(s *plan.Floats) box {
 		r := measure.Range{Kind: measure.Volume, Lo: leastVolume * whole, Hi: mostVolume * whole, Source: srcVolume}
 		if !r.Has(s.Volume.Value) {
 			wrong(d, s.Volume, "it is not that of a drum of this girth and length",
-				fmt.Sprintf("from %s to %s", measure.Volume.Print(r.Lo, d.system()), measure.Volume.Print(r.Hi, d.system())), measure.ErrRange)
+				fmt.Sprintf("from %s to %s", measure.Volume.Format(r.Lo, d.system()), measure.Volume.Format(r.Hi, d.system())), measure.ErrRange)
 		}
 	}
 	return out

@@ -35,7 +35,7 @@ func ExampleDock_Shop() {
 		fmt.Printf("%s: need %d, have %d, buy %d\n", r.Item, r.Need, r.Have, r.Buy)
 	}
 	fmt.Printf("%.2f %s, proven %v\n", s.Cutting.Cost, s.Bill.Currency, s.Cutting.Proven)
-	fmt.Println("cut ends:", measure.Volume.Print(s.Finish[0].Volume, measure.US))
+	fmt.Println("cut ends:", measure.Volume.Format(s.Finish[0].Volume, measure.US))
 	// Output:
 	// 2x8, 10 ft 0-1/2 in: need 14, have 14, buy 0
 	// 2x10, 24 ft 0-3/4 in: need 4, have 0, buy 4

@@ -157,7 +157,7 @@ func TestStops(t *testing.T) {
 	var got []string
 	for _, w := range shop(t, d).Cutting.Wants {
 		if strings.HasPrefix(w.Name, "stop") {
-			got = append(got, fmt.Sprintf("%d %s %s", w.Count, w.Name, measure.Length.Print(w.Length, measure.US)))
+			got = append(got, fmt.Sprintf("%d %s %s", w.Count, w.Name, measure.Length.Format(w.Length, measure.US)))
 		}
 	}
 	want := "2 stop, bay 1 1 ft 7 in;2 stop, bay 3 1 ft 6-3/4 in;2 stop, bay 5 1 ft 7-1/4 in;2 stop, bay 9 1 ft 7-1/4 in;2 stop, bay 11 1 ft 6-3/4 in;2 stop, bay 13 1 ft 7 in"

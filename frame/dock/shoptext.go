@@ -42,7 +42,7 @@ func (s *Shop) hardwareText(p *page) {
 
 func (s *Shop) cutText(p *page) {
 	c := &s.Cutting
-	length := func(x float64) string { return measure.Length.Print(x, s.Units) }
+	length := func(x float64) string { return measure.Length.Format(x, s.Units) }
 	p.heading("CUT LIST")
 	if c.Err != nil {
 		p.wrap("", "No answer: "+measure.Restate(c.Err.Error(), s.Units))
@@ -73,7 +73,7 @@ func sawn(b lumber.Sawn, units measure.System) string {
 		for i+n < len(b.Pieces) && b.Pieces[i+n].Name == b.Pieces[i].Name && b.Pieces[i+n].Length == b.Pieces[i].Length {
 			n++
 		}
-		text := b.Pieces[i].Name + ": " + measure.Length.Print(b.Pieces[i].Length, units)
+		text := b.Pieces[i].Name + ": " + measure.Length.Format(b.Pieces[i].Length, units)
 		if n > 1 {
 			text = fmt.Sprintf("%d of %s", n, text)
 		}
@@ -88,7 +88,7 @@ func sawn(b lumber.Sawn, units measure.System) string {
 	if i := strings.LastIndex(name, " "); i > 0 { // without the board's number
 		name = name[:i]
 	}
-	return name + ": " + strings.Join(parts, "; ") + "; rest: " + measure.Length.Print(rest, units)
+	return name + ": " + strings.Join(parts, "; ") + "; rest: " + measure.Length.Format(rest, units)
 }
 
 func (s *Shop) billText(p *page) {
@@ -151,7 +151,7 @@ func (s *Shop) finishText(p *page) {
 		case f.Err != nil:
 			p.hang("", fmt.Sprintf("%s, on %s: no answer: %v", f.Name, f.On, f.Err))
 		default:
-			text := fmt.Sprintf("%s, on %s: %s, %d coats, %s", f.Name, f.On, measure.Area.Print(f.Area, s.Units), f.Coats, measure.Volume.Print(f.Volume, s.Units))
+			text := fmt.Sprintf("%s, on %s: %s, %d coats, %s", f.Name, f.On, measure.Area.Format(f.Area, s.Units), f.Coats, measure.Volume.Format(f.Volume, s.Units))
 			if f.Spread != nil {
 				text += " [" + f.Spread.String() + "]"
 			}
@@ -185,7 +185,7 @@ func (s *Shop) print(k measure.Kind, x float64) string {
 	if decimals(x, 0) == "" {
 		return "-"
 	}
-	return k.Print(x, s.Units)
+	return k.Format(x, s.Units)
 }
 
 func dash(n int) string {

@@ -154,7 +154,7 @@ func (s *scene) waves() []Situation {
 		from := [4]string{"an end", "a side", "the " + ends[0] + " and " + sides[0], "the " + ends[0] + " and " + sides[1]}[i]
 		sin, cos := math.Sincos(by)
 		for j, what := range [2]string{"crest", "trough"} {
-			sit := s.decked(fmt.Sprintf("waves of %s from %s, %s in the middle, everyone spread", measure.Length.Print(h, s.system()), from, what),
+			sit := s.decked(fmt.Sprintf("waves of %s from %s, %s in the middle, everyone spread", measure.Length.Format(h, s.system()), from, what),
 				"a wave lifts some floats and leaves others", lumber.TenMinutes, s.crew)
 			half := [2]float64{h / 2, -h / 2}[j]
 			sit.swings = j == 1
@@ -169,7 +169,7 @@ func (s *scene) waves() []Situation {
 // standing is the dock on ice or on shore.
 func (s *scene) standing() []Situation {
 	l := &s.plan.Loads
-	uneven := measure.Length.Print(l.Uneven.Value, s.system())
+	uneven := measure.Length.Format(l.Uneven.Value, s.system())
 	firm := func(sit Situation, g ground) Situation {
 		sit.ground = g
 		return sit
@@ -201,7 +201,7 @@ func (s *scene) standing() []Situation {
 	}
 	for i, end := range ends {
 		for j, side := range sides {
-			sit := s.decked(fmt.Sprintf("pried up %s at the corner of the %s and %s", measure.Length.Print(l.Pried.Value, s.system()), end, side),
+			sit := s.decked(fmt.Sprintf("pried up %s at the corner of the %s and %s", measure.Length.Format(l.Pried.Value, s.system()), end, side),
 				"to free it from the ice or to level it", lumber.TenMinutes)
 			sit.ground = s.pried(i, j, l.Pried.Value)
 			sit.inputs = []string{"loads.pried"}
@@ -226,7 +226,7 @@ func (s *scene) standing() []Situation {
 // the lake's bed, as the water drops.
 func (s *scene) caught() []Situation {
 	drop := s.plan.Site.IceDrop.Value
-	by := measure.Length.Print(drop, s.system())
+	by := measure.Length.Format(drop, s.system())
 	var out []Situation
 	for i, edge := range [4]string{ends[0], ends[1], sides[0], sides[1]} {
 		ice := s.decked(fmt.Sprintf("frozen in at the %s, the water %s lower", edge, by), "ice holds on and the lake does not wait", lumber.SevenDays)

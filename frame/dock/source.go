@@ -45,6 +45,6 @@ const (
 // limit returns a check with the limit, side and source of a criterion of package
 // float; the value is the caller's.
 func limit(name, criterion string) measure.Check {
-	c, err := float.CriterionNamed(criterion)
+	c, err := float.LookupCriterion(criterion)
 	return measure.Check{Name: name, Kind: c.Kind, Limit: c.Limit, AtLeast: c.AtLeast, Rule: c.Source, Err: err}
 }

@@ -74,7 +74,7 @@ func TestStaysWeigh(t *testing.T) {
 	}
 	struck, nailed, tied := -1, -1, -1
 	for i, step := range r.Steps {
-		mark := measure.Length.Print(s.Stays[0].Mark, measure.US)
+		mark := measure.Length.Format(s.Stays[0].Mark, measure.US)
 		switch {
 		case strings.HasPrefix(step.Do, "Strike the near faces of the stops") && strings.Contains(step.Do, mark):
 			struck = i
@@ -282,7 +282,7 @@ func TestLevelsAreFound(t *testing.T) {
 	r := demoReport(t, "swim")
 	for name, ceases := range map[string]string{"Lowest level to which": "slack below", "Highest level to which": "taut above"} {
 		c := check(t, r, name)
-		if off := math.Abs(c.Value - c.Limit); math.Abs(off-measure.Foot) < 1e-6 || !strings.Contains(strings.Join(c.Notes, "\n"), ceases+" "+measure.Length.Print(c.Value, measure.US)) {
+		if off := math.Abs(c.Value - c.Limit); math.Abs(off-measure.Foot) < 1e-6 || !strings.Contains(strings.Join(c.Notes, "\n"), ceases+" "+measure.Length.Format(c.Value, measure.US)) {
 			t.Errorf("%v %q", c, c.Notes)
 		}
 	}
@@ -300,13 +300,13 @@ func TestLaunchLimitsByCorner(t *testing.T) {
 		if !strings.HasPrefix(s.Do, "From a boat or from shore") {
 			continue
 		}
-		first := measure.Length.Print(l.Corners[0].Within, measure.US)
+		first := measure.Length.Format(l.Corners[0].Within, measure.US)
 		alike := true
 		for _, c := range l.Corners {
-			alike = alike && measure.Length.Print(c.Within, measure.US) == first
+			alike = alike && measure.Length.Format(c.Within, measure.US) == first
 		}
 		for _, c := range l.Corners {
-			want := c.Name + ": " + measure.Length.Print(c.Within, measure.US)
+			want := c.Name + ": " + measure.Length.Format(c.Within, measure.US)
 			if alike {
 				want = "lower than that by more than " + first
 			}

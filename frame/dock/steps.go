@@ -70,7 +70,7 @@ func (w *work) now(begin string) string {
 	return fmt.Sprintf("%s (on this sheet: %s)", c.Name, strings.ToLower(words(c)))
 }
 
-func (w *work) tape(x float64) string { return measure.Length.Print(x, w.units) }
+func (w *work) tape(x float64) string { return measure.Length.Format(x, w.units) }
 
 // listed joins a list that may be long.
 func listed(items []string, most int) string {
@@ -194,7 +194,7 @@ func (w *work) onIce() {
 	sameIce := []string{"the ice of that day, as for the floats"}
 	w.add(onTheIce, "Clear the pad evenly, banks of snow far from it. Lay boards under whatever is dark: it melts in.", gates, nil, []string{crossing})
 	if h, ok := w.heaviestPiece(); ok {
-		do := fmt.Sprintf("Carry the pieces down one by one, no pile on the way. The heaviest is a %s, %s, for %s", h.Piece, measure.Mass.Print(h.Each, w.units), heads(h.People))
+		do := fmt.Sprintf("Carry the pieces down one by one, no pile on the way. The heaviest is a %s, %s, for %s", h.Piece, measure.Mass.Format(h.Each, w.units), heads(h.People))
 		var stops []string
 		if h.Err != nil {
 			if h.People > 0 {
@@ -204,7 +204,7 @@ func (w *work) onIce() {
 			}
 		}
 		if h.Brake > 0 {
-			do += fmt.Sprintf("; on the slope %d hold a sled of %s back with %s", h.Crew, measure.Mass.Print(h.Load, w.units), measure.Force.Print(h.Brake, w.units))
+			do += fmt.Sprintf("; on the slope %d hold a sled of %s back with %s", h.Crew, measure.Mass.Format(h.Load, w.units), measure.Force.Format(h.Brake, w.units))
 			stops = append(stops, "a sled that runs by itself: let it go, nobody below it")
 		}
 		carried := slices.Clone(gates)
@@ -213,7 +213,7 @@ func (w *work) onIce() {
 			if !plan.Has(w.plan.Ice.Cross.Mass) || w.plan.Ice.Cross.People.Value == 0 {
 				says = "the plan does not say as much"
 			}
-			carried = append(carried, fmt.Sprintf("the sheet was made for the heaviest that goes out: ice.crossing %s with %s, the sled's own weight and what is not weighed yet beside it; %s", measure.Mass.Print(most.mass, w.units), heads(most.people), says))
+			carried = append(carried, fmt.Sprintf("the sheet was made for the heaviest that goes out: ice.crossing %s with %s, the sled's own weight and what is not weighed yet beside it; %s", measure.Mass.Format(most.mass, w.units), heads(most.people), says))
 		}
 		carried = append(carried, standing...) // all of it lies there in the end
 		w.add(onTheIce, do+". Lay them apart on the pad, never on one stack.", carried, stops, []string{"the carry list", "Weight of one " + h.Piece, "ice.crossing"})
@@ -350,7 +350,7 @@ func (w *work) closing(name string) string {
 	for i := range w.plan.Hardware.Drums {
 		of := &w.plan.Hardware.Drums[i]
 		if (of.Floats.Value == name || of.Floats.Value == "all") && plan.Has(of.Closed) {
-			return measure.Temperature.Print(of.Closed.Value, w.units)
+			return measure.Temperature.Format(of.Closed.Value, w.units)
 		}
 	}
 	return "a temperature written down"

@@ -33,7 +33,7 @@ func (w *work) anchors(gates []string) {
 		a := &w.plan.Mooring.Anchors[i]
 		text := called(a.Name, "anchor "+strconv.Itoa(i+1))
 		if plan.Has(a.Mass) {
-			text += ", " + measure.Mass.Print(a.Mass.Value, w.units) + ","
+			text += ", " + measure.Mass.Format(a.Mass.Value, w.units) + ","
 		} else {
 			text += ", not weighed,"
 		}

@@ -127,7 +127,7 @@ func (d *Dock) left(c *Cutting, err error, name string, notes []string) measure.
 	for _, w := range c.Uncut {
 		out.Value += float64(w.Length * float64(w.Count))
 		out.Notes = append(out.Notes, fmt.Sprintf("without a board: %d x %s of %s, %s",
-			w.Count, w.Name, measure.Length.Print(w.Length, d.system()), w.Section))
+			w.Count, w.Name, measure.Length.Format(w.Length, d.system()), w.Section))
 		if !slices.ContainsFunc(d.plan.Stock, func(b plan.Board) bool {
 			s, err := size(b.Size.Value)
 			return err == nil && d.sizeName(s) == w.Section
@@ -152,7 +152,7 @@ func (d *Dock) cutNotes(c *Cutting) []string {
 		}
 	}
 	text := fmt.Sprintf("%d boards in hand are cut into, %d are bought; left over %s of %s",
-		inHand, bought, measure.Length.Print(c.Offcuts, d.system()), measure.Length.Print(c.Length, d.system()))
+		inHand, bought, measure.Length.Format(c.Offcuts, d.system()), measure.Length.Format(c.Length, d.system()))
 	return append([]string{text, proof(c, d.plan.Currency.Value, d.system())}, c.Notes...)
 }
 
@@ -167,7 +167,7 @@ func proof(c *Cutting, currency string, units measure.System) string {
 		return "proven: no plan by the board leaves fewer pieces uncut or costs less than " + price(c.Cost, currency)
 	}
 	return fmt.Sprintf("the search was stopped at %s by the board: another plan may save %s at the most",
-		price(c.Cost, currency), measure.Percent.Print(c.Gap(), units))
+		price(c.Cost, currency), measure.Percent.Format(c.Gap(), units))
 }
 
 // price prints money with its label.

@@ -206,7 +206,7 @@ func (d *Dock) stopped(i int) measure.Check {
 	}
 	c := measure.Check{
 		Name: name, Kind: measure.Force, Value: force, Limit: lateral.Value, Rule: lateral.Rule, Factors: lateral.Factors, Err: lateral.Err, Rests: rs.assumptions(),
-		Notes: []string{fmt.Sprintf("half of %s on %d of them; %d x %s into the end grain at each end", measure.Force.Print(tie.Drag.Value, d.system()), pushed, set.Nails.Value, nail.Name)},
+		Notes: []string{fmt.Sprintf("half of %s on %d of them; %d x %s into the end grain at each end", measure.Force.Format(tie.Drag.Value, d.system()), pushed, set.Nails.Value, nail.Name)},
 	}
 	return c
 }

@@ -35,7 +35,7 @@ func TestNewPlansHoldTheirFloats(t *testing.T) {
 				}
 				for _, c := range l.Conflicts {
 					if tied := strings.Contains(string(text), `"under joists"`); !tied {
-						t.Errorf("%g x %g ft: %s", length, width, c.Print(s))
+						t.Errorf("%g x %g ft: %s", length, width, c.Format(s))
 					}
 				}
 				for _, p := range l.Drawing.Pieces {

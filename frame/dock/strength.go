@@ -186,7 +186,7 @@ func (d *Dock) sags(e *Envelope, name string) measure.Check {
 		return e.unrested(c, at, "the dock finds no rest under the uniform load")
 	}
 	c.Notes = append(c.Notes, fmt.Sprintf("%s; twist between corners %s, %s", e.Comfort.Bends,
-		measure.Length.Print(e.Comfort.Twist.Value, d.system()), e.Situations[e.Comfort.Twist.Situation].Name))
+		measure.Length.Format(e.Comfort.Twist.Value, d.system()), e.Situations[e.Comfort.Twist.Situation].Name))
 	return c
 }
 

@@ -29,7 +29,7 @@ func (d *Dock) pieces() []piece {
 	lumber := func(name string, w wood, length, count, z float64, more ...rest) piece {
 		p := piece{
 			name: name, plural: name + "s", count: count, z: z,
-			what:  w.given.Size.Value + " x " + measure.Length.Print(length, sys),
+			what:  w.given.Size.Value + " x " + measure.Length.Format(length, sys),
 			rests: append(rests{on(w.given.Size), on(f.Length), on(f.Width)}, more...),
 		}
 		if math.IsNaN(length) {
@@ -40,7 +40,7 @@ func (d *Dock) pieces() []piece {
 			p.by, p.rests = "by scale", append(p.rests, on(w.given.Weighed))
 			return p
 		}
-		p.by = "by table at " + measure.Percent.Print(f.Moisture.Value, sys) + " moisture"
+		p.by = "by table at " + measure.Percent.Format(f.Moisture.Value, sys) + " moisture"
 		p.rests = append(p.rests, on(w.given.Species).standsIn("the heaviest of "+yardNames), on(w.given.Grade), on(f.Moisture))
 		return p
 	}
@@ -88,9 +88,9 @@ func (d *Dock) stopPiece(joist piece) piece {
 		return p
 	}
 	p.s, p.t, p.each = p.s/mass, p.t/mass, mass/p.count
-	p.what = d.joist.given.Size.Value + " x " + measure.Length.Print(most, d.system())
+	p.what = d.joist.given.Size.Value + " x " + measure.Length.Format(most, d.system())
 	if most-least > slack {
-		p.what = d.joist.given.Size.Value + " x " + measure.Length.Print(least, d.system()) + " to " + measure.Length.Print(most, d.system())
+		p.what = d.joist.given.Size.Value + " x " + measure.Length.Format(least, d.system()) + " to " + measure.Length.Format(most, d.system())
 	}
 	return p
 }
@@ -132,7 +132,7 @@ func (d *Dock) lifts() []measure.Check {
 		}
 		c.Notes = []string{p.what + "; " + p.by}
 		if p.count != 1 && !math.IsNaN(p.count*p.each) {
-			c.Notes = append(c.Notes, fmt.Sprintf("%.4g of them: %s", p.count, measure.Mass.Print(p.count*p.each, sys)))
+			c.Notes = append(c.Notes, fmt.Sprintf("%.4g of them: %s", p.count, measure.Mass.Format(p.count*p.each, sys)))
 		}
 		out = append(out, c)
 	}

@@ -123,7 +123,7 @@ func TestEnvelopeSays(t *testing.T) {
 	}
 	text := e.String()
 	for _, w := range e.Members {
-		if want := w.Name + " sags with " + measure.Moment.Print(w.Sag.Value, measure.SI) + ": " + e.Situations[w.Sag.Situation].Name; w.Sag.Value > 0 && !strings.Contains(text, want) {
+		if want := w.Name + " sags with " + measure.Moment.Format(w.Sag.Value, measure.SI) + ": " + e.Situations[w.Sag.Situation].Name; w.Sag.Value > 0 && !strings.Contains(text, want) {
 			t.Errorf("it does not say %q", want)
 		}
 	}

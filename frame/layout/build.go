@@ -199,7 +199,7 @@ func (l *Layout) nodes(spots []spot, group groups, byPiece [][]int) {
 		}
 		if len(p.pieces) == 1 {
 			b := l.bars[p.pieces[0]]
-			names = append(names, measure.Length.Print(b.along(at(0, p.x, p.y).on(b.axis)), measure.SI))
+			names = append(names, measure.Length.Format(b.along(at(0, p.x, p.y).on(b.axis)), measure.SI))
 		}
 		l.Nodes = append(l.Nodes, Node{Name: strings.Join(names, ", "), At: Point{p.x, p.y}})
 	}

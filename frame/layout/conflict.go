@@ -57,17 +57,17 @@ type Conflict struct {
 }
 
 // String returns the conflict on one line, in SI.
-func (c Conflict) String() string { return c.Print(measure.SI) }
+func (c Conflict) String() string { return c.Format(measure.SI) }
 
-// Print returns the conflict on one line: parts, what is missing, and why.
-func (c Conflict) Print(s measure.System) string {
+// Format returns the conflict on one line: parts, what is missing, and why.
+func (c Conflict) Format(s measure.System) string {
 	off, side := " missing", ", at least "
 	if c.Has > c.Wants {
 		off, side = " too much", ", at most "
 	}
-	text := c.A + " " + c.Kind.String() + " " + c.B + ": " + measure.Length.Print(c.Missing, s) + off
+	text := c.A + " " + c.Kind.String() + " " + c.B + ": " + measure.Length.Format(c.Missing, s) + off
 	if c.Has != 0 || c.Wants != 0 {
-		text += ", has " + measure.Length.Print(c.Has, s) + side + measure.Length.Print(c.Wants, s)
+		text += ", has " + measure.Length.Format(c.Has, s) + side + measure.Length.Format(c.Wants, s)
 	}
 	if c.Why != "" {
 		text += "; " + c.Why

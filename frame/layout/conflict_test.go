@@ -177,7 +177,7 @@ func TestPractice(t *testing.T) {
 	own := bays(t)
 	own.Room = r
 	own.Room.Side[0] = 2 * in
-	if l := lay(t, own); len(l.Conflicts) != 2 || l.Conflicts[0].Kind != layout.TightBay || l.Conflicts[0].Print(measure.US) == "" {
+	if l := lay(t, own); len(l.Conflicts) != 2 || l.Conflicts[0].Kind != layout.TightBay || l.Conflicts[0].Format(measure.US) == "" {
 		t.Errorf("%v", l.Conflicts)
 	}
 }

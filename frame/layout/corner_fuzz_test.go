@@ -84,7 +84,7 @@ func FuzzConflict(f *testing.F) {
 	f.Add(-1, "", "\x00", math.NaN(), math.Inf(1), -1.0, "", 9)
 	f.Fuzz(func(t *testing.T, kind int, a, b string, missing, has, wants float64, why string, system int) {
 		c := layout.Conflict{Kind: layout.Fault(kind), A: a, B: b, Missing: missing, Has: has, Wants: wants, Why: why}
-		text := c.Print(measure.System(system))
+		text := c.Format(measure.System(system))
 		if !strings.Contains(text, a) || !strings.Contains(text, b) || !strings.Contains(text, why) || strings.Count(text, "\n") > strings.Count(a+b+why, "\n") {
 			t.Fatalf("%+v prints as %q", c, text)
 		}

@@ -46,7 +46,7 @@ func ExampleNew() {
 		fmt.Printf("drum %d %v, bay %s, spreads the joists with %.0f N of every 1000 N\n", i+1, b.Seat, measure.FeetInches(b.Opening, 8), spread)
 	}
 	for _, c := range l.Conflicts {
-		fmt.Println(c.Print(measure.US))
+		fmt.Println(c.Format(measure.US))
 	}
 	// Output:
 	// drum 1 wedged between two joists, bay 1 ft 7 in, spreads the joists with 687 N of every 1000 N

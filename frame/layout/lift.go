@@ -143,7 +143,7 @@ func (l *Layout) Lift(drum int, push float64, s Strength) (Lift, error) {
 		need := math.Max(float64(len(rows)+1), math.Ceil(push/least))
 		c := Conflict{
 			Kind: WeakBoards, A: d.Name, B: deck.Name, Missing: (need - float64(len(rows))) * pitch,
-			Why: "one board holds " + measure.Force.Print(least, measure.SI) + " of a push of " + measure.Force.Print(push, measure.SI),
+			Why: "one board holds " + measure.Force.Format(least, measure.SI) + " of a push of " + measure.Force.Format(push, measure.SI),
 		}
 		out.Conflict = &c
 	}

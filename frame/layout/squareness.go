@@ -84,7 +84,7 @@ func (f Frame) Square(tape float64) (Squareness, error) {
 		s.Check.Err = &measure.Error{Field: "diagonal Q", Kind: measure.Length, Value: f.Q, Class: measure.ErrRange, Why: "no frame with these sides has it", Want: "six readings of one frame"}
 	case misfit < -s.Slack-tiny:
 		s.Twist = f.fold()
-		s.note("a reading is wrong, or the frame is twisted: corner 4 lies " + measure.Length.Print(s.Twist, measure.SI) + " out of the plane of the others")
+		s.note("a reading is wrong, or the frame is twisted: corner 4 lies " + measure.Length.Format(s.Twist, measure.SI) + " out of the plane of the others")
 		s.Check.Err = &measure.Error{Field: "diagonal Q", Kind: measure.Length, Value: f.Q, Class: measure.ErrRange, Why: "the flat frame has a longer one", Want: "six readings of a flat frame"}
 	}
 	if whole(a) && whole(b) && whole(c) && whole(d) {

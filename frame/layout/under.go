@@ -55,7 +55,7 @@ func (l *Layout) Under(p Point) ([]Contact, error) {
 	out := l.under(p)
 	if out == nil {
 		return nil, &measure.Error{
-			Field: "place on the deck", Text: measure.Length.Print(p.X, measure.SI) + ", " + measure.Length.Print(p.Y, measure.SI),
+			Field: "place on the deck", Text: measure.Length.Format(p.X, measure.SI) + ", " + measure.Length.Format(p.Y, measure.SI),
 			Class: measure.ErrRange, Want: "a place that a deck on joists covers",
 		}
 	}

@@ -20,7 +20,7 @@ func ExampleRead() {
 		return
 	}
 	fmt.Println(p.Name.Value)
-	fmt.Println(measure.Length.Print(p.Frame.Length.Value, measure.US), "long,", len(p.Frame.Joists.Marks), "joists")
+	fmt.Println(measure.Length.Format(p.Frame.Length.Value, measure.US), "long,", len(p.Frame.Joists.Marks), "joists")
 	// Output:
 	// Otter Point camp swim platform (invented)
 	// 24 ft long, 14 joists

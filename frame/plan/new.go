@@ -88,13 +88,13 @@ func (l *startLayout) plan(w *writer) *group {
 	drum.put("shape", "drum")
 	drum.put("girth", s.text(s.Girth))
 	drum.put("length", s.text(s.Long))
-	drum.put("mass", measure.Mass.Print(s.Mass, s.Units))
+	drum.put("mass", measure.Mass.Format(s.Mass, s.Units))
 	material, volume := unknown, unknown
 	if s.Material != "" {
 		material = s.Material
 	}
 	if s.Volume > 0 {
-		volume = measure.Volume.Print(s.Volume, s.Units)
+		volume = measure.Volume.Format(s.Volume, s.Units)
 	}
 	drum.put("material", material)
 	drum.put("volume", volume)

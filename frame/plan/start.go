@@ -91,7 +91,7 @@ func (l *startLayout) counted(n, each int, tight bool) {
 		said = append(said, fmt.Sprintf("%d were asked for; %d rows of %d make it %d: %s.", s.Drums, n, each, all, why))
 	}
 	if tight {
-		said = append(said, fmt.Sprintf("%d drums are fewer than hold up %s on the whole deck; there is no room for more.", n*each, measure.Pressure.Print(startLoad, s.Units)))
+		said = append(said, fmt.Sprintf("%d drums are fewer than hold up %s on the whole deck; there is no room for more.", n*each, measure.Pressure.Format(startLoad, s.Units)))
 	}
 	l.note = strings.Join(said, " ")
 }
@@ -105,7 +105,7 @@ func (s Start) round(x float64) float64 {
 	return y
 }
 
-func (s Start) text(x float64) string { return measure.Length.Print(x, s.Units) }
+func (s Start) text(x float64) string { return measure.Length.Format(x, s.Units) }
 
 // cylinder returns the volume of the plain cylinder of a drum's girth and length.
 func (s Start) cylinder() float64 { return s.Girth * s.Girth * s.Long / (4 * math.Pi) }

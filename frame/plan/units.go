@@ -39,7 +39,7 @@ func (s span) end(text string, of measure.System, round func(float64) float64) s
 	if err != nil {
 		return text
 	}
-	_, unit, _ := strings.Cut(s.kind.Print(x, of), " ")
+	_, unit, _ := strings.Cut(s.kind.Format(x, of), " ")
 	if s.kind == measure.Length && of == measure.US {
 		step := measure.Inch / 16
 		switch size := math.Abs(x); {

@@ -33,7 +33,7 @@ func (r Resultant) String() string {
 }
 
 // print prints a number in SI.
-func print(k measure.Kind, x float64) string { return k.Print(x, measure.SI) }
+func print(k measure.Kind, x float64) string { return k.Format(x, measure.SI) }
 
 // tidy leaves out what is rounding beside loads of so much on a size.
 func (r Resultant) tidy(total, size float64) Resultant {

@@ -68,7 +68,7 @@ func ExampleFrame_Solve() {
 		fmt.Printf("out of square by %.2f in\n", math.Abs(out.Out)/measure.Inch)
 		for _, j := range s.Joints {
 			if j.Member == 6 && j.End == 1 {
-				fmt.Printf("%s: pull-out %s\n", j.Place, j.Pull.Print(measure.Force, measure.US))
+				fmt.Printf("%s: pull-out %s\n", j.Place, j.Pull.Format(measure.Force, measure.US))
 			}
 		}
 		// Braces, one in each bay, to and fro between the rims.
@@ -99,8 +99,8 @@ func ExampleUniform() {
 	if -rim.Left.Moment > worst.Moment {
 		worst = rim.Left
 	}
-	fmt.Printf("rim: %s at %s\n", measure.Moment.Print(math.Abs(worst.Moment), measure.US), measure.Length.Print(worst.X, measure.US))
-	fmt.Printf("middle joist pressed with %s\n", measure.Force.Print(-s.Lines[4].At(0).Axial, measure.US))
+	fmt.Printf("rim: %s at %s\n", measure.Moment.Format(math.Abs(worst.Moment), measure.US), measure.Length.Format(worst.X, measure.US))
+	fmt.Printf("middle joist pressed with %s\n", measure.Force.Format(-s.Lines[4].At(0).Axial, measure.US))
 	// Output:
 	// rim: 388 lbf·ft at 8 ft
 	// middle joist pressed with 643 lbf
@@ -119,10 +119,10 @@ func ExampleDrag() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("the drag takes %s and %s\n", measure.Force.Print(s.Imbalance.X, measure.US), measure.Moment.Print(s.Imbalance.Couple, measure.US))
+	fmt.Printf("the drag takes %s and %s\n", measure.Force.Format(s.Imbalance.X, measure.US), measure.Moment.Format(s.Imbalance.Couple, measure.US))
 	for _, j := range s.Joints[2*2:] { // the joists
 		if j.Pull.Most > 1*lbf {
-			fmt.Printf("%s: pull-out %s\n", j.Place, j.Pull.Print(measure.Force, measure.US))
+			fmt.Printf("%s: pull-out %s\n", j.Place, j.Pull.Format(measure.Force, measure.US))
 		}
 	}
 	// Output:
@@ -145,7 +145,7 @@ func ExampleSolution_Racking() {
 	_, err = s.Racking([4]int{0, 8, 9, 1})
 	fmt.Println(err)
 	j := s.Joints[2*6+1] // joist 4 at its north end
-	fmt.Printf("%s: pull-out %s\n", j.Place, j.Pull.Print(measure.Force, measure.US))
+	fmt.Printf("%s: pull-out %s\n", j.Place, j.Pull.Format(measure.Force, measure.US))
 	// Output:
 	// racking: not known: slip of joints along members, slip of joints across members, turning of brackets; want a stiffness for every screw and joint; forces are given all the same
 	// joist 4 at node N4: pull-out 14.2 lbf to 30.1 lbf
@@ -180,7 +180,7 @@ func ExampleFrame_Lay() {
 	for _, g := range s.Screws {
 		most = math.Max(most, g.Force.Most)
 	}
-	fmt.Printf("%d screws, the hardest worked with %s\n", len(s.Screws), measure.Force.Print(most, measure.US))
+	fmt.Printf("%d screws, the hardest worked with %s\n", len(s.Screws), measure.Force.Format(most, measure.US))
 	fmt.Printf("out of square by %.2f in\n", math.Abs(out.Out)/measure.Inch)
 	// Output:
 	// 160 screws, the hardest worked with 101 lbf

@@ -441,12 +441,12 @@ func TestBoardAsDiagonal(t *testing.T) {
 
 func TestBetween(t *testing.T) {
 	b := rack.Between{Least: -300, Most: 200}
-	if b.Peak() != -300 || b.Sure() || b.Print(measure.Force, measure.SI) != "-300 N to 200 N" {
-		t.Errorf("%v %v", b.Peak(), b.Print(measure.Force, measure.SI))
+	if b.Peak() != -300 || b.Sure() || b.Format(measure.Force, measure.SI) != "-300 N to 200 N" {
+		t.Errorf("%v %v", b.Peak(), b.Format(measure.Force, measure.SI))
 	}
 	b.Least = 200
-	if b.Peak() != 200 || !b.Sure() || b.Print(measure.Force, measure.SI) != "200 N" {
-		t.Errorf("%v %v", b.Peak(), b.Print(measure.Force, measure.SI))
+	if b.Peak() != 200 || !b.Sure() || b.Format(measure.Force, measure.SI) != "200 N" {
+		t.Errorf("%v %v", b.Peak(), b.Format(measure.Force, measure.SI))
 	}
 }
 

@@ -26,9 +26,9 @@ func (b Between) Peak() float64 {
 // Sure reports whether there is one value.
 func (b Between) Sure() bool { return b.Least == b.Most }
 
-// Print returns the value, or both ends, with the unit.
-func (b Between) Print(k measure.Kind, s measure.System) string {
-	least, most := k.Print(b.Least, s), k.Print(b.Most, s)
+// Format returns the value, or both ends, with the unit.
+func (b Between) Format(k measure.Kind, s measure.System) string {
+	least, most := k.Format(b.Least, s), k.Format(b.Most, s)
 	if least == most {
 		return most
 	}
@@ -49,8 +49,8 @@ type Joint struct {
 
 // String returns the joint's forces with their units.
 func (j Joint) String() string {
-	return fmt.Sprintf("%s: axial %s, across %s, couple %s", j.Place, j.Axial.Print(measure.Force, measure.SI),
-		j.Across.Print(measure.Force, measure.SI), j.Couple.Print(measure.Moment, measure.SI))
+	return fmt.Sprintf("%s: axial %s, across %s, couple %s", j.Place, j.Axial.Format(measure.Force, measure.SI),
+		j.Across.Format(measure.Force, measure.SI), j.Couple.Format(measure.Moment, measure.SI))
 }
 
 // A ScrewForce is what a screw of a board carries.
@@ -62,7 +62,9 @@ type ScrewForce struct {
 }
 
 // String returns the screw's force with its unit.
-func (f ScrewForce) String() string { return f.Place + ": " + f.Force.Print(measure.Force, measure.SI) }
+func (f ScrewForce) String() string {
+	return f.Place + ": " + f.Force.Format(measure.Force, measure.SI)
+}
 
 // A Reaction is what a hold does to the frame.
 type Reaction struct {
@@ -74,8 +76,8 @@ type Reaction struct {
 
 // String returns the reaction with its units.
 func (r Reaction) String() string {
-	return fmt.Sprintf("%s holds with %s along, %s across, %s", r.Place, r.Along.Print(measure.Force, measure.SI),
-		r.Across.Print(measure.Force, measure.SI), r.Couple.Print(measure.Moment, measure.SI))
+	return fmt.Sprintf("%s holds with %s along, %s across, %s", r.Place, r.Along.Format(measure.Force, measure.SI),
+		r.Across.Format(measure.Force, measure.SI), r.Couple.Format(measure.Moment, measure.SI))
 }
 
 // A Case is one set of stiffnesses that stood in for slips that are not known.

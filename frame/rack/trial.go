@@ -65,9 +65,9 @@ func (t *trial) slip(k float64, i int) float64 {
 
 // String says what was tried.
 func (s Slips) String() string {
-	print := func(k float64) string { return measure.LineLoad.Print(k, measure.SI) }
+	print := func(k float64) string { return measure.LineLoad.Format(k, measure.SI) }
 	return "screws " + print(s.Screw) + ", joints " + print(s.Along) + " along and " + print(s.Across) +
-		" across, brackets " + measure.Moment.Print(s.Turn, measure.SI) + "/rad"
+		" across, brackets " + measure.Moment.Format(s.Turn, measure.SI) + "/rad"
 }
 
 // trials returns what to try, and what is not known: the usual stiffness first,

@@ -42,7 +42,7 @@ func FuzzBetween(f *testing.F) {
 	f.Add(math.NaN(), math.Inf(1), -4, -1, 1e300)
 	f.Fuzz(func(t *testing.T, least, most float64, kind, system int, other float64) {
 		b := rack.Between{Least: least, Most: most}
-		if text := b.Print(measure.Kind(kind), measure.System(system)); text == "" || strings.Contains(text, "NaN") {
+		if text := b.Format(measure.Kind(kind), measure.System(system)); text == "" || strings.Contains(text, "NaN") {
 			t.Fatalf("%+v prints as %q", b, text)
 		}
 		if p := b.Peak(); !math.IsNaN(least+most) && math.Abs(p) != math.Max(math.Abs(least), math.Abs(most)) {

@@ -96,9 +96,9 @@ func (c *cards) notChecked() []string {
 	return out
 }
 
-func (c *cards) length(x float64) string { return measure.Length.Print(x, c.units) }
-func (c *cards) mass(x float64) string   { return measure.Mass.Print(x, c.units) }
-func (c *cards) force(x float64) string  { return measure.Force.Print(x, c.units) }
+func (c *cards) length(x float64) string { return measure.Length.Format(x, c.units) }
+func (c *cards) mass(x float64) string   { return measure.Mass.Format(x, c.units) }
+func (c *cards) force(x float64) string  { return measure.Force.Format(x, c.units) }
 
 // atLeast prints a thickness that is asked for, rounded up as the check has it.
 func (c *cards) atLeast(x float64) string {

@@ -145,7 +145,7 @@ func (c *cards) finish() Card {
 		if f.Err != nil {
 			out.Blocks = append(out.Blocks, c.missing("How much", f.Err))
 		} else {
-			text := fmt.Sprintf("%s, %d coats: %s", measure.Area.Print(f.Area, c.units), f.Coats, measure.Volume.Print(f.Volume, c.units))
+			text := fmt.Sprintf("%s, %d coats: %s", measure.Area.Format(f.Area, c.units), f.Coats, measure.Volume.Format(f.Volume, c.units))
 			if f.Cans > 0 {
 				text += fmt.Sprintf(", %d cans to buy", f.Cans)
 			}

@@ -56,7 +56,7 @@ func (c *cards) iceCard() Card {
 	return Card{Name: "ice-card", Title: "Ice card for the pocket", Blocks: []Block{
 		Blanks{{"Drilled on, at; void 24 hours later" + c.void(), ""}},
 		t,
-		Paragraph("The thinnest hole counts, and of it clear ice alone. After thaw: a day of the last five reached " + measure.Temperature.Print(0, c.units) + ". On thinner ice the check is short, though some rules ask for less. Nothing on this card clears anybody onto the ice."),
+		Paragraph("The thinnest hole counts, and of it clear ice alone. After thaw: a day of the last five reached " + measure.Temperature.Format(0, c.units) + ". On thinner ice the check is short, though some rules ask for less. Nothing on this card clears anybody onto the ice."),
 		Stop("Back to shore at once: water on the ice or in a crack, a crack that works, thaw, rain or fresh snow since drilling, a changed water level, candled or grey ice, a hole thinner than the last."),
 	}}
 }
@@ -219,7 +219,7 @@ func (c *cards) launch() Card {
 			out.Blocks = append(out.Blocks, c.missing("The wind in which it can be held", l.Err))
 		} else {
 			out.Blocks = append(out.Blocks, Stop(fmt.Sprintf("No floating out in gusts over %s: %s with %s each can no longer hold it by hand with its long side to the wind, in still water.",
-				measure.Speed.Print(l.Gust, c.units), people(l.Hands), c.force(100))))
+				measure.Speed.Format(l.Gust, c.units), people(l.Hands), c.force(100))))
 		}
 	}
 	return out

@@ -84,7 +84,7 @@ func (b Board) parts(scale, x0 float64, units measure.System) []barPart {
 	}
 	add := func(name string, length float64) {
 		p := barPart{x0: x0 + scale*at, x1: x0 + scale*(at+length)}
-		size := measure.Length.Print(length, units)
+		size := measure.Length.Format(length, units)
 		p.text = size
 		if name != "" {
 			p.text = name + ": " + size
@@ -139,7 +139,7 @@ func (k Cutting) bars(rests []float64) []bar {
 	var out []bar
 	for i, b := range k.Boards {
 		r := bar{parts: b.parts(barWide/longest, barLeft, k.Units)}
-		tail := measure.Length.Print(b.Length, k.Units)
+		tail := measure.Length.Format(b.Length, k.Units)
 		if b.Count > 1 {
 			tail += fmt.Sprintf(", %d boards alike", b.Count)
 		}
@@ -148,7 +148,7 @@ func (k Cutting) bars(rests []float64) []bar {
 			rest = rests[i]
 		}
 		if rest > 0.5e-3 {
-			tail += ", left over " + measure.Length.Print(rest, k.Units)
+			tail += ", left over " + measure.Length.Format(rest, k.Units)
 		}
 		if size := svg.Shorten(b.Size, barWide-10, bold); size != "" {
 			tail = size + ", " + tail

@@ -28,7 +28,7 @@ func demoDocument(t testing.TB, u measure.System) *sheet.Document {
 		Notes: []sheet.Note{{"1", "Coat the cut end before it leaves the bench."}, {"2", "Never used in this table."}, {"b*", "Fits the drum; measure the drum first."}},
 	}
 	for i := range 42 {
-		r := sheet.Row{Cells: []string{fmt.Sprintf("piece %d", i+1), "2x8, 12 ft", measure.Length.Print(float64(20+i)*in, u), sheet.WriteIn}}
+		r := sheet.Row{Cells: []string{fmt.Sprintf("piece %d", i+1), "2x8, 12 ft", measure.Length.Format(float64(20+i)*in, u), sheet.WriteIn}}
 		if i%5 == 0 {
 			r.Notes = []string{"1"}
 		}

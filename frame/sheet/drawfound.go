@@ -129,7 +129,7 @@ func (g *drawing) righting() (Picture, error) {
 	}
 	return Righting{
 		Units: g.units, Heel: c.Heel, Rights: c.Rights, Heels: c.Heels, Rest: c.AtRest, DeckWet: c.Wet,
-		Load: fmt.Sprintf("%s, %s", g.standing(), measure.Mass.Print(c.Mass, g.units)),
+		Load: fmt.Sprintf("%s, %s", g.standing(), measure.Mass.Format(c.Mass, g.units)),
 	}.Draw()
 }
 

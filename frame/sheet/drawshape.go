@@ -144,7 +144,7 @@ func (g *drawing) heeled() (Picture, error) {
 		return Picture{}, fmt.Errorf("with %s the dock finds no rest: %w", g.standing(), c.Err)
 	}
 	e := Heeled{Units: g.units, Width: s.Width, Depth: s.Depth, Deck: s.Deck, Rim: g.hangs(), Heel: -math.Asin(c.Rest.Up.Y), People: []float64{c.Y}, Sides: [2]string{"near side", "far side"}}
-	e.Load = fmt.Sprintf("%s, %s", g.standing(), measure.Mass.Print(c.Mass, g.units))
+	e.Load = fmt.Sprintf("%s, %s", g.standing(), measure.Mass.Format(c.Mass, g.units))
 	if c.People > 1 {
 		e.Load += ", one behind the other"
 	}

@@ -34,7 +34,7 @@ func ExampleCutting_Draw() {
 func ExampleHeeled_Edges() {
 	e := sheet.Heeled{Width: 3.05, Depth: 0.184, Deck: 0.038, Heel: 0.1, Height: 0.2}
 	high, low := e.Edges()
-	fmt.Println(measure.Length.Print(high, measure.SI), "and", measure.Length.Print(low, measure.SI))
+	fmt.Println(measure.Length.Format(high, measure.SI), "and", measure.Length.Format(low, measure.SI))
 	// Output: 573 mm and 269 mm
 }
 
@@ -42,7 +42,7 @@ func ExampleHeeled_Edges() {
 func ExampleTie_At() {
 	pine := sheet.Tie{Name: "old pine", Over: 0.4, FarX: -9, FarY: -4, FarZ: 1}
 	for _, l := range []sheet.Level{{Name: "today"}, {Name: "low water", Rise: -0.5}} {
-		fmt.Printf("%s: %s\n", l.Name, measure.Length.Print(pine.At(l), measure.SI))
+		fmt.Printf("%s: %s\n", l.Name, measure.Length.Format(pine.At(l), measure.SI))
 	}
 	// Output:
 	// today: 9.867 m

@@ -113,7 +113,7 @@ func (e Heeled) Draw() (Picture, error) {
 		title, from = "Side view under the worst crowd", "side"
 	}
 	desc := fmt.Sprintf("The dock from its "+from+", heeled %s. One deck edge is %s above the water, the other %s.",
-		measure.Angle.Print(math.Abs(e.Heel), e.Units), level(max(negative, positive), e.Units), level(min(negative, positive), e.Units))
+		measure.Angle.Format(math.Abs(e.Heel), e.Units), level(max(negative, positive), e.Units), level(min(negative, positive), e.Units))
 	c := begin("heeled", title, desc, e.Units, wide, h+10, e.note())
 	v := svg.Fit(y0, z0, y1, z1, svg.Box{X0: side, Y0: top, X1: wide - side, Y1: top + h})
 	at := func(y, z float64) svg.Point { return v.At(e.turned(y, z)) }
@@ -183,7 +183,7 @@ func (e Heeled) note() string {
 
 // heelMark draws the angle between the deck and the level at the higher edge.
 func (c *canvas) heelMark(left, right svg.Point, heel float64) {
-	text := "heel " + measure.Angle.Print(math.Abs(heel), c.units)
+	text := "heel " + measure.Angle.Format(math.Abs(heel), c.units)
 	hub, way := left, 1.0
 	if heel < 0 {
 		hub, way = right, -1

@@ -97,7 +97,7 @@ func (m Moments) sides(x func(float64) float64) (over, under []svg.Mark) {
 		if p.Force < 0 {
 			to = &under
 		}
-		*to = append(*to, svg.Mark{At: x(p.X), Text: measure.Force.Print(math.Abs(p.Force), m.Units)})
+		*to = append(*to, svg.Mark{At: x(p.X), Text: measure.Force.Format(math.Abs(p.Force), m.Units)})
 	}
 	return over, under
 }
@@ -154,8 +154,8 @@ func (m Moments) Draw() (Picture, error) {
 	h := beam - titleRow + below + svg.PlotAbove + plot + svg.PlotBelow
 
 	k := m.worst()
-	peak := "greatest " + measure.Moment.Print(m.Moment[k], m.Units) + " at " + level(m.X[k], m.Units)
-	desc := fmt.Sprintf("A member %s long with its supports and loads, and the bending moment along it: %s.", measure.Length.Print(m.Length, m.Units), peak)
+	peak := "greatest " + measure.Moment.Format(m.Moment[k], m.Units) + " at " + level(m.X[k], m.Units)
+	desc := fmt.Sprintf("A member %s long with its supports and loads, and the bending moment along it: %s.", measure.Length.Format(m.Length, m.Units), peak)
 	title := "Load and moment"
 	if m.Member != "" {
 		title += ": " + m.Member
@@ -192,15 +192,15 @@ func (m Moments) notes() []string {
 		out = append(out, "When: "+svg.Shorten(m.When, 300, start)+".")
 	}
 	if _, least := m.shown(); least > 0 {
-		out = append(out, "Forces under "+measure.Force.Print(least, m.Units)+" are left out.")
+		out = append(out, "Forces under "+measure.Force.Format(least, m.Units)+" are left out.")
 	}
 	note := "Over the line the member is bent like a hanging rope, under it like a hump over a support."
 	if hog := m.hog(); m.Limit > 0 || hog > 0 {
-		note += " Dashed: what the member may carry, " + measure.Moment.Print(m.Limit, m.Units)
+		note += " Dashed: what the member may carry, " + measure.Moment.Format(m.Limit, m.Units)
 		if hog == m.Limit {
 			note += " either way."
 		} else {
-			note += " over the line and " + measure.Moment.Print(hog, m.Units) + " under it."
+			note += " over the line and " + measure.Moment.Format(hog, m.Units) + " under it."
 		}
 	}
 	return append(out, note)
@@ -232,7 +232,7 @@ func (c *canvas) even(m Moments, x func(float64) float64, beam float64) {
 		for _, part := range []float64{0.5, 0.25, 0.75, 0.375, 0.625, 0.125, 0.875} {
 			spots = append(spots, svg.Spot{At: pt(b.X0+part*(b.X1-b.X0), b.Y0-row/2-0.3), Style: small})
 		}
-		c.Place(measure.LineLoad.Print(l.Load, c.units), spots...)
+		c.Place(measure.LineLoad.Format(l.Load, c.units), spots...)
 	}
 }
 

@@ -133,7 +133,7 @@ func (c *canvas) picture() (Picture, error) {
 var watch func(*svg.Drawing)
 
 // length prints a length to build by.
-func (c *canvas) length(x float64) string { return measure.Length.Print(x, c.units) }
+func (c *canvas) length(x float64) string { return measure.Length.Format(x, c.units) }
 
 // level prints a height over water or ice, which nobody reads closer than a
 // quarter of an inch or 5 mm.
@@ -141,7 +141,7 @@ func level(x float64, units measure.System) string {
 	if units == measure.US {
 		return measure.FeetInches(x, 4)
 	}
-	return measure.Length.Print(math.Round(x/0.005)*0.005, units)
+	return measure.Length.Format(math.Round(x/0.005)*0.005, units)
 }
 
 // A callout is a text in a column beside the drawing that belongs to a point.

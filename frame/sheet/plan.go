@@ -130,7 +130,7 @@ func (p Plan) notes() []string {
 		notes = append(notes, svg.Shorten(p.Without, 300, start))
 	}
 	if p.Diagonal > 0 {
-		notes = append(notes, "Square when both diagonals measure "+measure.Length.Print(p.Diagonal, p.Units)+".")
+		notes = append(notes, "Square when both diagonals measure "+measure.Length.Format(p.Diagonal, p.Units)+".")
 	}
 	var things []string
 	for i, t := range p.Things {
@@ -173,7 +173,7 @@ func (p Plan) Draw() (Picture, error) {
 	h := max(12, min(90, (w-left-right)*p.Width/p.Length), row*float64(max(len(across), len(floatsAcross))), 2*row*names/(w-left-right))
 	foot := svg.RunningRoom(along, small) + 2
 	desc := fmt.Sprintf("The frame from above, %s long and %s wide, with %s and running marks along and across.",
-		measure.Length.Print(p.Length, p.Units), measure.Length.Print(p.Width, p.Units), count(len(p.Floats), "float"))
+		measure.Length.Format(p.Length, p.Units), measure.Length.Format(p.Width, p.Units), count(len(p.Floats), "float"))
 	c := begin("plan", "Plan of frame and floats", desc, p.Units, w, top-titleRow+h+foot, p.notes()...)
 
 	v := svg.Fit(0, 0, p.Length, p.Width, svg.Box{X0: left, Y0: top, X1: w - right, Y1: top + h})
@@ -232,7 +232,7 @@ func mark(x float64, units measure.System) string {
 	if x == 0 {
 		return "0"
 	}
-	return measure.Length.Print(x, units)
+	return measure.Length.Format(x, units)
 }
 
 // balloon writes a letter in a ring at a place, or beside it with a line to it,

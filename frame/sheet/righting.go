@@ -71,7 +71,7 @@ func (r Righting) Draw() (Picture, error) {
 			top = i
 		}
 	}
-	desc := fmt.Sprintf("The righting moment over the heel. Its greatest value is %s at %s.", measure.Moment.Print(r.Rights[top], r.Units), measure.Angle.Print(r.Heel[top], r.Units))
+	desc := fmt.Sprintf("The righting moment over the heel. Its greatest value is %s at %s.", measure.Moment.Format(r.Rights[top], r.Units), measure.Angle.Format(r.Heel[top], r.Units))
 	var notes []string
 	if len(heels) > 0 {
 		if r.Rest > 0 {
@@ -84,7 +84,7 @@ func (r Righting) Draw() (Picture, error) {
 		}
 	}
 	if r.Rest > 0 {
-		desc += " Under the load it rests at " + measure.Angle.Print(r.Rest, r.Units) + "."
+		desc += " Under the load it rests at " + measure.Angle.Format(r.Rest, r.Units) + "."
 	}
 	const plot = 58.0
 	header := uprightsRoom(2)
@@ -102,10 +102,10 @@ func (r Righting) Draw() (Picture, error) {
 	}
 	var ups []svg.Mark
 	if r.Rest > 0 {
-		ups = append(ups, svg.Mark{At: r.Rest / degree, Text: "rests at " + measure.Angle.Print(r.Rest, r.Units)})
+		ups = append(ups, svg.Mark{At: r.Rest / degree, Text: "rests at " + measure.Angle.Format(r.Rest, r.Units)})
 	}
 	if r.DeckWet > 0 {
-		ups = append(ups, svg.Mark{At: r.DeckWet / degree, Text: "deck edge under at " + measure.Angle.Print(r.DeckWet, r.Units)})
+		ups = append(ups, svg.Mark{At: r.DeckWet / degree, Text: "deck edge under at " + measure.Angle.Format(r.DeckWet, r.Units)})
 	}
 	c.uprights(p, ups)
 	c.Leader(p.At(deg[top], rights[top]), 6, "righting moment", small)

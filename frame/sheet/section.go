@@ -122,7 +122,7 @@ func (s Section) Draw() (Picture, error) {
 		lines += len(k.lines) + 1
 	}
 	h := max(natural, row*float64(lines+4))
-	desc := fmt.Sprintf("A cut through one bay, %s between the joists, with %s and %s.", measure.Length.Print(s.Clear, s.Units), s.float(), count(len(s.Water), "water line"))
+	desc := fmt.Sprintf("A cut through one bay, %s between the joists, with %s and %s.", measure.Length.Format(s.Clear, s.Units), s.float(), count(len(s.Water), "water line"))
 	c := begin("section", "Section through a bay", desc, s.Units, wide, h+21, s.notes()...)
 
 	area := svg.Box{X0: left, Y0: titleRow + 10, X1: wide - right - 6, Y1: titleRow + 10 + h}

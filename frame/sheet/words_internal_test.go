@@ -68,7 +68,7 @@ func TestLeftAlike(t *testing.T) {
 			t.Fatalf("%s: %d boards", name, len(k.Boards))
 		}
 		for i, b := range k.bars(rests) {
-			left := "left over " + measure.Length.Print(rests[i], measure.US)
+			left := "left over " + measure.Length.Format(rests[i], measure.US)
 			if own := k.Boards[i].left(); math.Abs(own-rests[i]) > 1e-4 || !strings.HasSuffix(strings.Join(b.head, " "), left) {
 				t.Errorf("%s: %q and %g m by the picture, %q by the list", name, b.head, own, left)
 			}

@@ -89,7 +89,7 @@ func ExampleDrift_Push() {
 		if check.Verdict() == measure.Short {
 			word = "short"
 		}
-		fmt.Printf("  against %s: %s; %s\n", measure.Force.Print(check.Limit, measure.SI), word, check.Notes[0])
+		fmt.Printf("  against %s: %s; %s\n", measure.Force.Format(check.Limit, measure.SI), word, check.Notes[0])
 	}
 	// Output:
 	// a strip as wide as the dock

@@ -51,7 +51,7 @@ func (s Span) rest(known measure.Knowledge, k measure.Kind) measure.Assumption {
 		if k == measure.Ratio {
 			return strconv.FormatFloat(x, 'g', 4, 64)
 		}
-		return k.Print(x, measure.SI)
+		return k.Format(x, measure.SI)
 	}
 	text := fmt.Sprintf("%s to %s (%s)", print(s.Low), print(s.High), s.Source)
 	return measure.Assumption{Name: s.Name, Text: text, Known: known, Decides: true}

@@ -32,8 +32,8 @@ var byHand = sync.OnceValue(func() map[string][]any {
 	wing.Name = "wing"
 	wing.Corner = layout.Point{}
 	return map[string][]any{
-		"float.CriterionNamed":      {float.Criteria()[0].Name},
-		"float.DrumNamed":           {float.Drums()[0].Name},
+		"float.LookupCriterion":     {float.Criteria()[0].Name},
+		"float.LookupDrum":          {float.Drums()[0].Name},
 		"float.Rules":               {float.Deck{Depth: 0.2, Drawn: 0.2, Walk: 0.9}, []string(nil)},
 		"float.MeasureDrum":         {float.Figure{Value: 1.82, Within: 0.01}, float.Figure{Value: 0.88, Within: 0.01}, float.Figure{Value: 18, Within: 1}},
 		"float.Cylinder.Draft":      {0.1},
@@ -55,7 +55,7 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"float/moor.ClipsFor":        {0.0127},
 		"float/moor.Factor":          {"end of rope", "eye splice on thimble"},
 		"float/moor.Lookup":          {"shackle", "1/2 in"},
-		"float/moor.Listed":          {"shackle"},
+		"float/moor.Gears":           {"shackle"},
 		"float/moor.Seen":            {0.3, 20.0},
 		"float/moor.Line.At":         {7.0, 3.0, moor.Hang{}},
 		"float/moor.Line.Pull":       {200.0, 3.0},

@@ -31,7 +31,7 @@ func floatCriteriaChecks() ([]Check, error) {
 		}
 		converted := c.Source.Status == measure.Independent
 		c.Compute = func() (float64, error) {
-			row, err := float.CriterionNamed(r["name"])
+			row, err := float.LookupCriterion(r["name"])
 			if err != nil {
 				return 0, err
 			}

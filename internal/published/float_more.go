@@ -168,7 +168,7 @@ func floatVaried() []Check {
 	}
 	read := func(criterion string) func() (float64, error) {
 		return func() (float64, error) {
-			c, err := float.CriterionNamed(criterion)
+			c, err := float.LookupCriterion(criterion)
 			if err != nil {
 				return 0, err
 			}

@@ -88,7 +88,7 @@ func floatDrumChecks() ([]Check, error) {
 		}
 		c.Carried = r["quantity"] != "inside volume"
 		c.Compute = func() (float64, error) {
-			d, err := float.DrumNamed(r["preset"])
+			d, err := float.LookupDrum(r["preset"])
 			if err != nil {
 				return 0, err
 			}

@@ -96,7 +96,7 @@ func frameAfloat() ([]Check, error) {
 func frameHeld(nodes ...int) []frame.Seat {
 	var out []frame.Seat
 	for _, n := range nodes {
-		out = append(out, frame.Seat{Nodes: []int{n}, Held: true})
+		out = append(out, frame.Seat{Nodes: []int{n}, Clamped: true})
 	}
 	return out
 }
@@ -258,14 +258,14 @@ func frameGrids() ([]Check, error) {
 	}
 	out = append(out,
 		frameGrid(module, "12EI/L³", "832.8", "kN/m", 0, one(1, [3]float64{}), func(s *frame.Solution) float64 { return s.Push[1] }),
-		frameGrid(module, "6EI/L²", "4164", "kN", 0, one(1, [3]float64{}), func(s *frame.Solution) float64 { return math.Abs(s.Hold[1][1]) }),
+		frameGrid(module, "6EI/L²", "4164", "kN", 0, one(1, [3]float64{}), func(s *frame.Solution) float64 { return math.Abs(s.Couple[1][1]) }),
 		frameGrid(module, "GJ/L", "874", "kN m", 0, one(0, [3]float64{0, 1, 0}), func(s *frame.Solution) float64 { return 1 / s.Move[1][1] }),
 	)
 	turning := one(0, [3]float64{0, 0, 1})
 	turning.Seats = append(turning.Seats, frame.Seat{Nodes: []int{1}})
 	out = append(out,
 		frameGrid(module, "4EI/L", "27760", "kN m", 0, turning, func(s *frame.Solution) float64 { return 1 / s.Move[1][2] }),
-		frameGrid(module, "2EI/L", "13880", "kN m", 0, turning, func(s *frame.Solution) float64 { return math.Abs(s.Hold[0][1]) / s.Move[1][2] }),
+		frameGrid(module, "2EI/L", "13880", "kN m", 0, turning, func(s *frame.Solution) float64 { return math.Abs(s.Couple[0][1]) / s.Move[1][2] }),
 	)
 
 	// Two simple beams crossing at their middles; a bent cantilever.

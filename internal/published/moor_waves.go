@@ -85,7 +85,7 @@ func moorGearChecks() ([]Check, error) {
 			Source:  measure.Source{Title: r["source"], Locator: r["size"] + " in", Status: st},
 			Printed: r["printed"], Unit: r["unit"],
 			Compute: func() (float64, error) {
-				all, err := moor.Listed(r["kind"])
+				all, err := moor.Gears(r["kind"])
 				if err != nil {
 					return 0, err
 				}

@@ -37,7 +37,7 @@ func (c Capacity) String() string {
 		return c.Name + ": no answer (" + c.Err.Error() + ")"
 	}
 	var b strings.Builder
-	b.WriteString(c.Name + " " + measure.Force.Print(c.Value, measure.US) + " = " + strconv.Itoa(c.Fasteners) + " × " + measure.Force.Print(c.Reference, measure.US))
+	b.WriteString(c.Name + " " + measure.Force.Format(c.Value, measure.US) + " = " + strconv.Itoa(c.Fasteners) + " × " + measure.Force.Format(c.Reference, measure.US))
 	for _, f := range c.Factors {
 		b.WriteString(" × " + f.Symbol + " " + strconv.FormatFloat(f.Value, 'g', 3, 64))
 	}

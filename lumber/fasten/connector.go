@@ -138,7 +138,7 @@ func (c Connector) direction(i int, force float64, wood lumber.Grade, s Service,
 		return k
 	}
 	if bound < k.Limit {
-		k.Notes = append(k.Notes, fmt.Sprintf("its nails carry less than the adjusted figure of %s", measure.Force.Print(k.Limit, measure.US)))
+		k.Notes = append(k.Notes, fmt.Sprintf("its nails carry less than the adjusted figure of %s", measure.Force.Format(k.Limit, measure.US)))
 		k.Limit = bound
 	}
 	return k

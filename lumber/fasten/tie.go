@@ -158,7 +158,7 @@ func (tie Tie) Check(drum Drum) ([]measure.Check, error) {
 // water returns how much water the drum may hold, kg: all that it displaces unless
 // somebody looks.
 func (d Drum) water() (float64, measure.Assumption, error) {
-	a := measure.Assumption{Name: "water in the drum", Known: measure.Measured, Text: measure.Mass.Print(d.Leak, measure.US) + ", looked into"}
+	a := measure.Assumption{Name: "water in the drum", Known: measure.Measured, Text: measure.Mass.Format(d.Leak, measure.US) + ", looked into"}
 	if d.Watched {
 		return d.Leak, a, nil
 	}

@@ -41,17 +41,17 @@ type Yield struct {
 // String returns the value with all modes, each in lbf.
 func (y Yield) String() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "Z %s, mode %s (", measure.Force.Print(y.Z, measure.US), y.Governing)
+	fmt.Fprintf(&b, "Z %s, mode %s (", measure.Force.Format(y.Z, measure.US), y.Governing)
 	for i, m := range y.Modes {
 		if i > 0 {
 			b.WriteString(", ")
 		}
-		b.WriteString(m.Name + " " + measure.Force.Print(m.Z, measure.US))
+		b.WriteString(m.Name + " " + measure.Force.Format(m.Z, measure.US))
 	}
 	b.WriteString(")")
 	if y.Share < 1 {
 		b.WriteString(fmt.Sprintf("; %.0f %% of the tables' penetration: equations %s, table %s",
-			100*y.Share, measure.Force.Print(y.Equations, measure.US), measure.Force.Print(y.Table, measure.US)))
+			100*y.Share, measure.Force.Format(y.Equations, measure.US), measure.Force.Format(y.Table, measure.US)))
 	}
 	return b.String()
 }

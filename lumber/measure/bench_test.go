@@ -34,7 +34,7 @@ func BenchmarkParseScan(b *testing.B) {
 func BenchmarkPrint(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		if !strings.HasPrefix(measure.Length.Print(3.8163, measure.US), "12 ft 6") {
+		if !strings.HasPrefix(measure.Length.Format(3.8163, measure.US), "12 ft 6") {
 			b.Fatal("another length")
 		}
 	}

@@ -152,12 +152,12 @@ func (c Check) Numbers(s System) string {
 		return text
 	}
 	if finite(c.Value) {
-		text = c.Kind.Print(c.Value, s)
+		text = c.Kind.Format(c.Value, s)
 	}
 	if !finite(c.Limit) {
 		return text
 	}
-	limit := c.Kind.Print(c.Limit, s)
+	limit := c.Kind.Format(c.Limit, s)
 	if c.Hazard && c.AtLeast && c.Kind == Length {
 		limit = Upward(c.Limit, s)
 		for more := 1; more <= 4 && c.Meets() && text != limit && c.Value < upward(c.Limit, s, more-1); more++ {
@@ -180,7 +180,7 @@ func (c Check) named(text string) string {
 	step := func(x float64) string {
 		switch i := int(x); {
 		case !(x >= 0 && x < float64(len(c.Steps))):
-			return Count.Print(x, SI)
+			return Count.Format(x, SI)
 		case len(c.Steps) < 3:
 			return c.Steps[i]
 		default:
@@ -211,7 +211,7 @@ func (c Check) apart(s System) (value, limit string) {
 			return value, limit
 		}
 	}
-	value, limit = c.Kind.Print(c.Value, s), c.Kind.Print(c.Limit, s)
+	value, limit = c.Kind.Format(c.Value, s), c.Kind.Format(c.Limit, s)
 	if c.AtLeast {
 		return "just under " + value, limit
 	}

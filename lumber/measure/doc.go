@@ -42,5 +42,5 @@
 //	if err != nil {
 //		return err
 //	}
-//	fmt.Println(measure.Length.Print(length, measure.SI))
+//	fmt.Println(measure.Length.Format(length, measure.SI))
 package measure

@@ -18,9 +18,9 @@ func ExampleKind_Parse() {
 	// "40 psf" cannot be read: "psf" is a unit of pressure; want a length with its unit, such as 12 ft 6-1/2 in or 3.66 m
 }
 
-func ExampleKind_Print() {
-	fmt.Println(measure.Length.Print(0.184, measure.US), "or", measure.Length.Print(0.184, measure.SI))
-	fmt.Println(measure.Pressure.Print(20*measure.PSF, measure.SI))
+func ExampleKind_Format() {
+	fmt.Println(measure.Length.Format(0.184, measure.US), "or", measure.Length.Format(0.184, measure.SI))
+	fmt.Println(measure.Pressure.Format(20*measure.PSF, measure.SI))
 	// Output:
 	// 7-1/4 in or 184 mm
 	// 0.958 kPa

@@ -31,8 +31,8 @@ func FuzzParse(f *testing.F) {
 			t.Fatalf("%v.Parse(%q) = %g without an error", k, text, x)
 		}
 		for _, s := range []measure.System{measure.US, measure.SI} {
-			if _, err := k.Parse(k.Print(x*0.999, s)); err != nil {
-				t.Fatalf("%v: %q read as %g, prints as %q: %v", k, text, x, k.Print(x*0.999, s), err)
+			if _, err := k.Parse(k.Format(x*0.999, s)); err != nil {
+				t.Fatalf("%v: %q read as %g, prints as %q: %v", k, text, x, k.Format(x*0.999, s), err)
 			}
 		}
 	})

@@ -6,15 +6,15 @@ import (
 	"strings"
 )
 
-// Print returns x, in SI, as text with its unit in the system s.
+// Format returns x, in SI, as text with its unit in the system s.
 //
 // Lengths print as feet and inches to 1/16 in, or in metres (millimetres below
 // a metre) to the millimetre, below a centimetre to its tenth; other kinds print with a fixed number of decimals,
 // one fewer from 100 on. Parse returns what was printed to within half of the
 // last digit. A NaN or an infinity prints as words, with the unit.
-func (k Kind) Print(x float64, s System) string { return k.print(x, s, 0) }
+func (k Kind) Format(x float64, s System) string { return k.print(x, s, 0) }
 
-// print prints with some digits more than Print has: of feet and inches, halves of the
+// print prints with some digits more than Format has: of feet and inches, halves of the
 // sixteenth, then decimals of the inch.
 func (k Kind) print(x float64, s System, more int) string {
 	if s != SI {
@@ -54,11 +54,11 @@ func (k Kind) print(x float64, s System, more int) string {
 	return decimal(v, d+more) + " " + st.unit
 }
 
-// Upward returns a length that is asked for, in metres, as [Kind.Print] does but
+// Upward returns a length that is asked for, in metres, as [Kind.Format] does but
 // rounded up, to a quarter of an inch, which a stick in a hole shows, or a millimetre:
 // never less than it is, but for a part in a million of that, so that what is exact
 // stays. NaN and infinities print as words.
-func Upward(x float64, s System) string { return Length.Print(upward(x, s, 0), s) }
+func Upward(x float64, s System) string { return Length.Format(upward(x, s, 0), s) }
 
 // upward rounds a length up to what Upward has, or finer with some digits more.
 func upward(x float64, s System, more int) float64 {
@@ -102,10 +102,10 @@ func decimal(v float64, d int) string {
 //
 //	0        0 in          0.0254   1 in
 //	0.184    7-1/4 in      3.81     12 ft 6 in
-//	NaN, ±Inf: words with the unit, as Print
+//	NaN, ±Inf: words with the unit, as Format
 func FeetInches(x float64, per int) string {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return Length.Print(x, US)
+		return Length.Format(x, US)
 	}
 	if per < 1 || per > 64 || per&(per-1) != 0 {
 		per = 16

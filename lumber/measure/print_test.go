@@ -82,14 +82,14 @@ func TestPrint(t *testing.T) {
 		{measure.Mass, math.Inf(-1), "no finite number (lb)", "no finite number (kg)"},
 		{measure.Ratio, math.NaN(), "no number", "no number"},
 	} {
-		if got := c.kind.Print(c.x, measure.US); got != c.us {
-			t.Errorf("%v.Print(%g, US) = %q, want %q", c.kind, c.x, got, c.us)
+		if got := c.kind.Format(c.x, measure.US); got != c.us {
+			t.Errorf("%v.Format(%g, US) = %q, want %q", c.kind, c.x, got, c.us)
 		}
-		if got := c.kind.Print(c.x, measure.SI); got != c.si {
-			t.Errorf("%v.Print(%g, SI) = %q, want %q", c.kind, c.x, got, c.si)
+		if got := c.kind.Format(c.x, measure.SI); got != c.si {
+			t.Errorf("%v.Format(%g, SI) = %q, want %q", c.kind, c.x, got, c.si)
 		}
 	}
-	if got := measure.Mass.Print(1, measure.System(7)); got != "2.2 lb" {
+	if got := measure.Mass.Format(1, measure.System(7)); got != "2.2 lb" {
 		t.Errorf("an unknown system prints %q, want the builder's units", got)
 	}
 }
@@ -118,7 +118,7 @@ func resolution(k measure.Kind, text string) float64 {
 
 func roundTrip(t *testing.T, k measure.Kind, x float64, s measure.System) {
 	t.Helper()
-	text := k.Print(x, s)
+	text := k.Format(x, s)
 	got, err := k.Parse(text)
 	if err != nil {
 		t.Errorf("%v: %g prints as %q, which does not read: %v", k, x, text, err)

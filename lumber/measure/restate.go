@@ -50,7 +50,7 @@ var (
 // alone are centimetres, which stand in the names of rows of printed tables alone,
 // inches but where "of" or "from" follows ("1 in the middle" has none), what stands in
 // quotation marks, since that is a name or somebody's own text, and what readers
-// of both systems read: degrees, percent, hours. The numbers are rounded as [Kind.Print] does,
+// of both systems read: degrees, percent, hours. The numbers are rounded as [Kind.Format] does,
 // whole metres of 5 and more to feet, whole kilograms of 1000 and more to 100 lb.
 func Restate(text string, s System) string {
 	if s != SI {
@@ -141,7 +141,7 @@ func restated(text, after string, s System) (string, bool) {
 		if err != nil {
 			return "", false
 		}
-		return Length.Print(parsed, s), true
+		return Length.Format(parsed, s), true
 	case !ok:
 		return "", false
 	default:
@@ -154,7 +154,7 @@ func restated(text, after string, s System) (string, bool) {
 		if s == SI {
 			x = Fahrenheit(x)
 		}
-		return Temperature.Print(x, s), true
+		return Temperature.Format(x, s), true
 	}
 	round := !strings.ContainsAny(digits, ".e")
 	x *= u.scale
@@ -166,7 +166,7 @@ func restated(text, after string, s System) (string, bool) {
 	case s == US && u.kind == Mass && round && math.Abs(x) >= 1000:
 		return plain(100*math.Round(x/Pound/100), 0) + " lb", true
 	}
-	return u.kind.Print(x, s), true
+	return u.kind.Format(x, s), true
 }
 
 func plain(x float64, digits int) string { return strconv.FormatFloat(x, 'f', digits, 64) }

@@ -23,6 +23,6 @@ func init() {
 		if v := (measure.Check{}).Verdict(); v != measure.NoAnswer {
 			return "", fmt.Errorf("a check without a rule says %v", v)
 		}
-		return "12 ft 6 in is " + measure.Length.Print(x, measure.SI), nil
+		return "12 ft 6 in is " + measure.Length.Format(x, measure.SI), nil
 	}})
 }
