@@ -37,6 +37,7 @@ type target struct {
 	args []reflect.Value // settable; of a method the receiver is already bound
 	recv reflect.Value   // settable pointer's element, or invalid
 	meth int
+	full bool // every value in every place, in a short run too
 }
 
 // call calls the target once.
@@ -229,7 +230,7 @@ func (t *target) try(now *atomic.Pointer[string]) (found []finding, refused erro
 		}
 	}
 	most := len(spoils)
-	if testing.Short() {
+	if testing.Short() && !t.full {
 		most = min(most, shortEach)
 	}
 	if slow {
