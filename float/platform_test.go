@@ -314,7 +314,7 @@ func TestFailureWords(t *testing.T) {
 	}{
 		{float.Failure{Class: float.ErrSinks, Short: 12.34}, "platform: sinks; 12.3 kg of buoyancy lacking"},
 		{float.Failure{Class: float.ErrNoFloat, Short: 100}, "platform: no float carries it; 100 kg of buoyancy lacking"},
-		{float.Failure{Class: float.ErrUnsettled}, "platform: no rest position found"},
+		{float.Failure{Class: float.ErrUnsettled}, "platform: no balance found"},
 		{float.Failure{Class: float.ErrCapsizes, Short: 50, Heel: 1.1}, "platform: capsizes past a heel of 63.0 deg and a trim of 0.0 deg; 50.0 N·m of righting moment lacking"},
 	} {
 		if got := c.f.Error(); got != c.want {
