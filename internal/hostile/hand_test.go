@@ -127,7 +127,6 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"ice/season.ReadCSV":          {"invented.csv", &again{text: record}},
 		"ice/season.FromDates":        {autumns(), 2027},
 		"frame/dock.Dock.WithWinters": {"invented.csv", &again{text: record}},
-		"frame/plan.New":              {plan.Start{Length: 7.3, Width: 3, Drum: "drum", Girth: 1.82, Long: 0.9, Mass: 10}},
 
 		"lumber.Board.Under":       {900.0, 0.4, 2, false, 8e9},
 		"lumber.BoardFeet":         {"2x8", 3.0},

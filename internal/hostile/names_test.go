@@ -60,7 +60,6 @@ var functions = []named{
 	{"frame/plan.Demos", frame_plan.Demos},
 	{"frame/plan.Explain", frame_plan.Explain},
 	{"frame/plan.Has", frame_plan.Has},
-	{"frame/plan.New", frame_plan.New},
 	{"frame/plan.Plausible", frame_plan.Plausible},
 	{"frame/plan.Read", frame_plan.Read},
 	{"frame/plan.Time", frame_plan.Time},
