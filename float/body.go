@@ -13,6 +13,9 @@ import (
 // height of a point r above that surface is height + up·r, with up a unit
 // vector; the part where this is negative is wet. It must fall smoothly from
 // Volume to nothing as height grows.
+//
+// Once a [Platform] has a Wave, a body must also have a method Extent() float64, its
+// longest measure in m, as Cylinder and Block do: a wave must be long against it.
 type Body interface {
 	Wet(height float64, up r3.Vec) Wet // of a height in m and a dimensionless up
 	Volume() float64                   // m³, all of it: what it displaces when held under

@@ -35,7 +35,7 @@ func (f *fewest) check() error {
 	}
 	for i := range f.places {
 		if !f.places[i].sound() {
-			return fault(i, f.places[i].check(""))
+			return badPlace(i, f.places[i].check(""))
 		}
 	}
 	if f.tries == 0 {

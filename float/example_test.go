@@ -96,6 +96,22 @@ func ExampleState_Unit() {
 	// drum 3: draft 14.4 in, 68 % under, pushes 285 lbf
 }
 
+// How much water does it need, with a crowd at one side?
+func ExampleState_Draft() {
+	p := exampleDock().With(float.Weight{Mass: 400 * measure.Pound, At: r3.Vec{Y: 1.3, Z: 0.23}})
+	s, err := p.Settle()
+	if err != nil {
+		log.Fatal(err)
+	}
+	draft, err := s.Draft()
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("the deepest drum draws %.1f in\n", draft/measure.Inch)
+	// Output:
+	// the deepest drum draws 14.4 in
+}
+
 // How stiff is it, and about which axis least?
 func ExampleState_Principal() {
 	s, err := exampleDock().Settle()

@@ -5,16 +5,18 @@ import (
 	"math"
 	"strings"
 
+	"example.org/floewright/internal/fault"
 	"example.org/floewright/lumber/measure"
 )
 
 // The ways in which a platform finds no rest. A [*Failure] belongs to one of
 // them; errors.Is finds it. They are answers, not bad input: measure.Class calls them "other".
+// ErrCapsizes and ErrUnsettled are the values that package frame has under the same names.
 var (
 	ErrSinks     = errors.New("sinks")
-	ErrCapsizes  = errors.New("capsizes")
+	ErrCapsizes  = fault.Capsizes
 	ErrNoFloat   = errors.New("no float carries it")
-	ErrUnsettled = errors.New("no rest position found")
+	ErrUnsettled = fault.Unsettled
 )
 
 // A Failure says how a platform fails to float, and by how much.

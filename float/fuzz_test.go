@@ -174,6 +174,11 @@ func FuzzSettle(f *testing.F) {
 			t.Fatalf("rests on an unstable balance: %v", k)
 		}
 		var push float64
+		deepest, err := s.Draft()
+		if err != nil {
+			expected(t, err)
+			deepest = math.Inf(1)
+		}
 		for i := range p.Units {
 			u, err := s.Unit(i)
 			if err != nil {
@@ -181,6 +186,9 @@ func FuzzSettle(f *testing.F) {
 				continue
 			}
 			finite(t, "unit", u.Volume, u.Share, u.Draft, u.Push)
+			if u.Draft > deepest {
+				t.Fatalf("unit %d lies %v m deep, the deepest %v m", i, u.Draft, deepest)
+			}
 			push += u.Push
 			if p.Units[i].Captive && u.Push < 0 {
 				t.Fatalf("captive unit hangs on by %v N", u.Push)

@@ -314,7 +314,7 @@ func TestFailureWords(t *testing.T) {
 	}{
 		{float.Failure{Class: float.ErrSinks, Short: 12.34}, "platform: sinks; 12.3 kg of buoyancy lacking"},
 		{float.Failure{Class: float.ErrNoFloat, Short: 100}, "platform: no float carries it; 100 kg of buoyancy lacking"},
-		{float.Failure{Class: float.ErrUnsettled}, "platform: no rest position found"},
+		{float.Failure{Class: float.ErrUnsettled}, "platform: no balance found"},
 		{float.Failure{Class: float.ErrCapsizes, Short: 50, Heel: 1.1}, "platform: capsizes past a heel of 63.0 deg and a trim of 0.0 deg; 50.0 N·m of righting moment lacking"},
 	} {
 		if got := c.f.Error(); got != c.want {
@@ -373,5 +373,33 @@ func TestSettleAllocatesNothing(t *testing.T) {
 		}
 	}); n != 0 {
 		t.Errorf("%v allocations", n)
+	}
+}
+
+// TestDraftIsOfTheDeepest: a block barge draws m/(ρLB) level, after Archimedes; with a
+// second unit lower down the draft is that one's; nothing rests on no unit.
+func TestDraftIsOfTheDeepest(t *testing.T) {
+	barge := &float.Platform{Density: 1000, Weights: []float.Weight{{Mass: 3000}}, Units: []float.Unit{{Body: float.Block{Length: 4, Width: 2, Height: 1}}}}
+	s, err := barge.Settle()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if draft, err := s.Draft(); err != nil || math.Abs(draft-3000.0/(1000*4*2)) > 1e-12 {
+		t.Errorf("a barge of 4 by 2 m with 3 t draws %g m, %v", draft, err)
+	}
+	barge.Units = append(barge.Units, float.Unit{Body: float.Block{Length: 1, Width: 0.5, Height: 0.2}, At: r3.Vec{Z: -0.7}, Flooded: true})
+	s, err = barge.Settle()
+	if err != nil {
+		t.Fatal(err)
+	}
+	second, err := s.Unit(1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if draft, err := s.Draft(); err != nil || draft != second.Draft || !(draft > 0.6) {
+		t.Errorf("with a full one below it draws %g m, %v; that one %g m", draft, err, second.Draft)
+	}
+	if draft, err := (float.State{}).Draft(); err == nil || draft != 0 {
+		t.Errorf("a state of nothing draws %g m", draft)
 	}
 }

@@ -172,6 +172,26 @@ func (s State) Unit(i int) (UnitState, error) {
 	return out, nil
 }
 
+// Draft returns the draft of the deepest unit, m: how far the lowest point of any of
+// Units lies under still water, or under the surface of a wave there; negative where all hang
+// clear. A full unit counts, a captive one as deep as it floats; frame, ladders and keels do
+// not. It is exact geometry of the rest position, as [State.Unit] has it, whose errors it
+// gives; a state without units is an error.
+func (s State) Draft() (float64, error) {
+	if len(s.units) == 0 {
+		return 0, errState
+	}
+	deepest := math.Inf(-1)
+	for i := range s.units {
+		u, err := s.Unit(i)
+		if err != nil {
+			return 0, err
+		}
+		deepest = max(deepest, u.Draft)
+	}
+	return deepest, nil
+}
+
 // draft returns the depth of a body's lowest point.
 func draft(b Body, h float64, up r3.Vec) float64 {
 	n := math.Sqrt(up.X*up.X + up.Y*up.Y + up.Z*up.Z)

@@ -159,7 +159,7 @@ func (u Unit) Support(density float64) (func(sink float64) (force, stiffness, en
 	}, nil
 }
 
-// fault names a unit in an error.
-func fault(i int, err error) error {
+// badPlace names a unit in an error.
+func badPlace(i int, err error) error {
 	return &measure.Error{Field: "places[" + strconv.Itoa(i) + "]", Class: measure.ErrRange, Why: err.Error()}
 }

@@ -1,17 +1,19 @@
 package frame
 
 import (
-	"errors"
 	"fmt"
+
+	"example.org/floewright/internal/fault"
 )
 
-// ErrMechanism is the class of every [*MechanismError].
-var ErrMechanism = errors.New("nothing holds it")
+// ErrMechanism is the class of every [*MechanismError]; package rack has the same value.
+var ErrMechanism = fault.Mechanism
 
 // ErrUnsettled is given when no state of balance was found within the rounding
 // of the numbers or the steps allowed: supports of wildly different stiffness,
-// or a support whose force falls or jumps as it sinks.
-var ErrUnsettled = errors.New("no balance found")
+// or a support whose force falls or jumps as it sinks. Packages float and rack have the
+// same value.
+var ErrUnsettled = fault.Unsettled
 
 // A MechanismError says that a part is free to move: no rest, too few of them,
 // a hinge too many, or supports that have all let go or reached their limit.

@@ -1,12 +1,13 @@
 package frame
 
 import (
-	"errors"
 	"math"
+
+	"example.org/floewright/internal/fault"
 )
 
-// ErrCapsizes is the class of every [*CapsizeError].
-var ErrCapsizes = errors.New("capsizes")
+// ErrCapsizes is the class of every [*CapsizeError]; package float has the same value.
+var ErrCapsizes = fault.Capsizes
 
 // A CapsizeError says that a frame afloat, whose weights and pushes have heights,
 // has no stable state near the upright: the weights stand too high for what the

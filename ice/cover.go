@@ -83,7 +83,7 @@ func (c Cover) Slush(density float64) (float64, error) {
 	if err := r.Check("density of the slush", density); err != nil {
 		return math.NaN(), err
 	}
-	z := (c.SnowDensity*c.Snow - (freshWater-c.IceDensity)*c.Ice) / (freshWater + c.SnowDensity - density)
+	z := (float64(c.SnowDensity*c.Snow) - float64((freshWater-c.IceDensity)*c.Ice)) / (freshWater + c.SnowDensity - density)
 	return math.Min(math.Max(0, z), c.Snow), nil
 }
 

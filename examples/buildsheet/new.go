@@ -80,7 +80,7 @@ func (s *start) write(out, errs io.Writer, units string) error {
 	if err != nil {
 		return err
 	}
-	text, err := plan.New(p)
+	text, err := p.JSON()
 	if err != nil {
 		return err
 	}

@@ -52,7 +52,7 @@ func explore(out io.Writer) {
 	choice := must(dock.Fewest(context.Background(), places, float.Demand{Load: []float.Rule{dry}, Crowd: float.Crowd{People: crew, Inset: 6 * measure.Inch}}))
 	say("   %d of %d places; with %d people at the worst edge the lowest corner stays %s over the water", len(choice.Places), len(places), crew, feet(choice.Margin))
 	rest := must(choice.Platform.Settle())
-	say("   nobody aboard: tilt %s, lowest drum %s deep", measure.Angle.Format(rest.Tilt(), measure.US), feet(must(rest.Unit(0)).Draft))
+	say("   nobody aboard: tilt %s, lowest drum %s deep", measure.Angle.Format(rest.Tilt(), measure.US), feet(must(rest.Draft())))
 
 	say("4. DOES A RIM HOLD, ALONE OVER ITS OWN DRUMS?")
 	beam := frame.Beam{Length: length, EI: must(rim.Adjusted(lumber.TenYears)).E.Value * rim.Whole().Inertia()}

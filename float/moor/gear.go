@@ -8,7 +8,8 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// A Gear is a piece of rope, chain, wire rope or a fitting by its strength. The
+// A Gear is a piece of rope, chain, wire rope or a fitting by its strength; what a metre of
+// it weighs and how it stretches is in its [Piece]. The
 // zero value has no strength and answers nothing. [Lookup] fills one from the
 // tables; a user's own needs Break, or Working, and Source.
 type Gear struct {

@@ -14,7 +14,15 @@ const maxPieces = 8
 // unstretchable length, or farther.
 var ErrReach = errors.New("the line is too short to reach")
 
-// A Piece is one length of chain, rope or wire in a line.
+// A Piece is one length of chain, rope or wire in a line. Weight and Stretch are not in the
+// tables of [Lookup], which know strengths alone: they come from the maker's sheet of that
+// very rope or chain, or a scale and a tape.
+//
+// A sheet gives mass per metre in air. A piece that hangs in air weighs that times g,
+// [measure.Gravity]; one in water less by what it displaces, the share of water's density in
+// its own (Archimedes): chain keeps seven eighths. Of Stretch a sheet says how many per cent a
+// rope gains at some tension, and EA is that tension over the share; wet nylon gives more than
+// dry.
 type Piece struct {
 	Gear    Gear    // its strength; the zero value answers nothing
 	Length  float64 // m, unstretched

@@ -7,7 +7,8 @@ import (
 )
 
 // A Weather is wind, the waves it raises and a current on one dock. Its Load is
-// a [Storm].
+// a [Storm]. A wind of speed 0 is not known, and no calm: leave Above and Fetches out
+// where a current alone is asked for.
 type Weather struct {
 	Wind  Wind
 	Above []Face // what the wind pushes on
@@ -72,8 +73,14 @@ func (w Weather) Sea(θ float64) (Sea, error) {
 }
 
 // Load returns the load on the dock with wind and waves towards θ, rad: [Wind.Load],
-// [Current.Load] and [Sea.Push] together.
+// [Current.Load] and [Sea.Push] together. A wind of speed 0 is an error of class
+// [measure.ErrUnknown] where it has something to push on, or where no current has either.
 func (w Weather) Load(θ float64) (Load, error) {
+	if w.Wind.Speed == 0 && (len(w.Above) > 0 || w.Fetches != (Fetches{}) || len(w.Below) == 0 || w.Current.Speed == 0) {
+		return Load{}, &measure.Error{
+			Field: "wind speed", Class: measure.ErrUnknown, Why: "a speed of 0 is not known", Want: "the strongest wind that the dock must stand",
+		}
+	}
 	if err := first(
 		lengthOrZero.Check("length of the dock", w.Length), lengthOrZero.Check("breadth of the dock", w.Breadth),
 	); err != nil {

@@ -113,3 +113,30 @@ func FuzzWeatherLoad(f *testing.F) {
 		}
 	})
 }
+
+// TestWeatherUnknown: a wind that nobody gave is no calm, which would hold any dock; a
+// current alone is an answer.
+func TestWeatherUnknown(t *testing.T) {
+	face := []moor.Face{{End: 1, Side: 2, Shape: 1}}
+	flow := moor.Current{Speed: 0.5}
+	for name, w := range map[string]moor.Weather{
+		"nothing":                    {},
+		"faces without wind":         {Above: face},
+		"a fetch without wind":       {Fetches: moor.Fetches{0, 2000}, Depth: 4, Current: flow, Below: face},
+		"faces beside a current":     {Above: face, Current: flow, Below: face},
+		"a current that has no face": {Current: flow},
+		"a face without a current":   {Below: face},
+	} {
+		if l, err := w.Load(0.3); !errors.Is(err, measure.ErrUnknown) || l != (moor.Load{}) {
+			t.Errorf("%s: %+v, %v", name, l, err)
+		}
+	}
+	alone := moor.Weather{Current: flow, Below: face}
+	want, err := flow.Load(0, face...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if l, err := alone.Load(1); err != nil || l != want || !(l.X > 0) {
+		t.Errorf("a current alone: %+v, %v, want %+v", l, err, want)
+	}
+}

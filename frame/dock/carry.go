@@ -38,10 +38,6 @@ var srcPull = &measure.Source{
 	Locator: "horizontal push and pull, 100 N a person where the ground is slippery", Status: measure.Memory,
 }
 
-// HaulSources returns whose the figures of [Haul] are: the weight that a person
-// lifts and the pull that one gives on slippery ground.
-func HaulSources() []*measure.Source { return []*measure.Source{srcLift, srcPull} }
-
 // carried lists what is carried: pieces of the frame, hardware, floats, the things fixed
 // to the dock, anchors and lines.
 func (d *Dock) carried() []piece {

@@ -70,16 +70,26 @@ func worse(a, b floating) bool {
 func (fl floating) fill(c measure.Check, value float64) measure.Check {
 	c.Value = value
 	c.Notes = append(c.Notes, fl.notes...)
-	var failed *float.Failure
-	switch {
-	case fl.err == nil:
-	case errors.As(fl.err, &failed) && failed.Class != float.ErrUnsettled:
-		c = failed.Check(c)
-		c.Notes = append(c.Notes, "found no rest: "+fl.err.Error())
-	default:
-		c.Value, c.Err = math.NaN(), fl.err
+	if fl.err == nil {
+		return c
 	}
+	if lost, ok := gone(c, fl.err); ok {
+		lost.Notes = append(lost.Notes, "found no rest: "+fl.err.Error())
+		return lost
+	}
+	c.Value, c.Err = math.NaN(), fl.err
 	return c
+}
+
+// gone returns a check of a dock that sinks, capsizes or has no float, whichever package
+// found it so, and whether it does.
+func gone(c measure.Check, err error) (measure.Check, bool) {
+	for _, state := range []error{float.ErrSinks, float.ErrCapsizes, float.ErrNoFloat} {
+		if errors.Is(err, state) {
+			return (&float.Failure{Class: state}).Check(c), true
+		}
+	}
+	return c, false
 }
 
 // edgeDry checks that the deck's lowest edge stays above the water.
@@ -230,7 +240,7 @@ func (d *Dock) standard() []measure.Check {
 }
 
 // criterion runs one row of package float's table. Its remarks are replaced by
-// what the row measures, since their details are in SI, but for a capsize.
+// what the row measures, since their details are in SI, but for a dock that finds no rest.
 func (d *Dock) criterion(base *float.Platform, name string) (measure.Check, error) {
 	var selected []float.Criterion
 	for _, n := range []string{evenLoad, spotLoad} {
@@ -249,9 +259,11 @@ func (d *Dock) criterion(base *float.Platform, name string) (measure.Check, erro
 	if row.Reading != "" {
 		notes = append(notes, "read as: "+row.Reading)
 	}
-	for _, n := range c.Notes {
-		if strings.Contains(n, float.ErrCapsizes.Error()) || strings.Contains(n, float.ErrSinks.Error()) {
-			notes = append(notes, n)
+	if len(c.Steps) > 0 || errors.Is(c.Err, float.ErrUnsettled) {
+		for _, n := range c.Notes {
+			if n != float.DrumNotice { // the report says it once for all
+				notes = append(notes, n)
+			}
 		}
 	}
 	c.Notes = notes

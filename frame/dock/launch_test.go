@@ -143,7 +143,7 @@ func TestMend(t *testing.T) {
 func TestWithinHalfOfTheLeak(t *testing.T) {
 	capped := 0
 	for _, size := range [][2]float64{{12, 8}, {16, 8}, {24, 10}, {40, 12}} {
-		text, err := plan.New(plan.Start{Length: size[0] * measure.Foot, Width: size[1] * measure.Foot, Girth: 73 * measure.Inch, Long: 35 * measure.Inch, Mass: 23 * measure.Pound})
+		text, err := plan.Start{Length: size[0] * measure.Foot, Width: size[1] * measure.Foot, Girth: 73 * measure.Inch, Long: 35 * measure.Inch, Mass: 23 * measure.Pound}.JSON()
 		if err != nil {
 			t.Fatal(err)
 		}

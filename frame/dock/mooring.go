@@ -221,14 +221,12 @@ func (d *Dock) afloatAtLow() measure.Check {
 		if c.Err = fl.err; c.Err != nil {
 			return c
 		}
-		for i := range fl.base.Units {
-			u, err := fl.state.Unit(i)
-			if err != nil {
-				c.Err = err
-				return c
-			}
-			draft = max(draft, u.Draft)
+		deepest, err := fl.state.Draft()
+		if err != nil {
+			c.Err = err
+			return c
 		}
+		draft = max(draft, deepest)
 	}
 	c.Value, c.Limit = site.Depth.Value+site.LevelLow.Value-site.WaveHeight.Value/2, draft
 	c.Notes = []string{"it grounds with the water at " + measure.Length.Format(draft-site.Depth.Value, d.system()) + " against the day of measuring, everyone at one edge"}

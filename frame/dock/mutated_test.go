@@ -103,7 +103,7 @@ func mutable(t testing.TB) []string {
 	for _, name := range plan.Demos() {
 		texts = append(texts, demoText(t, name))
 	}
-	fresh, err := plan.New(plan.Start{Length: 5, Width: 3, Girth: 1.85, Long: 0.9, Mass: 10, Drums: 6, Units: measure.SI})
+	fresh, err := plan.Start{Length: 5, Width: 3, Girth: 1.85, Long: 0.9, Mass: 10, Drums: 6, Units: measure.SI}.JSON()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -22,10 +22,10 @@ func near(t testing.TB, r *rand.Rand) string {
 		return pinned.Near(furnished(text, r), share, r)
 	}
 	units := []measure.System{measure.US, measure.SI}[r.IntN(2)]
-	text, err := plan.New(plan.Start{
+	text, err := plan.Start{
 		Length: pinned.Tenths(r, 2.4, 8.4), Width: pinned.Tenths(r, 1.8, 3.8), Girth: []float64{1.55, 1.82, 1.9}[r.IntN(3)], Long: pinned.Tenths(r, 0.7, 1),
 		Mass: pinned.Tenths(r, 8, 20), Drums: 2 + 2*r.IntN(6), Units: units,
-	})
+	}.JSON()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -25,15 +25,14 @@ type Plate struct {
 	Low   float64 // m, lowest water, over that when measured
 	High  float64 // m, highest water, likewise
 	Level error   // why they are not known
+
+	DiveSource *measure.Source // whose rule it is that nobody dives into less than 9 ft
 }
 
 // diveDepth is the least water that anybody should dive into, m.
 const diveDepth = 9 * measure.Foot
 
-// DiveSource says whose that depth is.
-func DiveSource() *measure.Source {
-	return &measure.Source{Title: "American Red Cross, water safety", Locator: "at least 9 ft of water to dive into", Status: measure.Memory}
-}
+var srcDive = &measure.Source{Title: "American Red Cross, water safety", Locator: "at least 9 ft of water to dive into", Status: measure.Memory}
 
 // Plate works out the sign, by [float.Platform.Post] and our choice of limits. People
 // of [Plate.Each] kg, all together, hold at every place of the edge and in every
@@ -57,7 +56,7 @@ func (d *Dock) Plate(e *Envelope) (*Plate, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := &Plate{Each: d.grown(), People: max(0, post.People)}
+	out := &Plate{Each: d.grown(), People: max(0, post.People), DiveSource: srcDive}
 	if !post.Full {
 		out.Limit = d.broken(post)
 	}

@@ -19,6 +19,10 @@ type Shop struct {
 	Joints  Schedule
 	Finish  []Coat
 	Carry   []Haul
+
+	// CarrySources are whose the figures of Carry are: the weight that a person lifts and
+	// the pull that one gives on slippery ground.
+	CarrySources []*measure.Source
 }
 
 // A Schedule is what holds the dock together, as [Dock.Hardware] returns it.
@@ -40,7 +44,7 @@ func (d *Dock) Shop(ctx context.Context) (*Shop, error) {
 		return nil, err
 	}
 	finish := d.finish()
-	s := &Shop{Units: d.units, Cutting: *c, Bill: d.bill(c, finish), Finish: finish, Carry: d.carry()}
+	s := &Shop{Units: d.units, Cutting: *c, Bill: d.bill(c, finish), Finish: finish, Carry: d.carry(), CarrySources: []*measure.Source{srcLift, srcPull}}
 	s.Joints.Rows, s.Joints.Items, s.Joints.Err = d.Hardware()
 	return s, nil
 }

@@ -20,7 +20,7 @@ func TestNewPlansHoldTheirFloats(t *testing.T) {
 	for _, length := range []float64{12, 24} {
 		for _, width := range []float64{4, 6, 8, 9, 10, 12, 14} {
 			for _, s := range []measure.System{measure.US, measure.SI} {
-				text, err := plan.New(plan.Start{Units: s, Length: length * measure.Foot, Width: width * measure.Foot, Drum: "drum", Girth: 1.85, Long: 0.886, Mass: 10})
+				text, err := plan.Start{Units: s, Length: length * measure.Foot, Width: width * measure.Foot, Drum: "drum", Girth: 1.85, Long: 0.886, Mass: 10}.JSON()
 				if err != nil {
 					t.Errorf("%g x %g: %v", length, width, err)
 					continue

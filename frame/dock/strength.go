@@ -2,14 +2,11 @@ package dock
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"math"
 	"slices"
 	"strings"
 
-	"example.org/floewright/float"
-	"example.org/floewright/frame"
 	"example.org/floewright/lumber"
 	"example.org/floewright/lumber/measure"
 )
@@ -216,14 +213,11 @@ func (e *Envelope) unrested(c measure.Check, situation int, why string) measure.
 		err = e.Situations[situation].Err
 		c.Notes = append(c.Notes, e.Situations[situation].Name)
 	}
-	var failed *float.Failure
-	if errors.Is(err, frame.ErrCapsizes) && !errors.As(err, &failed) {
-		failed = &float.Failure{Class: float.ErrCapsizes}
-	}
-	if failed != nil || errors.As(err, &failed) {
-		c = failed.Check(c)
+	if err != nil {
 		c.Notes = append(c.Notes, "found no rest: "+err.Error())
-		return c
+	}
+	if lost, ok := gone(c, err); ok {
+		return lost
 	}
 	c.Value, c.Err = math.NaN(), &measure.Error{Why: why, Class: measure.ErrUnknown}
 	return c

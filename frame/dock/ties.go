@@ -3,6 +3,7 @@ package dock
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.org/floewright/float"
 	"example.org/floewright/frame/layout"
@@ -244,7 +245,7 @@ func (d *Dock) duty(i int) []measure.Check {
 	for k, n := range names {
 		c := measure.Check{Name: n, Kind: measure.Count, Rule: srcDrum, Limit: 1, AtLeast: true}
 		if k < len(dutySteps) {
-			c.Steps = dutySteps[k]
+			c.Steps = slices.Clone(dutySteps[k])
 		}
 		rs := rests{on(set.Shape)}
 		switch {

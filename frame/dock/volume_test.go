@@ -102,7 +102,7 @@ func TestNewPlanHasVolume(t *testing.T) {
 				} else if want = math.Pi / 4 * p.Diameter.Value * p.Diameter.Value * p.Length.Value; material != "steel" {
 					want *= float.LeastTapered
 				}
-				text, err := plan.New(s)
+				text, err := s.JSON()
 				if err != nil {
 					t.Fatal(err)
 				}

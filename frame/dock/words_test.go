@@ -139,7 +139,7 @@ func TestOneSystemOnly(t *testing.T) {
 
 func started(t *testing.T, width float64, s measure.System) string {
 	t.Helper()
-	text, err := plan.New(plan.Start{Units: s, Length: 5, Width: width, Drum: "55 gal drum", Girth: 1.85, Long: 0.886, Mass: 10})
+	text, err := plan.Start{Units: s, Length: 5, Width: width, Drum: "55 gal drum", Girth: 1.85, Long: 0.886, Mass: 10}.JSON()
 	if err != nil {
 		t.Fatal(err)
 	}

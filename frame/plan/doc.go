@@ -27,7 +27,7 @@
 // # Sources
 //
 // The package computes nothing that has an author: JSON is RFC 8259, units are those of
-// lumber/measure, defaults and the proposals of [New] are our choice.
+// lumber/measure, defaults and the proposals of [Start.JSON] are our choice.
 //
 // # Example
 //
@@ -39,5 +39,5 @@
 //	if err != nil {
 //		return err // every mistake, each with its line
 //	}
-//	fmt.Println(measure.Length.Print(p.Frame.Length.Value, measure.US))
+//	fmt.Println(measure.Length.Format(p.Frame.Length.Value, measure.US))
 package plan

@@ -10,7 +10,7 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// New returns a starting plan as JSON text: joists with drums wedged in bays between
+// JSON returns a starting plan as JSON text: joists with drums wedged in bays between
 // them, a ladder and two people, and "unknown" wherever only the builder can know. A
 // "_note" in every object says what its unknown fields mean and how they are measured,
 // in the words of [Explain]; what is left out stays assumed. The text reads without a
@@ -18,13 +18,30 @@ import (
 //
 // Docks are at most 14.5 m long, as boards are. The error is a [*measure.Error] for a size outside of what is accepted, and for drums
 // that find no room.
-func New(s Start) ([]byte, error) {
+func (s Start) JSON() ([]byte, error) {
+	_, text, err := s.plan()
+	return text, err
+}
+
+// Remark says what [Start.JSON] makes of the number of drums, where that is not the one
+// asked for or holds up too little: the note at the floats says the same. "" is nothing
+// to say. Its errors are those of JSON.
+func (s Start) Remark() (string, error) {
+	l, _, err := s.plan()
+	if err != nil {
+		return "", err
+	}
+	return l.note, nil
+}
+
+// plan lays a new plan out, and writes it.
+func (s Start) plan() (*startLayout, []byte, error) {
 	if s.Units != measure.SI {
 		s.Units = measure.US
 	}
 	l, err := s.lay()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	w := &writer{means: map[string]string{}}
 	for _, e := range Explain() {
@@ -34,9 +51,9 @@ func New(s Start) ([]byte, error) {
 	l.plan(w).write(&b, "")
 	b.WriteByte('\n')
 	if _, err := Read("new plan", bytes.NewReader(b.Bytes())); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return b.Bytes(), nil
+	return l, b.Bytes(), nil
 }
 
 // unknown is the word that is legal everywhere.

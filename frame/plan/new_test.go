@@ -26,7 +26,7 @@ func TestNew(t *testing.T) {
 			for width := 3.0; width <= 30; width += 3 {
 				for _, drums := range []int{0, 4, 30} {
 					s := usual(units, length, width, drums)
-					text, err := plan.New(s)
+					text, err := s.JSON()
 					if err != nil {
 						var e *measure.Error
 						if !errors.As(err, &e) || e.Field == "" {
@@ -74,7 +74,7 @@ func TestNew(t *testing.T) {
 		t.Errorf("only %d plans were made", made)
 	}
 	for _, s := range []plan.Start{{}, usual(measure.US, 1, 10, 0), usual(measure.US, 24, 2, 0), usual(measure.US, 24, 10, -1), usual(measure.US, 24, 10, 900)} {
-		if _, err := plan.New(s); !errors.Is(err, measure.ErrRange) {
+		if _, err := s.JSON(); !errors.Is(err, measure.ErrRange) {
 			t.Errorf("%+v: %v", s, err)
 		}
 	}
@@ -83,7 +83,7 @@ func TestNew(t *testing.T) {
 // TestNewNotes: every object of a new plan has a note, and every unknown field is
 // explained in that of its object, or of the first one like it.
 func TestNewNotes(t *testing.T) {
-	text, err := plan.New(usual(measure.US, 24, 10, 0))
+	text, err := usual(measure.US, 24, 10, 0).JSON()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -125,8 +125,8 @@ func TestNewNotes(t *testing.T) {
 }
 
 // A plan to start from: an invented dock on drums of the trade's usual size.
-func ExampleNew() {
-	text, err := plan.New(plan.Start{Length: 24 * measure.Foot, Width: 10 * measure.Foot, Girth: 73 * measure.Inch, Long: 35 * measure.Inch, Mass: 22 * measure.Pound, Volume: 60 * measure.USGallon, Material: "plastic"})
+func ExampleStart_JSON() {
+	text, err := plan.Start{Length: 24 * measure.Foot, Width: 10 * measure.Foot, Girth: 73 * measure.Inch, Long: 35 * measure.Inch, Mass: 22 * measure.Pound, Volume: 60 * measure.USGallon, Material: "plastic"}.JSON()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -142,8 +142,8 @@ func ExampleNew() {
 	// New dock, 24 ft by 10 ft: 21 drums in 7 bays, 14 joists
 }
 
-// FuzzNew: whatever the start, a plan that reads, or an error.
-func FuzzNew(f *testing.F) {
+// FuzzStart: whatever the start, a plan that reads, or an error.
+func FuzzStart(f *testing.F) {
 	f.Add(7.3, 3.05, 1.85, 0.89, 10.0, 0, "drum", false)
 	f.Add(2.0, 1.2, 0.6, 0.3, 1.0, 3, "a,\"b\\", true)
 	f.Fuzz(func(t *testing.T, length, width, girth, long, mass float64, drums int, name string, si bool) {
@@ -151,7 +151,7 @@ func FuzzNew(f *testing.F) {
 		if si {
 			s.Units = measure.SI
 		}
-		text, err := plan.New(s)
+		text, err := s.JSON()
 		if err != nil {
 			return
 		}
@@ -168,7 +168,7 @@ func TestNewAsks(t *testing.T) {
 		2.4: {`"dries": "unknown"`, `"slack": "unknown"`, `"stiffness": "unknown"`, `"blocks": "yes"`, `"block_fastener": "unknown"`, `"block_fasteners": "unknown"`},
 		1.2: {`"stops": "`, `"block_fastener": "unknown"`},
 	} {
-		text, err := plan.New(plan.Start{Units: measure.SI, Length: 4, Width: width, Girth: 1.85, Long: 0.886, Mass: 10})
+		text, err := plan.Start{Units: measure.SI, Length: 4, Width: width, Girth: 1.85, Long: 0.886, Mass: 10}.JSON()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -194,7 +194,7 @@ func TestNewCount(t *testing.T) {
 		{usual(measure.US, 24, 10, 4), "4 were asked for; 7 rows of 3 make it 21: so many hold up the deck"},
 		{usual(measure.US, 8, 5, 3), "3 were asked for; 2 rows of 2 make it 4: rows are filled."},
 	} {
-		text, err := plan.New(c.s)
+		text, err := c.s.JSON()
 		if err != nil {
 			t.Fatalf("%+v: %v", c.s, err)
 		}
@@ -227,7 +227,37 @@ func TestNewCount(t *testing.T) {
 	}
 	heavy := usual(measure.US, 24, 10, 0)
 	heavy.Mass = 195
-	if text, err := plan.New(heavy); err != nil || !strings.Contains(string(text), "fewer than hold up 35.0 psf on the whole deck") {
+	if text, err := heavy.JSON(); err != nil || !strings.Contains(string(text), "fewer than hold up 35.0 psf on the whole deck") {
 		t.Errorf("drums that hold up next to nothing: %v", err)
+	}
+}
+
+// TestNewWide: the stops of a row that fills a broad dock stand as far apart as the dock
+// is broad, and the plan reads; what it says of its drums is there too.
+func TestNewWide(t *testing.T) {
+	broad := 0
+	for _, units := range []measure.System{measure.US, measure.SI} {
+		for width := 10.6; width <= 14.5; width += 0.1 {
+			for _, long := range []float64{0.5, 0.9, 1.2} {
+				s := plan.Start{Units: units, Length: 7.3, Width: width, Girth: 1.85, Long: long, Mass: 10}
+				text, err := s.JSON()
+				if err != nil {
+					t.Fatalf("%+v: %v", s, err)
+				}
+				if _, err := s.Remark(); err != nil {
+					t.Errorf("%+v has a plan and no remark: %v", s, err)
+				}
+				p, err := plan.Read("new", bytes.NewReader(text))
+				if err != nil {
+					t.Fatal(err)
+				}
+				if p.Floats[0].Stops.Value > 10 {
+					broad++
+				}
+			}
+		}
+	}
+	if broad == 0 {
+		t.Error("no stops stand more than 10 m apart: nothing was tried")
 	}
 }

@@ -24,7 +24,7 @@ func TestPinned(t *testing.T) {
 		if r.IntN(2) == 0 {
 			s.Drums = 1 + r.IntN(16)
 		}
-		text, err := plan.New(s)
+		text, err := s.JSON()
 		if err != nil {
 			return []any{err.Error()} // the message says how many there is room for
 		}

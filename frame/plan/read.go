@@ -96,7 +96,7 @@ func entries[T any](prefix string, table []field[T]) []Entry {
 	var out []Entry
 	for _, f := range table {
 		out = append(out, Entry{
-			Path: prefix + f.key, Means: f.means, Accepts: f.accepted(measure.US), Default: f.def, Required: f.must, Plausible: f.others,
+			Path: prefix + f.key, Means: f.means, Accepts: f.accepted(measure.US), Default: f.def, Required: f.must, Plausible: slices.Clone(f.others),
 			span: f.span, before: f.accepts,
 		})
 		if f.inner != nil {

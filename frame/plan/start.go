@@ -64,20 +64,6 @@ type startLayout struct {
 	note string // of the number of drums, where it is not the one asked for
 }
 
-// Remark says what [New] makes of the number of drums, where that is not the one asked
-// for or holds up too little: the note at the floats says the same. "" is nothing to
-// say. The errors are those of New.
-func (s Start) Remark() (string, error) {
-	if s.Units != measure.SI {
-		s.Units = measure.US
-	}
-	l, err := s.lay()
-	if err != nil {
-		return "", err
-	}
-	return l.note, nil
-}
-
 // counted says in the note what came of the number asked for: n rows of as many drums
 // each. Tight: they are fewer than hold up the load.
 func (l *startLayout) counted(n, each int, tight bool) {

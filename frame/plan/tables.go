@@ -81,7 +81,7 @@ var floatFields = []field[Floats]{
 	quantities("marks", measure.Length, "0 m", "60 m", "With bays: the floats' centres in each bay, from the side where the tape hooks.", func(f *Floats) *[]Quantity { return &f.Marks }),
 	sections("places", "Instead of bays and marks: the centre of each float.", placeFields, func(f *Floats) *[]Place { return &f.Places }),
 	choice("tied", "no", "Whether ties hold them: from dropping out when the water falls or the dock is lifted, and under joists from sliding too.", yesNo, func(f *Floats) *Name { return &f.Tied }),
-	quantity("stops", measure.Length, "0.3 m", "10 m", "", "Of floats between joists: clear distance between the stops at the two ends of the row in a bay. Left out: there are none.", func(f *Floats) *Quantity { return &f.Stops }),
+	quantity("stops", measure.Length, "0.3 m", "60 m", "", "Of floats between joists: clear distance between the stops at the two ends of the row in a bay. Left out: there are none.", func(f *Floats) *Quantity { return &f.Stops }),
 	choice("blocks", "no", "Of floats between joists: whether a piece of joist, set from joist to joist, stands close to each end of every float that has room to slide there.", yesNo, func(f *Floats) *Name { return &f.Blocks }),
 	word("block_fastener", "a name from the trade with its length, such as \"16d common nail\"", "", "Of stops and blocks: the nails or screws through the joist into their ends.", func(f *Floats) *Name { return &f.Nail }),
 	count("block_fasteners", 1, 20, "", "Of them at each end of a stop or a block.", func(f *Floats) *Count { return &f.Nails }),

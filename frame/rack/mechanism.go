@@ -1,21 +1,22 @@
 package rack
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/blas"
 	"gonum.org/v1/gonum/blas/blas64"
 	"gonum.org/v1/gonum/lapack/lapack64"
+
+	"example.org/floewright/internal/fault"
 )
 
-// ErrMechanism is the class of every [*MechanismError].
-var ErrMechanism = errors.New("nothing holds it")
+// ErrMechanism is the class of every [*MechanismError]; package frame has the same value.
+var ErrMechanism = fault.Mechanism
 
 // ErrUnsettled is given when no state of balance was found within the rounding
-// of the numbers: stiffnesses or lengths wildly apart.
-var ErrUnsettled = errors.New("no balance found")
+// of the numbers: stiffnesses or lengths wildly apart. Package frame has the same value.
+var ErrUnsettled = fault.Unsettled
 
 // A MechanismError says that a part is free to move: no brace and no stiff
 // corner, a hinge too many, too few holds, lines that all hang slack.

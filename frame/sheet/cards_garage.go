@@ -230,7 +230,7 @@ func (c *cards) carry() Card {
 		t.Rows = append(t.Rows, r)
 	}
 	var sources []string
-	for _, s := range dock.HaulSources() {
+	for _, s := range c.report.Shop.CarrySources {
 		sources = append(sources, s.String())
 	}
 	out.Blocks = []Block{t, Paragraph("People and pulls by: " + strings.Join(sources, "; ") + ". What holds back is the pull of a loaded sled that slides as on ice.")}

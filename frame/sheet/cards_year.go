@@ -7,7 +7,6 @@ import (
 	"strings"
 	"time"
 
-	"example.org/floewright/frame/dock"
 	"example.org/floewright/ice/action"
 	"example.org/floewright/ice/season"
 	"example.org/floewright/lumber/measure"
@@ -43,12 +42,12 @@ func (c *cards) plate() Card {
 	if guessed := c.guessed("people["); len(guessed) > 0 {
 		out.Blocks = append(out.Blocks, Stop("Nobody said, and a guess stands in: "+few(guessed)+"."))
 	}
-	dive := fmt.Sprintf("Dive only where the water is at least %s deep (%s).", c.length(9*measure.Foot), dock.DiveSource())
+	dive := fmt.Sprintf("Dive only where the water is at least %s deep (%s).", c.length(9*measure.Foot), p.DiveSource)
 	switch {
 	case p.Level != nil:
 		dive += " How deep it is here is not known: " + c.why(p.Level) + "."
 	case p.Dive:
-		dive = fmt.Sprintf("At its lowest the water under the dock is %s deep. Dive only where it was measured to be so too, after looking (%s).", c.length(p.Depth), dock.DiveSource())
+		dive = fmt.Sprintf("At its lowest the water under the dock is %s deep. Dive only where it was measured to be so too, after looking (%s).", c.length(p.Depth), p.DiveSource)
 	default:
 		dive += fmt.Sprintf(" At its lowest it is %s deep here.", c.length(p.Depth))
 	}

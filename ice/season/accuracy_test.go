@@ -23,7 +23,5 @@ func TestAccuracy(t *testing.T) {
 		return g.Thickness(x[0], x[1])
 	})
 	r.Within(2, "Growth.Ideal", func(x []float64) (float64, error) { return season.Ashton().Ideal(x[0]) })
-	r.Within(3, "Flood", func(x []float64) (float64, error) { return season.Flood(x[0], x[1], x[2], x[3]) })
-	r.Within(1.5, "FloodingSnow", func(x []float64) (float64, error) { return season.FloodingSnow(x[0], x[1]) })
 	r.Within(14, "Sun", func(x []float64) (float64, error) { return season.Sun(x[0], int(x[1])) })
 }

@@ -148,13 +148,6 @@ var forms = []form{
 		1.3,
 	},
 	{
-		"ice/season", "FloodingSnow",
-		[][2]float64{{0.05, 2}, {100, 400}},
-		func(x []num) num { return x[0].mul(rest(of(917))).div(x[1]) },
-		func(x []float64) (float64, error) { return season.FloodingSnow(x[0], x[1]) },
-		1.3,
-	},
-	{
 		"frame/layout", "Diagonal",
 		[][2]float64{{0.05, 50}, {0.05, 50}},
 		func(x []num) num { return x[0].sq().add(x[1].sq()).sqrt() },

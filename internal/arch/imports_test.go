@@ -11,7 +11,7 @@ import (
 // Words that stand for a set of packages in a rule.
 const (
 	public  = "any public package"
-	numeric = "any numeric package of internal" // special functions, root finding, drawing
+	numeric = "any numeric package of internal" // special functions, tables, drawing, states of failure
 )
 
 const (

@@ -117,8 +117,6 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"ice.Pad.Shovelled":           {ice.Plate{Thickness: 0.3, E: 1e9, Nu: 0.33}, 1.0, 1.0},
 		"ice.Plate.Breakthrough":      {ice.Patch{Force: 6000, A: 0.5}, 4e5, 6},
 		"ice.Table.Thickness":         {3000.0},
-		"ice/season.Flood":            {0.3, 0.4, 250.0, 900.0},
-		"ice/season.FloodingSnow":     {0.3, 250.0},
 		"ice/season.Fit":              {context.Background(), lake, season.Default(), past(), seen()},
 		"ice/season.Model.Odds":       {context.Background(), winter(), years(7), season.Question{Need: 0.2}},
 		"ice/season.Model.Calendar":   {context.Background(), winter(), years(7), season.Question{Need: 0.2}, season.Tasks(0.1, 0.3)},
@@ -127,7 +125,6 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"ice/season.ReadCSV":          {"invented.csv", &again{text: record}},
 		"ice/season.FromDates":        {autumns(), 2027},
 		"frame/dock.Dock.WithWinters": {"invented.csv", &again{text: record}},
-		"frame/plan.New":              {plan.Start{Length: 7.3, Width: 3, Drum: "drum", Girth: 1.82, Long: 0.9, Mass: 10}},
 
 		"lumber.Board.Under":       {900.0, 0.4, 2, false, 8e9},
 		"lumber.BoardFeet":         {"2x8", 3.0},

@@ -33,6 +33,7 @@ var received = sync.OnceValue(func() map[string]any {
 		"frame/dock.Envelope.Diagram": *envelope,
 		"frame/dock.Report.Envelope":  *report,
 		"frame/layout.Layout.Lift":    *must(layout.New(lifted())),
+		"frame/plan.Start.JSON":       plan.Start{Length: 7.3, Width: 3, Drum: "drum", Girth: 1.82, Long: 0.9, Mass: 10},
 		"frame/plan.Start.Remark":     plan.Start{Length: 7.3, Width: 3, Drum: "drum", Girth: 1.82, Long: 0.9, Mass: 10},
 		"frame/rack.Line.Moved":       firm.Lines[0],
 		"frame/sheet.Cutting.Draw": sheet.Cutting{Boards: []sheet.Board{

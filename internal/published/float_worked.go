@@ -157,8 +157,8 @@ func floatWorkedChecks() ([]Check, error) {
 			if err != nil {
 				return 0, err
 			}
-			u, err := s.Unit(0)
-			return u.Draft / measure.Inch, err
+			draft, err := s.Draft()
+			return draft / measure.Inch, err
 		},
 	}, "Recomputation by another program", "raft on four barrels", measure.Independent)
 

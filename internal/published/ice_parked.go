@@ -222,6 +222,14 @@ func iceCover() ([]Check, error) {
 			},
 		},
 		{
+			Quantity: "slush on 0.3 m of ice under 0.5 m of snow of 300 kg/m³", Source: independent("[300 × 0.5 - 83 × 0.3]/(1000 + 300 - 920)"), Printed: "0.3292", Unit: "m",
+			Compute: func() (float64, error) { return ice.Cover{Ice: 0.3, Snow: 0.5, SnowDensity: 300}.Slush(920) },
+		},
+		{
+			Quantity: "snow of 200 kg/m³ that 0.40 m of clear ice just lifts", Source: independent("(1000 - 917) × 0.40 / 200"), Printed: "0.1660", Unit: "m",
+			Compute: func() (float64, error) { return ice.Cover{Ice: 0.4, SnowDensity: 200}.MostSnow() },
+		},
+		{
 			Quantity: "melt by 20 W/m² in a day", Source: independent("Heat of melting, 334 kJ/kg"), Printed: "0.5648", Unit: "cm",
 			Because: "worked out with 916 kg/m³, here 917", Within: 0.0008,
 			Compute: func() (float64, error) {

@@ -39,16 +39,6 @@ func seasonChecks() ([]Check, error) {
 				s, err := season.Sun(-20, 246)
 				return s * 86400 / 1e6, err
 			},
-		},
-		Check{
-			Package: "ice/season", Quantity: "snow of 200 kg/m³ that 0.40 m of clear ice just lifts",
-			Source: measure.Source{Title: "(1000 - 917) × 0.40 / 200", Status: measure.Independent}, Printed: "0.1660", Unit: "m",
-			Compute: func() (float64, error) { return season.FloodingSnow(0.4, 200) },
-		},
-		Check{
-			Package: "ice/season", Quantity: "slush under 0.5 m of snow of 300 kg/m³ on 0.3 m of ice",
-			Source: measure.Source{Title: "[300 × 0.5 - 83 × 0.3]/(1000 + 300 - 920)", Status: measure.Independent}, Printed: "0.3292", Unit: "m",
-			Compute: func() (float64, error) { return season.Flood(0.3, 0.5, 300, 920) },
 		}), nil
 }
 

@@ -277,7 +277,7 @@ var groups = []group{
 	{"season: growth and slush", 300, func(s source, t *tape) {
 		h, err := season.Ashton().Thickness(s.between(0, 0.5), s.between(0, 900))
 		t.put(err, h)
-		z, err := season.Flood(s.between(0.1, 0.6), s.between(0, 0.6), s.between(100, 400), s.between(850, 950))
+		z, err := ice.Cover{Ice: s.between(0.1, 0.6), Snow: s.between(0, 0.6), SnowDensity: s.between(100, 400)}.Slush(s.between(850, 950))
 		t.put(err, z)
 	}},
 	{"season: sun", 300, func(s source, t *tape) {

@@ -152,7 +152,7 @@ func (e Exposure) Check(parts ...Metal) ([]measure.Check, error) {
 	var open error
 	aluminium := 0.0
 	for _, p := range parts {
-		c := measure.Check{Name: "coating of the " + p.title(), Kind: measure.Count, Limit: float64(level), AtLeast: true, Steps: stands, Rule: rule, Rests: e.rests()}
+		c := measure.Check{Name: "coating of the " + p.title(), Kind: measure.Count, Limit: float64(level), AtLeast: true, Steps: slices.Clone(stands), Rule: rule, Rests: e.rests()}
 		if treated.note != "" {
 			c.Notes = append(c.Notes, treated.note)
 		}

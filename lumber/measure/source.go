@@ -37,7 +37,8 @@ func (s Status) String() string {
 	return statusNames[s]
 }
 
-// A Source is where a formula, a value or a range comes from.
+// A Source is where a formula, a value or a range comes from. The sources that the library
+// gives are shared by all results that rest on them: none may be changed.
 type Source struct {
 	Title   string // title and publisher
 	Edition string // year or edition, if it has one
