@@ -160,9 +160,10 @@ func (d *Dock) remembers(of []plan.Remembered) rests {
 }
 
 // lastWalk is the last day on which people may count on the ice at all: two weeks before
-// it is out in one winter of ten, as the check of the season has it.
+// it is out in one winter of ten, as the check of the season has it; not known where the
+// time of asking is not, since nothing else says which winter this is.
 func (d *Dock) lastWalk(s *Season) (time.Time, bool) {
-	if s == nil || d.outDoubt(s, d.memory(s.Year)) != nil {
+	if _, known := d.asking(); s == nil || !known || d.outDoubt(s, d.memory(s.Year)) != nil {
 		return time.Time{}, false
 	}
 	return s.Out.P10.Add(-time.Duration(season.Failing) * time.Second), true

@@ -276,10 +276,10 @@ func (w *work) launched() {
 	set, err := w.offIceDay()
 	early, known := w.lastWalk(w.r.Season)
 	fixed := err == nil && !(known && early.Before(set)) // the earlier of them counts
-	now, asked := w.asking()
+	now, _ := w.asking()
 	do := "Bring everything loose ashore. Look at every line, tie and bung a last time."
 	switch {
-	case known && asked && !now.Before(early):
+	case known && !now.Before(early):
 		last = "the last day for it, " + early.Format(time.DateOnly) + ", two weeks before the ice is out in one winter of ten, is over on " + now.Format(time.DateOnly) + ": nobody goes out for it"
 		do = "What is loose out there stays there. Look at lines and ties from the shore."
 	case fixed:
