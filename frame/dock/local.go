@@ -67,12 +67,15 @@ func (d *Dock) offIce() measure.Check {
 		return c
 	}
 	now, knows := plan.Time(i.Now)
-	last, ends := plan.Time(l.OffIce)
-	if !knows || !ends {
-		c.Err = notKnown(l.OffIce.Path, "a date")
+	last, err := d.offIceDay()
+	if err == nil && !knows {
+		err = notKnown(i.Now.Path, "when the question is asked")
+	}
+	if err != nil {
+		c.Err, c.Value, c.Limit = err, math.NaN(), math.NaN()
 		return c
 	}
-	c.Value, c.Limit = i.Park.Value, last.Sub(now).Seconds()
+	c.Value, c.Limit = i.Park.Value, max(0, last.Sub(now).Seconds()) // on the last day itself nothing
 	c.Notes = []string{"the thaw asks nobody: a dock still there then is salvage, and its owner pays"}
 	return c
 }

@@ -18,6 +18,7 @@ type recalled struct {
 	ons, outs   []time.Time
 	on, out     season.Guess
 	noOn, noOut error
+	against     error // what one of the dates contradicts: then none of them counts
 }
 
 // remembered returns the dates of a list that are known.
@@ -33,12 +34,16 @@ func remembered(of []plan.Remembered) []time.Time {
 
 // memory returns what remembered dates tell of the winter that begins in a year. A date
 // falls into the winter's first calendar year or the next, as the first remembered one
-// does into its own winter.
+// does into its own winter. An ice-on of that winter itself is no past one.
 func (d *Dock) memory(winter int) recalled {
-	m := recalled{ons: remembered(d.plan.Season.Ons), outs: remembered(d.plan.Season.Outs)}
+	m := recalled{ons: remembered(d.plan.Season.Ons), outs: remembered(d.plan.Season.Outs), against: d.contradicts()}
+	m.ons = slices.DeleteFunc(m.ons, func(t time.Time) bool { return d.winterOf(t) == winter })
 	guessed := func(dates []time.Time) (season.Guess, error) {
 		if len(dates) == 0 {
 			return season.Guess{}, nil
+		}
+		if m.against != nil {
+			return season.Guess{}, m.against
 		}
 		return season.FromDates(dates, winter+dates[0].Year()-d.winterOf(dates[0]))
 	}
@@ -83,15 +88,18 @@ func (d *Dock) seenIce(now time.Time) bool {
 // doubtOut is why remembered dates of ice-out that tell nothing by themselves take the
 // answer from a table too: one of them lies outside of what the table has.
 func (d *Dock) doubtOut(s *Season, m recalled) error {
+	if m.against != nil {
+		return m.against
+	}
 	if s.Winters == 0 || m.noOut == nil {
 		return nil
 	}
 	if len(m.outs) >= fewestDates { // twice the same, or months apart
 		return m.noOut
 	}
-	for _, t := range m.outs {
-		if t = d.inWinter(t, s.Year); t.Before(s.Table.Out.P10) || t.After(s.Table.Out.P90) {
-			return notKnown("season.ice_outs", fmt.Sprintf("five dates or more: one of these few, %s, lies outside of what the table of temperatures has, %v", t.Format("2 Jan"), s.Table.Out))
+	for _, seen := range m.outs {
+		if t := d.inWinter(seen, s.Year); t.Before(s.Table.Out.P10) || t.After(s.Table.Out.P90) {
+			return notKnown("season.ice_outs", fmt.Sprintf("five dates or more: one of these few, %s, lies outside of what the table of temperatures has, %v", seen.Format(dayForm), s.Table.Out))
 		}
 	}
 	return nil
@@ -100,6 +108,8 @@ func (d *Dock) doubtOut(s *Season, m recalled) error {
 // doubtOn is why it is not known that there is ice to work on, where no hole says so.
 func (d *Dock) doubtOn(s *Season, m recalled, now time.Time) error {
 	switch {
+	case m.against != nil:
+		return m.against
 	case s.NoOn != nil:
 		return notKnown("season.ice_ons", "five dates or more, or a hole of this winter with ice in it: nothing says from when on there is ice to work on")
 	case s.Winters == 0 || m.noOn == nil:
@@ -107,9 +117,9 @@ func (d *Dock) doubtOn(s *Season, m recalled, now time.Time) error {
 	case len(m.ons) >= fewestDates:
 		return m.noOn
 	}
-	for _, t := range m.ons {
-		if t = d.inWinter(t, s.Year); t.After(now) && t.After(s.Table.On.P90) {
-			return notKnown("season.ice_ons", fmt.Sprintf("five dates or more: one of these few, %s, is later than what the table of temperatures has, %v", t.Format("2 Jan"), s.Table.On))
+	for _, seen := range m.ons {
+		if t := d.inWinter(seen, s.Year); t.After(now) && t.After(s.Table.On.P90) {
+			return notKnown("season.ice_ons", fmt.Sprintf("five dates or more: one of these few, %s, is later than what the table of temperatures has, %v", seen.Format(dayForm), s.Table.On))
 		}
 	}
 	return nil
@@ -181,9 +191,9 @@ func (d *Dock) bar(slots []season.Slot, now time.Time) {
 				continue
 			}
 			name, _, _ := strings.Cut(c.Name, " (")
-			why := fmt.Sprintf("%q has no answer on %s", name, now.Format("2 Jan"))
+			why := fmt.Sprintf("%q has no answer on %s", name, now.Format(dayForm))
 			if c.Verdict() == measure.Short {
-				why = fmt.Sprintf("%q is short by the holes of %s: %s", name, now.Format("2 Jan"), c.Numbers(d.system()))
+				why = fmt.Sprintf("%q is short by the holes of %s: %s", name, now.Format(dayForm), c.Numbers(d.system()))
 			}
 			s.Bar(tomorrow, why)
 			break

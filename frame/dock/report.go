@@ -78,7 +78,7 @@ var sheet = []subject{
 	{"STOCK", (*Dock).stock},
 	{"LINES AND WATER LEVEL", (*Dock).mooring},
 	{"FENDERS AND LADDERS", (*Dock).fittings},
-	{"ICE", (*Dock).iceChecks},
+	{"ICE", (*Dock).iceInSeason},
 	{"THE SEASON", (*Dock).seasonChecks},
 	{"LOCAL LIMITS AND PERMITS", (*Dock).local},
 }

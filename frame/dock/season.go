@@ -11,7 +11,6 @@ import (
 
 	"example.org/floewright/frame/plan"
 	"example.org/floewright/ice/season"
-	"example.org/floewright/lumber/measure"
 )
 
 // A Season is what the lake's past winters say of this one: for the diary, never
@@ -170,8 +169,7 @@ func (d *Dock) recorded(ctx context.Context, out *Season, memory recalled) error
 	case !known:
 		now = d.opens(out.Year)
 	}
-	if n := len(w.now); n > 0 && d.winterOf(w.now[n-1].Date) != out.Year {
-		out.NoOdds = &measure.Error{Field: "ice.now", Text: d.plan.Ice.Now.Text, Class: measure.ErrRange, Want: "a time in the last winter of the table of temperatures, or after it"}
+	if out.NoOdds = d.tableDoubt(out.Year); out.NoOdds != nil {
 		return nil
 	}
 	m, err := season.New(season.Lake{Latitude: s.Latitude.Value / degree, MeanDepth: s.MeanDepth.Value}, season.Default())
@@ -191,14 +189,18 @@ func (d *Dock) recorded(ctx context.Context, out *Season, memory recalled) error
 			return fail(err)
 		}
 	}
-	out.Holes = d.drilled(w.now)
+	asked := now
+	if n := len(w.now); !known && n > 0 {
+		asked = w.now[n-1].Date // of this winter, as far as the table knows it
+	}
+	out.Holes = d.drilled(w.now, asked)
 	if len(out.Holes) > 0 {
 		out.Notes = append(out.Notes, fmt.Sprintf("odds of thickness corrected by the holes of %s; they are taken for the lake's ice, so leave out those of a pad that was kept bare", several(len(out.Holes), "day")))
 	}
 	if err := out.bands(m, w.past, d.opens(out.Year)); err != nil {
 		return fail(err)
 	}
-	q := season.Question{Holes: out.Holes, Now: now, SeenOut: memory.out}
+	q := season.Question{Holes: out.Holes, Now: asked, SeenOut: memory.out}
 	if !d.seenIce(now) {
 		q.SeenOn = memory.on
 	}
@@ -237,15 +239,15 @@ func (d *Dock) recorded(ctx context.Context, out *Season, memory recalled) error
 }
 
 // drilled returns the plan's holes as the mean of each day, those of days that the
-// table holds and of which clear and white ice are known.
-func (d *Dock) drilled(days []season.Day) []season.Hole {
+// table holds, that are not to come, and of which clear and white ice are known.
+func (d *Dock) drilled(days []season.Day, now time.Time) []season.Hole {
 	var out []season.Hole
 	var n []float64
 	for i := range d.plan.Ice.Holes {
 		h := &d.plan.Ice.Holes[i]
 		t, ok := plan.Time(h.When)
 		t = t.Truncate(24 * time.Hour)
-		if !ok || !plan.Has(h.Clear) || !plan.Has(h.White) || len(days) == 0 || t.Before(days[0].Date) || t.After(days[len(days)-1].Date) {
+		if !ok || !plan.Has(h.Clear) || !plan.Has(h.White) || len(days) == 0 || t.After(now) || t.Before(days[0].Date) || t.After(days[len(days)-1].Date) {
 			continue
 		}
 		k := slices.IndexFunc(out, func(o season.Hole) bool { return o.Date.Equal(t) })

@@ -11,6 +11,9 @@ import (
 
 var srcDiary = &measure.Source{Title: "past winters are a sample of this one", Status: measure.OwnChoice}
 
+// dayForm is how a day is printed in a sentence.
+const dayForm = "2 Jan 2006"
+
 // three names the dates of a span.
 const three = ", one in ten earlier, half, nine in ten: "
 
@@ -25,16 +28,10 @@ func (d *Dock) seasonChecks() []measure.Check {
 	if d.winters != nil {
 		rs = append(rs, on(d.plan.Season.Latitude), on(d.plan.Season.MeanDepth))
 	}
-	// A date that is listed and unknown might be the earliest of all, or the latest.
-	for i := range d.plan.Season.Outs {
-		rs = append(rs, on(d.plan.Season.Outs[i].When))
-	}
-	rs = dedupe(rs)
+	rs = dedupe(append(rs, d.remembers(d.plan.Season.Outs)...))
 	both := rs[:len(rs):len(rs)]
-	for i := range d.plan.Season.Ons {
-		if !seen {
-			both = append(both, on(d.plan.Season.Ons[i].When))
-		}
+	if !seen {
+		both = dedupe(append(both, d.remembers(d.plan.Season.Ons)...))
 	}
 	work := measure.Check{Name: "Time left for the work on the ice, two weeks before an early ice-out, one in ten", Kind: measure.Time, AtLeast: true, Rule: srcDiary, Hazard: true}
 	stay := measure.Check{Name: "Time it is planned to stand there, until a late ice-out, one in ten", Kind: measure.Time, AtLeast: true, Rule: srcDiary, Hazard: true}
@@ -44,14 +41,11 @@ func (d *Dock) seasonChecks() []measure.Check {
 	if err == nil {
 		err = rs.err()
 	}
-	if err == nil && (s.Out.P10.IsZero() || s.Out.P90.IsZero()) {
-		err = &measure.Error{Field: "season", Class: measure.ErrUnknown, Why: fmt.Sprintf("ice came in %.0f %% of winters only", 100*s.Out.Chance), Want: "ice that comes in nine winters of ten"}
-	}
 	if err == nil && !known {
 		err = notKnown("ice.now", "when the question is asked")
 	}
 	if err == nil {
-		err = d.doubtOut(s, m)
+		err = d.outDoubt(s, m)
 	}
 	idle := err // why nothing is known of the work
 	if idle == nil {
@@ -81,15 +75,22 @@ func (d *Dock) seasonChecks() []measure.Check {
 		if from.After(now) {
 			work.Notes = append(work.Notes, "counted from "+from.Format(time.DateOnly)+", a late ice-on: no hole of this winter has ice in it")
 		}
+		if last, _ := d.lastWalk(s); !now.Before(last) {
+			work.Notes = append(work.Notes, "the last day for it, "+last.Format(time.DateOnly)+", is over on "+now.Format(time.DateOnly))
+		}
 		work.Rests = both.assumptions()
 	}
 	if idle == nil || s.NoOn == nil || s.NoOut == nil {
 		work.Notes = append(work.Notes, d.seasonNotes(s, m)...)
 	}
+	if err == nil && !now.Before(s.Out.P90) {
+		at, _ := d.asking()
+		err = at.not("a time before " + s.Out.P90.Format(time.DateOnly) + ", a late ice-out of this winter, one in ten by the dates of season: no ice is left to stand on")
+	}
 	if err != nil {
 		return []measure.Check{work, refuse(stay.Name, err, rs)}
 	}
-	stay.Value, stay.Limit = p.Park.Value, max(0, s.Out.P90.Sub(now).Seconds())
+	stay.Value, stay.Limit = p.Park.Value, s.Out.P90.Sub(now).Seconds()
 	stay.Notes = []string{"a dock that the thaw is to launch stands there until the ice goes, in nine winters of ten by " + s.Out.P90.Format(time.DateOnly)}
 	stay.Rests = rs.assumptions()
 	return []measure.Check{work, stay}
@@ -103,7 +104,7 @@ func (d *Dock) seasonNotes(s *Season, m recalled) []string {
 	}
 	switch {
 	case !s.Came.IsZero():
-		out = append(out, "ice-on "+s.Came.Format("2 Jan")+": it has come, by this winter's own temperatures and the model; one day, no odds any more")
+		out = append(out, "ice-on "+s.Came.Format(dayForm)+": it has come, by this winter's own temperatures and the model; one day, no odds any more")
 	case s.NoOn == nil:
 		out = append(out, "ice-on"+three+s.On.String())
 	}

@@ -1,6 +1,7 @@
 package dock
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -271,20 +272,32 @@ func (w *work) lay(gates []string) {
 }
 
 func (w *work) launched() {
-	last := "weeks before the ice goes: nobody can say on which day"
-	set, fixed := plan.Time(w.plan.Local.OffIce)
-	early, known := w.earlyOut()
+	last := "in good time, weeks before the ice goes: nobody can say on which day"
+	set, err := w.offIceDay()
+	early, known := w.lastWalk(w.r.Season)
+	fixed := err == nil && !(known && early.Before(set)) // the earlier of them counts
+	now, _ := w.asking()
+	do := "Bring everything loose ashore. Look at every line, tie and bung a last time."
 	switch {
-	case known && (!fixed || early.Before(set)):
-		last = "well before " + early.Format(time.DateOnly) + ", when the ice is out in one winter of ten"
+	case known && !now.Before(early):
+		last = "the last day for it, " + early.Format(time.DateOnly) + ", two weeks before the ice is out in one winter of ten, is over on " + now.Format(time.DateOnly) + ": nobody goes out for it"
+		do = "What is loose out there stays there. Look at lines and ties from the shore."
 	case fixed:
 		last = "well before " + set.Format(time.DateOnly) + ", the last day set for things on the ice, and weeks before the ice goes: nobody can say on which day"
+		if known {
+			last = "well before " + set.Format(time.DateOnly) + ", the last day set for things on the ice, and " + early.Format(time.DateOnly) + ", two weeks before the ice is out in one winter of ten"
+		}
+	case known:
+		last = "by " + early.Format(time.DateOnly) + " at the latest, two weeks before the ice is out in one winter of ten"
+	}
+	if errors.Is(err, measure.ErrRange) {
+		last += "; " + err.Error()
 	}
 	rests := []string{"local.off_ice_by"}
 	if slices.ContainsFunc(w.r.Topics, func(t Topic) bool { return t.Title == "THE SEASON" }) {
 		rests = append(rests, "THE SEASON")
 	}
-	w.add(launch, "Bring everything loose ashore. Look at every line, tie and bung a last time.", []string{"in good time, " + last, w.now("Ice for one crossing") + ", and the ice of that day as for the floats; else look from the shore"},
+	w.add(launch, do, []string{last, w.now("Ice for one crossing") + ", and the ice of that day as for the floats; else look from the shore"},
 		[]string{"from the first open water at the shore on nobody goes out, whatever the dock does"}, rests)
 	w.add(launch, "Leave it alone while it breaks free.", nil, []string{"a line that takes a load: it kills when it parts"}, []string{"Lines, and the bottom at low water"})
 	if l, err := w.Launch(); err == nil {
@@ -307,15 +320,6 @@ func (w *work) launched() {
 	w.add(launch, "Load it slowly: one in the middle, then all, then toward an edge, never more than the sign says. Put up the sign.",
 		[]string{"the sign does not forbid itself; else nobody aboard but whoever mends it, one at a time", "its corners are where they should be; the water beside it is free of ice; life jackets on, somebody ashore with a line and a boat"},
 		[]string{"the near edge comes to the water; something slips or cracks"}, []string{w.check("Everyone together at one edge").Name})
-}
-
-// earlyOut is the day by which the ice is out in one winter of ten, if that is known.
-func (w *work) earlyOut() (time.Time, bool) {
-	s := w.r.Season
-	if s == nil || s.NoOut != nil || s.Out.P10.IsZero() {
-		return time.Time{}, false
-	}
-	return s.Out.P10, true
 }
 
 // corners names the deck's corners in the order of [float.Platform]'s.

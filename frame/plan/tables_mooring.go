@@ -111,7 +111,7 @@ var localFields = []field[Local]{
 	quantity("most_area", measure.Area, "1 m2", "10000 m2", "", "Largest area over water that it accepts.", func(l *Local) *Quantity { return &l.MostArea }),
 	quantity("setback", measure.Length, "0 m", "500 m", "", "From the dock to the neighbour's line, drawn out over the water.", func(l *Local) *Quantity { return &l.Setback }),
 	quantity("least_setback", measure.Length, "0 m", "500 m", "", "Least that it accepts.", func(l *Local) *Quantity { return &l.LeastSetback }),
-	moment("off_ice_by", `a date such as "2027-03-15"`, "Last day on which things may stand on the ice.", dayForm, func(l *Local) *Name { return &l.OffIce }),
+	moment("off_ice_by", `a date such as "2027-03-15"`, "Last day on which things may stand on the ice, this winter.", dayForm, func(l *Local) *Name { return &l.OffIce }),
 	choice("drums", "", "What the drums are, if there are any.", []string{"none", "new", "reused"}, func(l *Local) *Name { return &l.Drums }),
 	choice("flotation_rule", "", "What the authority accepts under a dock.", []string{"any", "no reused drums", "no drums"}, func(l *Local) *Name { return &l.Flotation }),
 	choice("mains", "", "Whether mains electricity reaches the dock, by cord or cable.", yesNo, func(l *Local) *Name { return &l.Mains }),

@@ -195,9 +195,9 @@ func TestSeasonCard(t *testing.T) {
 	sound(t, "with winters", page, doc)
 	text := plain(page)
 	for _, want := range []string{
-		"ice-out, by past temperatures\n" + r.Season.Table.Out.P10.Format("2 Jan") + "\n" + r.Season.Table.Out.P50.Format("2 Jan"),
-		"ice-out, as remembered\n" + r.Season.Memory.Out.P10.Format("2 Jan"), "What counts here of the table of temperatures and of remembered dates: the earlier",
-		"ice-on, as remembered\n" + r.Season.Memory.On.P10.Format("2 Jan"), "It has come: one day, by this winter's own temperatures", "no last day",
+		"ice-out, by past temperatures\n" + r.Season.Table.Out.P10.Format("2 Jan 2006") + "\n" + r.Season.Table.Out.P50.Format("2 Jan 2006"),
+		"ice-out, as remembered\n" + r.Season.Memory.Out.P10.Format("2 Jan 2006"), "What counts here of the table of temperatures and of remembered dates: the earlier",
+		"ice-on, as remembered\n" + r.Season.Memory.On.P10.Format("2 Jan 2006"), "It has come: one day, by this winter's own temperatures", "no last day",
 		"150 mm of ice: one person on foot",
 		"\nThe work\n", "[1]", "\n" + r.Season.Calendar.Slots[0].Task.Name, "Ice through the winter",
 	} {
@@ -225,7 +225,7 @@ func TestSeasonCard(t *testing.T) {
 	if page, err = barred.HTML(); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"\nnot as it is\n", "Not as things are: \"Ice for one crossing\" has no answer on 6 Feb. If the window closes early: "} {
+	for _, want := range []string{"\nnot as it is\n", "Not as things are: \"Ice for one crossing\" has no answer on 6 Feb 2027. If the window closes early: "} {
 		if !strings.Contains(plain(page), want) {
 			t.Errorf("after a thaw the season card lacks %q", want)
 		}

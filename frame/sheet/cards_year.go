@@ -204,7 +204,7 @@ func day(t time.Time) string {
 	if t.IsZero() {
 		return "never"
 	}
-	return t.Format("2 Jan")
+	return t.Format("2 Jan 2006")
 }
 
 // begins prints a date on which a task may begin: never where there is none, not yet

@@ -174,7 +174,7 @@ func (w Winter) Draw() (Picture, error) {
 	p.Curve(days, middle, svg.Curve)
 	var ups []svg.Mark
 	for _, m := range w.Marks {
-		ups = append(ups, svg.Mark{At: w.day(m.When), Text: svg.Shorten(m.Name+", "+m.When.Format("2 Jan"), 80, small)})
+		ups = append(ups, svg.Mark{At: w.day(m.When), Text: svg.Shorten(m.Name+", "+m.When.Format("2 Jan 2006"), 80, small)})
 	}
 	c.uprights(p, ups)
 	for _, h := range w.Holes {

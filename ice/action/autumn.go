@@ -16,7 +16,7 @@ var autumn = []ice.Caution{
 	{Text: "let hinges, pins and lines follow the water, and give the lines more length as it falls", Publisher: "Ameren Missouri, December 2022, by KOMU", Status: measure.Quoted},
 	{Text: "a frozen-in dock is damaged when the water falls from under the ice and it collapses", Publisher: "Ameren Missouri, December 2022, by KOMU", Status: measure.Quoted},
 	{Text: "de-icers keep water open round a dock; they do not stop a moving sheet", Publisher: "Ameren Missouri, December 2022, by KOMU", Status: measure.Quoted},
-	{Text: "warmer water (39 °F, 4 °C) brought up from the bottom delays freezing; open water beside a shore is a danger to people and may need a permit: fence and mark it", Publisher: handbook + " for the water; common practice for the rest", Status: measure.Read},
+	{Text: "warmer water, of 39 °F (4 °C), brought up from the bottom delays freezing; open water beside a shore is a danger to people and may need a permit: fence and mark it", Publisher: handbook + " for the water; common practice for the rest", Status: measure.Read},
 	{Text: "drifting cakes of ice do the most harm; a boom of logs or heavy timbers turns them", Publisher: handbook, Status: measure.Read},
 	{Text: "ice crushes floats; those with tapering or round bottoms are squeezed up instead", Publisher: handbook, Status: measure.Read},
 	{Text: "ice grips rough piles and lifts them a step with each rise of the water, some by 5 ft (1.5 m) over the winters; a jacket of polyethylene lets it slip", Publisher: "US Army Corps of Engineers, CETN-III-17, revised November 1984", Status: measure.Read},

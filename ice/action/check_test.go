@@ -169,3 +169,19 @@ func TestBodyOfNoSize(t *testing.T) {
 		t.Errorf("%+v, %v", g, err)
 	}
 }
+
+// TestAutumnInOneSystem: restated, no caution has a unit of the other system, or one
+// temperature twice.
+func TestAutumnInOneSystem(t *testing.T) {
+	twice := regexp.MustCompile(`°[FC],? \(?-?\d+(\.\d)? °[FC]`)
+	other := map[measure.System]*regexp.Regexp{
+		measure.US: regexp.MustCompile(`\d (m|mm|kg|°C)\b`), measure.SI: regexp.MustCompile(`\d (ft|in|lb|°F)\b`),
+	}
+	for _, c := range action.Autumn() {
+		for s, units := range other {
+			if text := measure.Restate(c.Text, s); twice.MatchString(text) || units.MatchString(text) {
+				t.Errorf("%v: %s", s, text)
+			}
+		}
+	}
+}

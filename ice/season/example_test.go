@@ -106,7 +106,7 @@ func ExampleModel_Odds() {
 	fmt.Printf("ice-on %v; thick enough from %v; ice-out %v\n", o.On, o.First, o.Out)
 	fmt.Println(season.Caution)
 	// Output:
-	// ice-on 29 Oct, 11 Nov, 24 Nov; thick enough from 12 Nov, 26 Nov, 10 Dec; ice-out 22 Apr, 3 May, 14 May
+	// ice-on 29 Oct, 11 Nov, 24 Nov 2025; thick enough from 12 Nov, 26 Nov, 10 Dec 2025; ice-out 22 Apr, 3 May, 14 May 2026
 	// Odds and dates for the diary only. They are no permission for anything on ice: drill, measure, and ask those who know this ice.
 }
 
@@ -122,7 +122,7 @@ func ExampleFromDates() {
 	}
 	fmt.Println(g.Span)
 	// Output:
-	// 4 Apr, 15 Apr, 26 Apr
+	// 4 Apr, 15 Apr, 26 Apr 2027
 }
 
 // The calendar of the work.
@@ -139,8 +139,8 @@ func ExampleModel_Calendar() {
 		fmt.Println(s)
 	}
 	// Output:
-	// carry the pieces out               earliest 12 Nov, usual 26 Nov, in 9 of 10 from 10 Dec, begin by 27 Mar, room in 100 %
-	// assemble the frame over its drums  earliest 17 Dec, usual 30 Dec, in 9 of 10 from 12 Jan, begin by 17 Mar, room in 100 %
+	// carry the pieces out               earliest 12 Nov 2025, usual 26 Nov 2025, in 9 of 10 from 10 Dec 2025, begin by 27 Mar 2026, room in 100 %
+	// assemble the frame over its drums  earliest 17 Dec 2025, usual 30 Dec 2025, in 9 of 10 from 12 Jan 2026, begin by 17 Mar 2026, room in 100 %
 }
 
 // A table of weather, in °F by declaration, with a gap.

@@ -26,12 +26,14 @@ type Question struct {
 	// the season's snow before the past winters run on from it; see [Model.Correct].
 	Holes []Hole
 
-	// Now is the day on which it is asked: no work begins before it. It says which
+	// Now is the day on which it is asked: no work begins before it, and no day of soFar
+	// is after it but one that is marked as forecast. It says which
 	// winter is asked for where soFar has no day of it. The zero time is the day after
 	// the last of soFar, and without any the first of the season after the record's.
 	Now time.Time
 
-	// SeenOn and SeenOut are what people remember beside the record, by [FromDates]; the
+	// SeenOn and SeenOut are what people remember beside the record, by [FromDates] for
+	// the winter that is asked for, the one before the other; the
 	// zero Guess is nothing. No day of thick ice is before the one, unless a hole of this
 	// winter had ice, or after the other, and work on ice ends [Failing] before it.
 	SeenOn, SeenOut Guess
@@ -96,15 +98,22 @@ func (s Span) earlier(than Span) Span {
 	return Span{before(s.P10, than.P10), before(s.P50, than.P50), before(s.P90, than.P90), s.Chance}
 }
 
-// String prints the three dates and how often it comes at all.
+// dayForm is how a day is printed: with its year, since a record may be of another winter.
+const dayForm = "2 Jan 2006"
+
+// String prints the three dates, a year once behind its days, and how often it comes at
+// all.
 func (s Span) String() string {
-	text := func(t time.Time) string {
-		if t.IsZero() {
+	text := func(t, next time.Time) string {
+		switch {
+		case t.IsZero():
 			return "never"
+		case t.Year() == next.Year(): // of the zero time none that is printed
+			return t.Format("2 Jan")
 		}
-		return t.Format("2 Jan")
+		return t.Format(dayForm)
 	}
-	out := fmt.Sprintf("%s, %s, %s", text(s.P10), text(s.P50), text(s.P90))
+	out := fmt.Sprintf("%s, %s, %s", text(s.P10, s.P50), text(s.P50, s.P90), text(s.P90, time.Time{}))
 	if s.Chance < 0.995 {
 		out += fmt.Sprintf(" (in %.0f %% of winters)", 100*s.Chance)
 	}
@@ -259,6 +268,9 @@ func (m *Model) ensemble(ctx context.Context, soFar, past []Day, q Question) (*e
 		}
 		e.today = max(e.from, number(q.Now)-e.start)
 	}
+	if err := q.dated(soFar, past, e.start); err != nil {
+		return nil, err
+	}
 	const length = 362 // the last days of summer are left to records that end in August
 	e.length = length
 	for _, part := range parts {
@@ -350,7 +362,7 @@ func (o Odds) String() string {
 	fmt.Fprintf(&b, "from %d past winters; 10, 50 and 90 %% of winters are earlier\n", o.Winters)
 	on := o.On.String()
 	if !o.Came.IsZero() {
-		on = o.Came.Format("2 Jan") + ": it has come, by this winter's own record"
+		on = o.Came.Format(dayForm) + ": it has come, by this winter's own record"
 	}
 	fmt.Fprintf(&b, "ice-on             %s\n", on)
 	fmt.Fprintf(&b, "first %s  %s\n", measure.Upward(o.Need, measure.SI), o.First)

@@ -53,7 +53,7 @@ func (s Slot) String() string {
 	d := func(t time.Time) string {
 		switch {
 		case !t.IsZero():
-			return t.Format("2 Jan")
+			return t.Format(dayForm)
 		case s.Against != "":
 			return "not now"
 		}
@@ -69,7 +69,7 @@ func (s Slot) String() string {
 	if s.Against != "" && s.Earliest.IsZero() && s.Usual.IsZero() && s.Sure.IsZero() {
 		return fmt.Sprintf("%-34s NOT AS THINGS ARE: %s; %s", s.Task.Name, s.Against, by)
 	}
-	out := fmt.Sprintf("%-34s earliest %-7s usual %-7s in 9 of 10 from %-7s %-16s room in %3.0f %%",
+	out := fmt.Sprintf("%-34s earliest %-12s usual %-12s in 9 of 10 from %-12s %-21s room in %3.0f %%",
 		s.Task.Name, d(s.Earliest)+",", d(s.Usual)+",", d(s.Sure)+",", by+",", 100*s.Chance)
 	if s.Against != "" {
 		out += "; NOT AS THINGS ARE: " + s.Against
@@ -139,7 +139,7 @@ func (s *Slot) iced(o Odds, e *ensemble, q Question, ahead Slot, left int) {
 // late bars a task whose last day is over on the first day that is left.
 func (s *Slot) late(today time.Time) {
 	if !s.Latest.IsZero() && s.Latest.Before(today) {
-		s.Bar(time.Time{}, "the last day to begin it, "+s.Latest.Format("2 Jan")+", is over")
+		s.Bar(time.Time{}, "the last day to begin it, "+s.Latest.Format(dayForm)+", is over")
 	}
 }
 

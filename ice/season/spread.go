@@ -157,9 +157,11 @@ type Guess struct {
 }
 
 // FromDates returns the odds of a date, ice-out as a rule, from five or more
-// remembered dates of past years, for the same season of the given year (the
-// calendar year the date would fall in). The spread is Student's t for one more
-// draw: wide, as so few dates are, with two days for what memory rounds off.
+// remembered dates of past years, one a winter, for the same season of the given year
+// (the calendar year the date would fall in). The spread is Student's t for one more
+// draw: wide, as so few dates are, with two days for what memory rounds off. Two dates
+// that lie less than 200 days apart, dates that are not past by then, and dates of which
+// none is younger than 20 years are errors.
 func FromDates(dates []time.Time, year int) (Guess, error) {
 	if len(dates) < 5 {
 		return Guess{}, &measure.Error{Field: "remembered dates", Value: float64(len(dates)), Class: measure.ErrUnknown, Why: "fewer than five tell too little"}
@@ -167,16 +169,14 @@ func FromDates(dates []time.Time, year int) (Guess, error) {
 	if err := (measure.Range{Lo: 1600, Hi: 2400, Source: own("years of this calendar")}).Check("year", float64(year)); err != nil {
 		return Guess{}, err
 	}
+	if err := oneAWinter(dates); err != nil {
+		return Guess{}, err
+	}
 	// Days of the year about the first date, so that no new year cuts them.
 	base := dates[0].YearDay()
-	seen := map[int]bool{}
 	xs := make([]float64, len(dates))
 	mean := 0.0
 	for i, t := range dates {
-		if seen[number(t)] {
-			return Guess{}, order(t, "is given twice")
-		}
-		seen[number(t)] = true
 		x := t.YearDay() - base
 		if x > 182 {
 			x -= 365
@@ -199,12 +199,44 @@ func FromDates(dates []time.Time, year int) (Guess, error) {
 	g := Guess{N: len(xs), SD: sd, Note: fmt.Sprintf("from %d remembered dates alone: wide, and blind to this winter", len(xs))}
 	first := number(time.Date(year, 1, 1, 0, 0, 0, 0, time.UTC)) + base - 1
 	g.center = float64(first) + mean
+	newest := slices.MaxFunc(dates, time.Time.Compare)
+	if age := g.center - float64(number(newest)); !(age > 365/2) {
+		return Guess{}, &measure.Error{Field: "remembered dates", Text: newest.Format(time.DateOnly), Class: measure.ErrRange, Want: fmt.Sprintf("a date of a year before %d, the one asked for", year)}
+	} else if age > (stale+0.5)*365.25 {
+		return Guess{}, tooOld("remembered dates", newest, dateOf(int(math.Round(g.center))).Year())
+	}
 	g.scale = math.Hypot(sd, 2) * math.Sqrt(1+1/n)
 	g.dist = distuv.StudentsT{Mu: 0, Sigma: 1, Nu: n - 1}
 	at := func(p float64) time.Time { return dateOf(int(math.Round(g.center + g.scale*g.dist.Quantile(p)))) }
 	g.Mean = dateOf(int(math.Round(g.center)))
 	g.P10, g.P50, g.P90, g.Chance = at(0.1), at(0.5), at(0.9), 1
 	return g, nil
+}
+
+// stale is how many years old the newest winter of a record may be: lakes close later and
+// open earlier than they did (our choice).
+const stale = 20
+
+// tooOld refuses a record whose newest day is out of date for a year.
+func tooOld(field string, newest time.Time, year int) error {
+	return &measure.Error{
+		Field: field, Text: newest.Format(time.DateOnly), Class: measure.ErrRange, Why: "is the newest",
+		Want: fmt.Sprintf("winters of the %d years before %d: lakes close later and open earlier than they did (our choice)", stale, year),
+	}
+}
+
+// oneAWinter returns the first two dates that are of one winter.
+func oneAWinter(dates []time.Time) error {
+	sorted := slices.SortedFunc(slices.Values(dates), time.Time.Compare)
+	for i, t := range sorted[1:] {
+		switch days := number(t) - number(sorted[i]); {
+		case days == 0:
+			return order(t, "is given twice")
+		case days < 200: // the same event of two winters is further apart
+			return order(t, "is of the same winter as "+sorted[i].Format(time.DateOnly)+": one date a winter")
+		}
+	}
+	return nil
 }
 
 // By returns the chance that the date has come by the end of a day, by the spread of

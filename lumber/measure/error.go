@@ -51,7 +51,7 @@ func (r Range) Check(field string, x float64) error {
 	return &Error{Field: field, Kind: r.Kind, Value: x, Range: r, Class: ErrRange}
 }
 
-// String returns the range in words, in SI: "more than 0 m, at most 3 m".
+// String returns the range in words, in SI, but times of an hour and more in hours or days: "more than 0 m, at most 3 m".
 func (r Range) String() string {
 	var parts []string
 	if !math.IsInf(r.Lo, -1) {
@@ -95,6 +95,11 @@ func (e *Error) Error() string {
 	case nil:
 	case ErrRange:
 		what = e.Kind.si(e.Value)
+		for _, bound := range []float64{e.Range.Lo, e.Range.Hi} {
+			if bound != e.Value && what == e.Kind.si(bound) { // it must not read as if it were inside
+				what = e.Kind.exact(e.Value)
+			}
+		}
 		if e.Text != "" {
 			what = strconv.Quote(e.Text)
 		}

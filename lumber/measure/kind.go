@@ -1,6 +1,9 @@
 package measure
 
-import "strconv"
+import (
+	"math"
+	"strconv"
+)
 
 // A Kind is a kind of quantity: what a text with a unit may mean and how a
 // number is printed. The zero Kind is a plain ratio without unit; it prints as
@@ -118,8 +121,23 @@ func (k Kind) reads() Kind {
 	return k
 }
 
-// si prints x in the kind's SI unit with the shortest digits that return it.
+// si prints x in the kind's SI unit with the shortest digits that return it; a time of an
+// hour and more in hours, of two days and more in days, to four decimals.
 func (k Kind) si(x float64) string {
+	if size := math.Abs(x); k == Time && size >= hour && size < math.Inf(1) {
+		scale, unit := hour, " h"
+		if size >= 2*Day {
+			scale, unit = Day, " days"
+		}
+		return shortest(math.Round(x/scale*1e4)/1e4) + unit
+	}
+	return k.exact(x)
+}
+
+const hour = 3600.0
+
+// exact is si without a change of unit.
+func (k Kind) exact(x float64) string {
 	s := strconv.FormatFloat(x, 'g', -1, 64)
 	if u := k.info().si; u != "" {
 		s += " " + u

@@ -3,6 +3,7 @@ package measure_test
 import (
 	"errors"
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -96,4 +97,24 @@ func ExampleRestate() {
 	// Output:
 	// thickness required: 8 in, within 95 ft of it
 	// under 181 kg placed 610 mm from it
+}
+
+// TestTimesInErrors: a time of an hour and more is told in hours or days; one that is just
+// past a bound does not read as the bound. 867600 s are 10 days and an hour.
+func TestTimesInErrors(t *testing.T) {
+	ten := measure.Range{Kind: measure.Time, Lo: 60, Hi: 10 * measure.Day}
+	for _, c := range []struct {
+		x    float64
+		want string
+	}{
+		{867600, "age: 10.0417 days is out of range; want at least 60 s, at most 10 days"},
+		{10*measure.Day + 1e-3, "age: 864000.001 s is out of range; want at least 60 s, at most 10 days"},
+		{30, "age: 30 s is out of range; want at least 60 s, at most 10 days"},
+		{-5 * 3600, "age: -5 h is out of range; want at least 60 s, at most 10 days"},
+		{math.Inf(1), "age: +Inf s is out of range; want at least 60 s, at most 10 days"},
+	} {
+		if err := ten.Check("age", c.x); err == nil || err.Error() != c.want {
+			t.Errorf("%v\nwant %s", err, c.want)
+		}
+	}
 }
