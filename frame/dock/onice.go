@@ -110,7 +110,7 @@ func (d *Dock) onIce() []measure.Check {
 			mass, with = mass+p.Cross.Mass.Value, "the dock and the crossing load beside it"
 			drs = append(drs, on(p.Cross.Mass))
 		}
-		c, err := s.ParkedHours(mass, hours)
+		c, err := s.ParkedHours(ice.Crossing{Mass: mass, People: 1}, hours)
 		c = d.iceCheck(name, c, err, append(drs, d.where()...))
 		c.Notes = append([]string{fmt.Sprintf("for %s: %s, without snow, up to %d h", measure.Mass.Format(mass, d.system()), with, hours)}, c.Notes...)
 		out = append(out, c)

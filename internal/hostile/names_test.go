@@ -77,7 +77,7 @@ var functions = []named{
 	{"ice.Classes", ice.Classes},
 	{"ice.Compare", ice.Compare},
 	{"ice.MeltIn", ice.MeltIn},
-	{"ice.Parked", ice.Parked},
+	{"ice.StandingClasses", ice.StandingClasses},
 	{"ice.Tables", ice.Tables},
 	{"ice.Thaws", ice.Thaws},
 	{"ice/action.Adhesion", ice_action.Adhesion},
