@@ -34,7 +34,7 @@ func thick(t *testing.T, swap ...string) string {
 	text = strings.ReplaceAll(text, `"snow": "3 in"`, `"snow": "0 in"`)
 	text = strings.ReplaceAll(text, `"parked": "12 weeks"`, `"snow_to_come": "0 in", "parked": "2 days"`)
 	for _, w := range []string{`1-1/2`, `1-5/8`} {
-		text = strings.ReplaceAll(text, `"water_below_top": "`+w+` in"`, `"water_below_top": "4 in"`)
+		text = strings.ReplaceAll(text, `"water_below_top": "`+w+` in"`, `"water_below_top": "5 in"`)
 	}
 	for i := 0; i < len(swap); i += 2 {
 		if !strings.Contains(text, swap[i]) {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.org/floewright/frame/plan"
 	"example.org/floewright/ice"
 	"example.org/floewright/lumber/measure"
 )
@@ -11,7 +12,7 @@ import (
 // iceCard is the card for the pocket, to fill in at the holes.
 func (c *cards) iceCard() Card {
 	t := Table{
-		Caption: "Thinnest hole at least, of clear ice, for what the rules then do not rule out in winter on a cold lake, drilled at six places and more",
+		Caption: "Thinnest hole at least, of clear ice, for what the rules then do not rule out in winter on a cold lake, drilled at six places and more" + c.cracked(),
 		Head:    []string{"load", "clear ice", "white on it", "after thaw", "today"},
 	}
 	note := func(text string) string {
@@ -53,12 +54,32 @@ func (c *cards) iceCard() Card {
 		}
 		row(a.Load+", "+c.mass(a.Mass), why, a.Check.Rule, a.Check.Limit, a.White, a.Thawed)
 	}
+	var figures Block = t
+	if err := asked[0].Err; err != nil { // there is none for anything else either
+		figures = Stop("No thickness, however thick the ice: " + c.why(err) + ".")
+	}
+	var counted List
+	for _, k := range ice.Counted() {
+		counted.Items = append(counted.Items, measure.Restate(k.Text, c.units)+" ("+k.Publisher+")")
+	}
 	return Card{Name: "ice-card", Title: "Ice card for the pocket", Blocks: []Block{
 		Blanks{{"Drilled on, at; void 24 hours later" + c.void(), ""}},
-		t,
-		Paragraph("The thinnest hole counts, and of it clear ice alone. After thaw: a day of the last five reached " + measure.Temperature.Format(0, c.units) + ". On thinner ice the check is short, though some rules ask for less. Nothing on this card clears anybody onto the ice."),
+		figures,
+		Paragraph("The thinnest hole counts, and of it clear ice alone. On thinner ice the check is short, though some rules ask for less. Nothing on this card clears anybody onto the ice."),
+		counted,
 		Stop("Back to shore at once: water on the ice or in a crack, a crack that works, thaw, rain or fresh snow since drilling, a changed water level, candled or grey ice, a hole thinner than the last."),
 	}}
+}
+
+// cracked says which cracks of the plan the figures count already.
+func (c *cards) cracked() string {
+	k := c.check("Ice for one crossing")
+	for _, f := range k.Factors {
+		if f.Symbol == "crack" {
+			return fmt.Sprintf("; the plan's %s counted already, %.2f times", f.Name, f.Value)
+		}
+	}
+	return ""
 }
 
 // void says from which hour on the report's word of the plan's own holes is void,
@@ -76,13 +97,31 @@ func (c *cards) void() string {
 
 // iceHoles is the other side of it: the holes of the day.
 func (c *cards) iceHoles() Card {
-	holes := Table{Caption: "Holes of today", Head: []string{"where", "clear ice", "white ice", "water below top", "snow"}}
+	places := Table{Caption: "Holes of today", Head: []string{"where", "hour", "along", "across", "water below top", "snow"}}
+	layers := Table{Caption: "Their ice; 0 where there is none", Head: []string{"where", "clear ice", "white ice", "gap", "thickest layer"}}
 	for _, where := range []string{"pad, near left corner", "pad, near right corner", "pad, far right corner", "pad, far left corner", "pad, middle", "walk from shore", "walk from shore"} {
-		holes.Rows = append(holes.Rows, Row{Cells: []string{where, WriteIn, WriteIn, WriteIn, WriteIn}})
+		places.Rows = append(places.Rows, Row{Cells: []string{where, WriteIn, WriteIn, WriteIn, WriteIn, WriteIn}})
+		layers.Rows = append(layers.Rows, Row{Cells: []string{where, WriteIn, WriteIn, WriteIn, WriteIn}})
 	}
 	return Card{Name: "ice-holes", Title: "Holes of the day", Blocks: []Block{
-		Blanks{{"Who drilled, and when", ""}, {"Who knows we are here, and when we are back", ""}}, holes,
+		Blanks{{"Who drilled, and when", ""}, {"Who knows we are here, and when we are back", ""}}, places, layers,
+		List{Items: []string{
+			"Along, across: " + c.means("ice.holes[].along"),
+			"Clear ice: " + c.means("ice.holes[].clear"),
+			"Gap: " + c.means("ice.holes[].gap"),
+			"Thickest layer: " + c.means("ice.holes[].layer"),
+		}},
 	}}
+}
+
+// means returns what a field of the plan means, in the plan's own words.
+func (c *cards) means(path string) string {
+	for _, e := range plan.Explain() {
+		if e.Path == path {
+			return e.In(c.units).Means
+		}
+	}
+	return ""
 }
 
 // iceAdvice is what the public bodies say.
