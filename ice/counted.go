@@ -20,34 +20,26 @@ const (
 var (
 	mildAir = fmt.Sprintf("one of the %d days before yesterday reached 0 °C, its mean below that", days-1)
 	warmAir = fmt.Sprintf("0 °C and more yesterday or today, or as the mean of one of the last %d days", days)
-	snapAir = "a high or a low that fell by " + measure.TemperatureDifference.Format(snap, measure.SI) + " and more from one day to the next, yesterday or today among them"
+	snapAir = "a high or a low that fell by " + measure.TemperatureDifference.Format(snap, measure.SI) + " and more from one day to the next, to today, yesterday or the day before"
 )
 
 // cracksWords says what dry cracks ask for.
 func cracksWords() string {
 	one, _ := OneCrack.Share()
 	cross, _ := CrossingCracks.Share()
-	return fmt.Sprintf("a dry crack near the load asks for %.2f times the thickness, since half of the load is left there; cracks that cross for %.2g times, a quarter is left",
+	return fmt.Sprintf("a dry crack near the load asks for %.2f times the thickness, dry cracks that cross for %.2g times",
 		math.Ceil(100/math.Sqrt(one))/100, 1/math.Sqrt(cross))
 }
 
-// Counted returns what the verdicts of a [Sheet] make of air, cracks and water, beside
+// Counted returns what the verdicts of a [Sheet] make of air and cracks, beside
 // the thickness of its holes, in words for whoever reads a thickness of [Sheet.Required]
 // off a card: which thaw the factor of a thaw is for, and what takes every answer away.
 func Counted() []Caution {
-	say := func(text string, by *measure.Source, more ...*measure.Source) Caution {
-		out := Caution{Text: text, Publisher: by.String(), Status: by.Status}
-		for _, s := range more {
-			out.Publisher += "; " + s.String()
-		}
-		return out
-	}
 	return []Caution{
-		say(fmt.Sprintf("after a thaw, %.0f times the thickness: %s (%s)", thawFactor, mildAir, thawWhy), champlain),
-		say("stay off, however thick the ice: "+warmAir, minnesotaThaw, manualThaw),
-		say("stay off, however thick the ice: "+snapAir+"; it is brittle for 24 hours", ccohs),
-		say(cracksWords()+"; with a wet crack or one that works there is no thickness", finland),
-		say("no thickness: a river, spring ice, "+inletsWhat, norway),
+		{"stay off, however thick the ice, after " + warmAir, "Minnesota DNR; US Army TM 5-852-1", minnesotaThaw.Status},
+		{"so too after " + snapAir, "CCOHS, brittle for 24 hours", ccohs.Status},
+		{fmt.Sprintf("after a thaw, %.0f times the thickness: %s", thawFactor, mildAir), "Lake Champlain Committee", champlain.Status},
+		{cracksWords() + "; wet or working: none", "Finnish Meteorological Institute", finland.Status},
 	}
 }
 

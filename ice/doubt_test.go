@@ -180,7 +180,7 @@ func TestCounted(t *testing.T) {
 	if c := crossing(t, s, one); c.Verdict() != measure.NoAnswer {
 		t.Errorf("10 degrees colder: %v", c)
 	} else {
-		both("snap", "a high or a low that fell by 10.0 C deg and more from one day to the next, yesterday or today among them", c)
+		both("snap", "a high or a low that fell by 10.0 C deg and more from one day to the next, to today, yesterday or the day before", c)
 		if us := measure.RestateError(c.Err, measure.US).Error(); !strings.Contains(us, "fell by 18.0 F deg") || strings.Contains(us, "50.0") {
 			t.Error(us)
 		}

@@ -115,7 +115,7 @@ func ExampleSheet_Required() {
 	// thickness required: 200 mm (8 in) (larger groups, 20 cm; CCOHS (Canada), newsletter, January 2005)
 	// not known and not counted: white ice doubles the thickness required
 	// not known and not counted: a thaw in the last days triples the thickness required
-	// not known and not counted: a dry crack near the load asks for 1.42 times the thickness, since half of the load is left there; cracks that cross for 2 times, a quarter is left
+	// not known and not counted: a dry crack near the load asks for 1.42 times the thickness, dry cracks that cross for 2 times
 }
 
 // How far the public sources differ for one person.
