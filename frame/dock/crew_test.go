@@ -171,7 +171,7 @@ func TestPlanTakesWhatTheChecksTake(t *testing.T) {
 		{"ice.parked", "1 h", "180 days"}, {"ice.weather[].high", "-60 C", "50 C"}, {"ice.weather[].low", "-60 C", "50 C"},
 	} {
 		for _, e := range plan.Explain() {
-			if says := e.Accepts; e.Path == c.path && (!strings.Contains(says, c.lo) || !strings.Contains(says, c.hi)) {
+			if says := e.In(measure.SI).Accepts; e.Path == c.path && (!strings.Contains(says, c.lo) || !strings.Contains(says, c.hi)) {
 				t.Errorf("%s accepts %s", c.path, says)
 			}
 		}

@@ -61,8 +61,8 @@ func (c *cards) iceCard() Card {
 		row(a.Load+", "+c.mass(a.Mass), why, a.Check.Rule, a.Check.Limit, a.White, a.Thawed)
 	}
 	var figures Block = t
-	if err := asked[0].Err; err != nil { // there is none for anything else either
-		figures = Stop("No thickness, however thick the ice: " + c.why(err) + ".")
+	if len(asked) > 0 && asked[0].Err != nil { // there is none for anything else either
+		figures = Stop("No thickness, however thick the ice: " + c.why(asked[0].Err) + ".")
 	}
 	said := "The thinnest hole counts, of it clear ice alone. Nothing on this card clears anybody onto the ice."
 	for _, k := range ice.Counted() { // as text: with a list the card takes a second side

@@ -76,6 +76,7 @@ var functions = []named{
 	{"ice.Cautions", ice.Cautions},
 	{"ice.Classes", ice.Classes},
 	{"ice.Compare", ice.Compare},
+	{"ice.Counted", ice.Counted},
 	{"ice.MeltIn", ice.MeltIn},
 	{"ice.StandingClasses", ice.StandingClasses},
 	{"ice.Tables", ice.Tables},
