@@ -226,6 +226,11 @@ func FuzzStandingNeverImproves(f *testing.F) {
 		name := worsen(&worse, int(which), int(index), d)
 		was, soonest := c.verdicts()
 		compare(t, c, worse, was, soonest, name, d)
+		for i, v := range was[:5] {
+			if v == measure.Holds && c.sheet.Barred() != nil {
+				t.Errorf("%s holds on ice that is barred: %v", standingNames[i], c.sheet.Barred())
+			}
+		}
 	})
 }
 
