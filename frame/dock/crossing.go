@@ -48,8 +48,9 @@ func (d *Dock) crew() ice.Crossing {
 
 // crosses returns why the load of the plan's crossing is not the one that goes over the
 // ice: mass or people of it are not known, it is less than the people who are said to be
-// with it, or less, or with fewer people, than the heaviest that goes. The check of a
-// crossing has no answer for load, nor for people, which those of people at the dock share.
+// with it, these are fewer than go with any one piece, or it is less than the heaviest that
+// goes. The check of a crossing has no answer for any of it, those of the dock with people
+// beside it for all but the last.
 // Check, card, step and comparison ask here.
 func (d *Dock) crosses() (people, load error) {
 	c := &d.plan.Ice.Cross
@@ -71,17 +72,16 @@ func (d *Dock) crosses() (people, load error) {
 	least := float64(n) * d.grown()
 	people = short(least, fmt.Sprintf("%s or more, since %s of %s each are among it", measure.Mass.Format(least, sys), heads(n), measure.Mass.Format(d.grown(), sys)))
 	most, crowd, _ := d.heaviestGoes()
-	switch {
-	case most.mass == 0:
-		load = people
-	case short(most.mass, "") != nil:
-		load = short(most.mass, fmt.Sprintf("%s or more, for the heaviest that goes out: %s with %s", measure.Mass.Format(most.mass, sys), most.what, heads(most.people)))
-	case n < crowd.people:
-		load = &measure.Error{
+	if people == nil && n < crowd.people { // who carries it out stands at the dock, too
+		people = &measure.Error{
 			Field: c.People.Path, Text: c.People.Text, Value: float64(n), Class: measure.ErrRange,
 			Want: fmt.Sprintf("%d or more: as many go with %s", crowd.people, crowd.what),
 		}
-	default:
+	}
+	if most.mass > 0 {
+		load = short(most.mass, fmt.Sprintf("%s or more, for the heaviest that goes out: %s with %s", measure.Mass.Format(most.mass, sys), most.what, heads(most.people)))
+	}
+	if load == nil {
 		load = people
 	}
 	return people, load
