@@ -15,7 +15,7 @@ func TestAccuracy(t *testing.T) {
 	r := ulp.Open(t, "testdata/accuracy.csv")
 	plate := func(x []float64) ice.Plate { return ice.Plate{Thickness: x[0], E: x[1], Nu: x[2]} }
 	r.Within(3, "Plate.Rigidity", func(x []float64) (float64, error) { return plate(x).Rigidity() })
-	r.Within(1.5, "Plate.Length", func(x []float64) (float64, error) { return plate(x).Length() })
+	r.Within(1.5, "Plate.CharacteristicLength", func(x []float64) (float64, error) { return plate(x).CharacteristicLength() })
 	r.Within(4.5, "Plate.EdgeDeflection", func(x []float64) (float64, error) {
 		w, _, err := plate(x).EdgeDeflection(x[3])
 		return w, err

@@ -38,6 +38,9 @@ type weather struct {
 	known   bool
 }
 
+// rangeAir is that of the air over a lake, as a plan takes it.
+var rangeAir = measure.Range{Kind: measure.Temperature, Lo: -60, Hi: 50, Source: sizeRange}
+
 // readAir applies the thaw rules. Only a high and a low are known of each day,
 // so that a high at or above freezing counts as six hours of thaw and more.
 //
@@ -46,7 +49,7 @@ type weather struct {
 //	an earlier day reaches 0 °C      thickness times 3 (Lake Champlain Committee)
 //	a sudden drop                    no answer (CCOHS: brittle for 24 h)
 //
-// A part of today counts as one more newest day.
+// A part of today counts as one more newest day. [Counted] has the same in words.
 func readAir(air []Air, now time.Time) (weather, error) {
 	w := weather{factor: 1, known: true}
 	for i, a := range air {
@@ -57,15 +60,14 @@ func readAir(air []Air, now time.Time) (weather, error) {
 			if math.IsNaN(t.x) {
 				continue
 			}
-			r := measure.Range{Kind: measure.Temperature, Lo: -80, Hi: 60, Source: sizeRange}
-			if err := r.Check(fmt.Sprintf("air, day %d of %d, %s", i+1, len(air), t.name), t.x); err != nil {
+			if err := rangeAir.Check(fmt.Sprintf("air, day %d of %d, %s", i+1, len(air), t.name), t.x); err != nil {
 				return w, err
 			}
 		}
 		if a.High < a.Low {
 			return w, &measure.Error{
 				Field: fmt.Sprintf("air, day %d of %d, high", i+1, len(air)), Kind: measure.Temperature, Value: a.High,
-				Range: measure.Range{Kind: measure.Temperature, Lo: a.Low, Hi: 60}, Class: measure.ErrRange,
+				Range: measure.Range{Kind: measure.Temperature, Lo: a.Low, Hi: rangeAir.Hi}, Class: measure.ErrRange,
 			}
 		}
 	}
@@ -169,11 +171,11 @@ func (w *weather) thaw(air []Air, whole int) {
 		w.reasons = append(w.reasons, unknown("air", "a high or low of the last days is missing"))
 	}
 	if warm {
-		w.reasons = append(w.reasons, unfit("air", "thawing ice", "above freezing yesterday or today, or a daily mean of 0 °C and more in the last days: stay off ("+minnesotaThaw.String()+"; "+manualThaw.String()+")"))
+		w.reasons = append(w.reasons, unfit("air", "thawing ice", warmAir+": stay off ("+minnesotaThaw.String()+"; "+manualThaw.String()+")"))
 	}
 	if warm || mild {
-		w.factor, w.by = 3, champlain
-		w.why = "a thaw in the last days: double to triple thickness until several days of frost; triple is taken"
+		w.factor, w.by = thawFactor, champlain
+		w.why = mildAir + ": " + thawWhy
 	}
 }
 
@@ -183,7 +185,7 @@ func (w *weather) drop(air []Air, whole int) {
 	for i := max(1, whole-2); i < len(air); i++ {
 		a, b := air[i-1], air[i]
 		if a.High-b.High >= snap || a.Low-b.Low >= snap {
-			w.reasons = append(w.reasons, unfit("air", "ice after a sudden drop of temperature", "it is brittle for 24 hours ("+ccohs.String()+"); a drop of 10 °C from day to day is taken as sudden, our choice"))
+			w.reasons = append(w.reasons, unfit("air", "ice after a sudden drop of temperature", "it is brittle for 24 hours ("+ccohs.String()+"); "+snapAir+" is taken as sudden, our choice"))
 			return
 		}
 	}

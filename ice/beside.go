@@ -31,7 +31,8 @@ func (s Sheet) Beside(load Stand, people Crossing) (measure.Check, error) {
 	all.Mass = load.mass() + people.own()
 	c, err := s.judge(fmt.Sprintf("%s: %s", name, all.label()), all, &parkedFactor, func(v *survey) {
 		v.reasons = append(v.reasons, s.outside(load.Loads)...)
-		v.reasons = append(v.reasons, load.unwatched()...)
+		v.reasons = append(v.reasons, load.unwatched(s.highest())...)
+		v.low(s.bowl(load))
 		if !v.open && v.thickness > 0 && load.Since >= 0 {
 			v.reasons = append(v.reasons, s.left(load, people, v.thickness)...)
 		}

@@ -34,11 +34,7 @@ func Compare(load Crossing) (Comparison, error) {
 		return c, err
 	}
 	load = load.gathered()
-	tables, err := loadTables()
-	if err != nil {
-		return c, err
-	}
-	for _, t := range tables {
+	for _, t := range loadTables() {
 		row, h := t.byKind(load)
 		if r, x := t.byWeight(load); x > h {
 			row, h = r, x

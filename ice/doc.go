@@ -18,7 +18,7 @@
 //	                 that the caller names
 //	people           one 15 cm, two or three 20 cm, more 30 cm: the strictest rows read or quoted
 //	white ice        2 where there is any, and only clear ice counts; or the caller's [Scheme]
-//	thaw             3 after any day of the last five that reached 0 °C
+//	thaw             3 after any of the four days before yesterday that reached 0 °C; see [Counted]
 //	cracks           the load halved beside a crack, quartered where cracks cross: √2, 2
 //	river            15 % off the load; unknown water counts as a river
 //	a load that      2, from the first minute to 24 hours; for days and weeks see below
@@ -35,9 +35,11 @@
 // fewer places than that or at others, surveyed more than 24 hours ago or changed since,
 // thawing (the newest day reached 0 °C, or a daily mean did), after a sudden
 // drop of temperature, in spring, on a river, flooded, hanging above its water,
-// under more snow than it floats, near inlets or wet places, or where any of
+// lying deeper than it floats, under more snow than it floats, near inlets or wet places, or where any of
 // this is unknown, however thick it is. It never improves when an input gets
-// worse or becomes unknown; but it cannot know of the thin place where no hole
+// worse or becomes unknown, but where two of them contradict each other, so that one is
+// wrong: ice that lies deeper than it floats, a gauge that stands lower than its ice lets it
+// or that rises. It cannot know of the thin place where no hole
 // was drilled. Zero values are the cautious ones: a zero of a [Hole] is not known
 // unless it was looked for, nor is an age of 0.
 //
@@ -55,7 +57,8 @@
 // secant modulus; the criterion, sag below freeboard and strain below 1e-3, is
 // that of Frederking and Gold. Soft and stiff ice give a range of days, the soft
 // end the verdict. The builder's own [Gauge], water read daily in a hole at the
-// dock, needs no law and may only shorten it. [Cover] says what snow does to the
+// dock, needs no law and may only shorten it; where the water falls away from under the
+// ice, or days of the last five are left out, there is no answer. [Cover] says what snow does to the
 // freeboard, [Pad] what shovelling does, [MeltIn] how deep dark things melt in.
 //
 // # Moving loads and breakthrough
@@ -75,7 +78,8 @@
 //
 // The level in a hole tells whether the sheet floats freely: at the top of the
 // ice it is flooded; deeper than 12.5 % of the clear ice (density of slush ice)
-// plus 20 mm, it hangs. Snow that was not weighed counts as 400 kg/m³ against the
+// plus 20 mm, it hangs; 20 mm nearer to the top than clear ice and its snow let it, beyond
+// the sag under what stands there, it is pressed down or thinner than it was read. Snow that was not weighed counts as 400 kg/m³ against the
 // freeboard of clear ice (917 kg/m³). Those allowances are our choice.
 //
 // # Plate

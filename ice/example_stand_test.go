@@ -50,7 +50,7 @@ func Example_today() {
 	line("on the walk: one person", c, err)
 	c, err = s.Crossing(ice.Crossing{Mass: 900 * measure.Pound, People: 4})
 	line("on the walk: four people and a sled", c, err)
-	c, err = s.ParkedHours(700*measure.Pound, 4)
+	c, err = s.ParkedHours(ice.Crossing{Mass: 700 * measure.Pound, People: 1}, 4)
 	line("on the pad: a stack of 700 lb for 4 h", c, err)
 	c, err = s.Beside(dock(), ice.Crossing{Mass: 600 * measure.Pound, People: 3})
 	line("on the pad: three people beside the dock", c, err)

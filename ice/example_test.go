@@ -80,7 +80,7 @@ func ExampleSheet_Crossing_worse() {
 // The frame is left on the ice over a lunch break, then for three weeks.
 func ExampleSheet_ParkedHours() {
 	for _, hours := range []float64{2, 21 * 24} {
-		c, err := survey().ParkedHours(150, hours)
+		c, err := survey().ParkedHours(ice.Crossing{Mass: 150, People: 1}, hours)
 		if err != nil {
 			log.Fatal(err)
 		}
@@ -115,7 +115,7 @@ func ExampleSheet_Required() {
 	// thickness required: 200 mm (8 in) (larger groups, 20 cm; CCOHS (Canada), newsletter, January 2005)
 	// not known and not counted: white ice doubles the thickness required
 	// not known and not counted: a thaw in the last days triples the thickness required
-	// not known and not counted: a crack raises the thickness required by 42 %, crossing cracks double it
+	// not known and not counted: a dry crack near the load asks for 1.42 times the thickness, dry cracks that cross for 2 times
 }
 
 // How far the public sources differ for one person.
@@ -178,7 +178,7 @@ func ExampleScheme_Effective() {
 // that an elastic modulus of 1 GPa stands for.
 func ExamplePlate_Bowl() {
 	p := ice.Plate{Thickness: 0.30, E: 1e9, Nu: 0.33}
-	l, err := p.Length()
+	l, err := p.CharacteristicLength()
 	if err != nil {
 		log.Fatal(err)
 	}

@@ -98,13 +98,26 @@ func (s Sheet) Sag(load Stand, seconds float64) (least, most float64, err error)
 	return least, math.Max(least, most), err
 }
 
+// bowl returns how deep the sheet may lie for a load that stands there already, in m.
+func (s Sheet) bowl(load Stand) float64 {
+	if !(load.Since > 0) {
+		return 0
+	}
+	_, sag, err := s.Sag(load, load.Since)
+	if err != nil {
+		return 0
+	}
+	return sag
+}
+
 // Flooding asks whether the load may stand until the end of its stay before
 // water comes over the ice: the sag of the softest ice that it may be against
 // the freeboard under all the snow that may fall. It ends as well where the
 // ice is strained by 1e-3, past which neither law nor criterion speaks, and
 // where the gauge points to zero sooner. There is no answer for a sheet that
 // would get none under a crossing (see [Sheet.Crossing]), for loads outside the
-// drilled pad, and for a load that stands without a gauge read today. Growth of the ice is not counted. The criterion was read; the creep law
+// drilled pad, for a load that stands without a gauge read daily, to today, and where the
+// gauge says that the water falls away under the ice. Growth of the ice is not counted. The criterion was read; the creep law
 // is from memory; neither is a rule of a public body, and none exists for weeks.
 func (s Sheet) Flooding(load Stand) (Flood, error) {
 	name := "until water comes over the ice under what stands there"
@@ -127,7 +140,8 @@ func (s Sheet) Flooding(load Stand) (Flood, error) {
 		Value: math.NaN(), Limit: load.Stay, Rests: v.rests,
 	}
 	v.reasons = append(v.reasons, s.outside(load.Loads)...)
-	v.reasons = append(v.reasons, load.unwatched()...)
+	v.reasons = append(v.reasons, load.unwatched(s.highest())...)
+	v.low(s.bowl(load))
 	if !v.open {
 		if err := f.predict(s, v.thickness, load); err != nil {
 			v.reasons = append(v.reasons, err)

@@ -78,7 +78,7 @@ func FuzzPlate(f *testing.F) {
 			bad(t, err)
 			return
 		}
-		l, err := p.Length()
+		l, err := p.CharacteristicLength()
 		if err != nil || !finite(d, l) || !(d > 0 && l > 0) {
 			t.Fatalf("%+v: %g N·m, %g m, %v", p, d, l, err)
 		}

@@ -2,7 +2,9 @@ package ice_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"example.org/floewright/ice"
@@ -25,8 +27,25 @@ func (c situation) clone() situation {
 // verdicts of the crossing and of the parked load; bad data is no answer.
 func (c situation) verdicts() [2]measure.Verdict {
 	crossing, _ := c.sheet.Crossing(c.load)
-	parked, _ := c.sheet.ParkedHours(c.load.Mass, c.hours)
+	parked, _ := c.sheet.ParkedHours(ice.Crossing{Mass: c.load.Mass, People: 1}, c.hours)
 	return [2]measure.Verdict{crossing.Verdict(), parked.Verdict()}
+}
+
+// contradicted reports whether a check has no answer since two inputs contradict each
+// other: then less of one may make sense of it.
+func contradicted(c measure.Check) bool {
+	text := strings.Join(append(c.Notes, fmt.Sprint(c.Err)), "\n")
+	for _, s := range []string{"lies deeper than it floats", "in the hole at the dock it stands", "below the top in the hole at the dock"} {
+		if strings.Contains(text, s) {
+			return true
+		}
+	}
+	return false
+}
+
+func (c situation) contradicted() bool {
+	crossing, _ := c.sheet.Crossing(c.load)
+	return contradicted(crossing)
 }
 
 // worsenings makes one input worse or unknown. i picks a hole or a day, d is
@@ -198,7 +217,7 @@ func FuzzNeverImproves(f *testing.F) {
 		w.do(&worse, int(index), d)
 		after := worse.verdicts()
 		for i, name := range []string{"crossing", "parked"} {
-			if after[i] == measure.Holds && before[i] != measure.Holds {
+			if after[i] == measure.Holds && before[i] != measure.Holds && !c.contradicted() {
 				t.Errorf("%s improves from %v to %v when the input gets worse: %s by %g\n%+v %+v %g h", name, before[i], after[i], w.name, d, c.sheet, c.load, c.hours)
 			}
 		}
@@ -247,7 +266,7 @@ func FuzzSurvey(f *testing.F) {
 		load := ice.Crossing{Mass: mass, People: int(people)}
 		for i, call := range []func() (measure.Check, error){
 			func() (measure.Check, error) { return s.Crossing(load) },
-			func() (measure.Check, error) { return s.ParkedHours(mass, hours) },
+			func() (measure.Check, error) { return s.ParkedHours(ice.Crossing{Mass: mass, People: 1}, hours) },
 			func() (measure.Check, error) { return s.Required(load, hours) },
 		} {
 			c, err := call()
@@ -279,11 +298,7 @@ func FuzzTables(f *testing.F) {
 	f.Add(-1.0, math.NaN())
 	f.Add(60000.0, 1.05)
 	f.Fuzz(func(t *testing.T, mass, h float64) {
-		list, err := ice.Tables()
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, table := range list {
+		for _, table := range ice.Tables() {
 			if x, err := table.Thickness(mass); err == nil {
 				if back, err := table.Load(x); err != nil || !(back >= mass) {
 					t.Errorf("%s: %g kg needs %g m, which carries %g kg, %v", table.Name, mass, x, back, err)
@@ -302,8 +317,10 @@ func FuzzTables(f *testing.F) {
 				}
 			}
 		}
-		if p, err := ice.Parked(mass); err == nil && !(p > 0) {
-			t.Errorf("%g kg parked needs %g m", mass, p)
+		for _, c := range ice.StandingClasses() {
+			if p, err := c.Thickness(mass * measure.Gravity); err == nil && !(p > 0) {
+				t.Errorf("%g kg parked needs %g m", mass, p)
+			}
 		}
 		load := ice.Crossing{Mass: mass}
 		if d, source, err := load.Spacing(); err == nil && (!(d > 0) || source == nil) {
@@ -348,7 +365,7 @@ func TestNeverImproves(t *testing.T) {
 				w.do(&worse, k, d)
 				after := worse.verdicts()
 				for i := range after {
-					if after[i] == measure.Holds && before[i] != measure.Holds {
+					if after[i] == measure.Holds && before[i] != measure.Holds && !c.contradicted() {
 						t.Errorf("%s by %g improves %v to %v: %+v %+v %g h", w.name, d, before[i], after[i], c.sheet, c.load, c.hours)
 					}
 					if after[i] != before[i] {

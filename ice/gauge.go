@@ -3,6 +3,7 @@ package ice
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
 
@@ -57,12 +58,39 @@ func (g Gauge) newest() Reading {
 	return best
 }
 
-// stale lists why the gauge does not speak of today.
-func (g Gauge) stale() []error {
+// daily is the most between two readings of one mark that is read every day, s: our
+// choice, a morning and the evening of the next day.
+const daily = 1.5 * measure.Day
+
+// doubts lists why the gauge does not speak of today and of what is to come: not read
+// today; not read daily over the last days, as many as of the air; or rising by more
+// than a level is read wrong, as where the lake falls from under the ice. since is how
+// long the load has stood in s, NaN where it is not known.
+func (g Gauge) doubts(since float64) []error {
 	if len(g) == 0 || g.newest().Age > expiry {
 		return []error{unfit("gauge", "a gauge not read for more than 24 hours", "read it again")}
 	}
-	return nil
+	var out []error
+	ages := make([]float64, 0, len(g)+1)
+	least := math.Inf(1)
+	for _, r := range g {
+		ages, least = append(ages, r.Age), math.Min(least, r.Freeboard)
+	}
+	if since > 0 {
+		ages = append(ages, since)
+	}
+	slices.Sort(ages)
+	for i, age := range ages[1:] {
+		if newer := ages[i]; newer < days*measure.Day && age-newer > daily {
+			out = append(out, unfit("gauge", "a gauge not read daily", fmt.Sprintf("of the last %d days %s are without a reading", days, inDays(age-newer))))
+			break
+		}
+	}
+	if rise := g.newest().Freeboard - least; rise > levelError {
+		out = append(out, unfit("gauge", "ice that the water falls away from", fmt.Sprintf("in the hole at the dock it stands %s lower below the top than it stood: everybody off, and look whether the sheet still rests on the water (%s)",
+			measure.Length.Format(rise, measure.SI), levelDrop)))
+	}
+	return out
 }
 
 // Fall returns the trend: the line of least squares (Gauss) and Student's band about
@@ -137,7 +165,8 @@ func crossing(at, height, rate float64) float64 {
 
 // Check asks of the gauge alone whether the freeboard lasts for a further time
 // in s: the earliest zero of [Gauge.Fall] against it. Short means move the dock. There is no
-// answer for fewer than three readings or a last one older than 24 hours.
+// answer for fewer than three readings, a last one older than 24 hours, days of the last
+// five left out, or a level that falls away by more than 20 mm.
 func (g Gauge) Check(stay float64) (measure.Check, error) {
 	name := "freeboard in the hole at the dock, for " + inDays(stay)
 	if err := rangeStay.Check("further time", stay); err != nil {
@@ -159,8 +188,8 @@ func (g Gauge) Check(stay float64) (measure.Check, error) {
 	default:
 		c.Err = err
 	}
-	if stale := g.stale(); len(stale) > 0 && !(c.Value < stay) {
-		c.Err = stale[0]
+	if doubts := g.doubts(math.NaN()); len(doubts) > 0 && !(c.Value < stay) {
+		c.Err = doubts[0]
 	}
 	c.Notes = append(c.Notes, "read it daily at one mark; EXPIRY: 24 hours after the last reading, or at once on thaw, snow or a change of the water level")
 	if err == nil && f.Rate > 0 {

@@ -179,10 +179,6 @@ func (n *need) raise(f measure.Factor) {
 // was read or quoted.
 func (s Sheet) base(c Crossing) (need, error) {
 	c = c.gathered()
-	tables, err := loadTables()
-	if err != nil {
-		return need{}, err
-	}
 	class := s.class()
 	h, err := class.Thickness(c.counted() * measure.Gravity)
 	if err != nil {
@@ -194,7 +190,7 @@ func (s Sheet) base(c Crossing) (need, error) {
 			n.thickness, n.rule, n.what = h, r.Source, r.Load+", "+r.Printed
 		}
 	}
-	for _, t := range tables {
+	for _, t := range loadTables() {
 		if t.Source.Status < measure.Quoted {
 			continue
 		}
@@ -221,7 +217,7 @@ func (s Sheet) needs(load Crossing, white float64, w weather) (need, error) {
 	share, _ := s.Cracks.Share()
 	n.raise(measure.Factor{
 		Symbol: "crack", Name: s.Cracks.String(), Value: 1 / math.Sqrt(share),
-		Why: "half the load beside a crack, a quarter where cracks cross", Source: finland,
+		Why: cracksWords(), Source: finland,
 	})
 	if s.Water != Lake {
 		n.raise(measure.Factor{

@@ -61,7 +61,7 @@ func TestCritical(t *testing.T) {
 // critical speed.
 func TestSeries(t *testing.T) {
 	w := ice.Wave{Plate: ice.Plate{Thickness: 0.4, E: 2e9, Nu: 0.33}, Massless: true}
-	l, err := w.Plate.Length()
+	l, err := w.Plate.CharacteristicLength()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -81,7 +81,7 @@ func TestSeries(t *testing.T) {
 // takes over: ln κH is smooth in the depth.
 func TestSeriesJoins(t *testing.T) {
 	w := ice.Wave{Plate: ice.Plate{Thickness: 0.4, E: 2e9, Nu: 0.33}, Massless: true}
-	l, err := w.Plate.Length()
+	l, err := w.Plate.CharacteristicLength()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -24,26 +24,26 @@ var parkedFactor = measure.Factor{
 	Source: alaskaNotice,
 }
 
-// Parked returns the thickness in m that the notice itself asks for under a
-// mass in kg that stands more than two hours, h = 4 S √W with S = 2 (University of
-// Alaska Anchorage, 2004). It is one
-// rule among those that [Sheet.ParkedHours] takes the strictest of.
-func Parked(mass float64) (float64, error) {
-	c := Class{"notice, S = 2", "h = 8 √W", 2000.0 / 64 * measure.PSI, alaskaNotice, openThickness(alaskaNotice)}
-	return c.Thickness(mass * measure.Gravity)
+// standing lists the rules by weight for loads that stand: h = 4 S √W with S = 2.
+var standing = []Class{
+	{"notice, S = 2", "h = 8 √W", 2000.0 / 64 * measure.PSI, alaskaNotice, openThickness(alaskaNotice)},
 }
 
-// ParkedHours checks the sheet under a mass in kg that stands on one spot for
-// up to 24 hours, one person beside it counted in: double the thickness that
-// the strictest rules ask for under the same mass when it crosses. More people
-// are a [Crossing] of their own, to be checked as well, or see
+// StandingClasses returns the rules by weight that were read for loads that stand more
+// than two hours, in the form of [Classes] (University of Alaska Anchorage, 2004). They
+// are data and no answer: [Sheet.ParkedHours] doubles the strictest rule of all, which
+// asks for two or three times as much ice.
+func StandingClasses() []Class { return append([]Class(nil), standing...) }
+
+// ParkedHours checks the sheet under a load that stands on one spot for
+// up to 24 hours, with the people beside it counted in, one at the least: double the
+// thickness that the strictest rules ask for under the same load when it crosses, as in
 // [Sheet.Required]. Beyond 24 hours the check has no answer, its Err of class
 // measure.ErrNotComputed: days and weeks need the sag of the sheet against its freeboard,
 // [Sheet.Flooding] and [Sheet.Beside], beside this rule for the first day. P = A h² alone
 // says nothing about a load that stands.
-func (s Sheet) ParkedHours(mass, hours float64) (measure.Check, error) {
-	load := Crossing{Mass: mass, People: 1}
-	name := fmt.Sprintf("parked %s, %s", measure.Time.Format(hours*3600, measure.SI), measure.Mass.Format(mass, measure.SI))
+func (s Sheet) ParkedHours(load Crossing, hours float64) (measure.Check, error) {
+	name := fmt.Sprintf("parked %s, %s", measure.Time.Format(hours*3600, measure.SI), load.label())
 	return s.parked(name, load, hours)
 }
 

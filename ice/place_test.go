@@ -68,7 +68,7 @@ func TestPlaces(t *testing.T) {
 			stand := frame(300)
 			f, _ := s.Flooding(stand)
 			crossing, _ := s.Crossing(one)
-			parked, _ := s.ParkedHours(90, 3)
+			parked, _ := s.ParkedHours(ice.Crossing{Mass: 90, People: 1}, 3)
 			beside, _ := s.Beside(stand, one)
 			haul, _ := s.Hauling(ice.Haul{Load: one, Speed: 1})
 			for _, k := range []measure.Check{crossing, parked, beside, haul, f.Check} {

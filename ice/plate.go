@@ -70,11 +70,11 @@ func (p Plate) rigidity() float64 {
 	return p.E * p.Thickness * p.Thickness * p.Thickness / (12 * (1 - float64(p.Nu*p.Nu)))
 }
 
-// Length returns the characteristic length l = ∜(D/k) in m (Hertz 1884). Loads within 4
+// CharacteristicLength returns l = ∜(D/k) in m (Hertz 1884). Loads within 4
 // l of each other deepen each other's bowl and count together; a single load's bowl ends
 // at 3.915 l. Within 1.5 units in the last place.
 // Worst at (0.1506, 8.246e+09, 0.1039), ordered as in testdata/accuracy.csv.
-func (p Plate) Length() (float64, error) {
+func (p Plate) CharacteristicLength() (float64, error) {
 	if err := p.check(); err != nil {
 		return math.NaN(), err
 	}

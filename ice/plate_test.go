@@ -195,7 +195,7 @@ func TestScale(t *testing.T) {
 // change, 1.5 l from it.
 func TestJoins(t *testing.T) {
 	p := demoPlate()
-	l, err := p.Length()
+	l, err := p.CharacteristicLength()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -285,7 +285,7 @@ func TestTiles(t *testing.T) {
 // and to the pressure over k.
 func TestRadii(t *testing.T) {
 	p := demoPlate()
-	l, err := p.Length()
+	l, err := p.CharacteristicLength()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -350,7 +350,7 @@ func TestPlateBadData(t *testing.T) {
 		}
 	}
 	bad := ice.Plate{}
-	if _, err := bad.Length(); err == nil {
+	if _, err := bad.CharacteristicLength(); err == nil {
 		t.Error("length of no plate")
 	}
 	if _, err := bad.Rigidity(); err == nil {
@@ -403,8 +403,8 @@ func TestStress(t *testing.T) {
 	// The zero foundation is fresh water.
 	q := p
 	p.Foundation, q.Foundation = 0, 1000*measure.Gravity
-	a, err1 := p.Length()
-	b, err2 := q.Length()
+	a, err1 := p.CharacteristicLength()
+	b, err2 := q.CharacteristicLength()
 	if err1 != nil || err2 != nil || a != b {
 		t.Errorf("l = %g, %v and %g, %v", a, err1, b, err2)
 	}

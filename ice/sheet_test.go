@@ -152,7 +152,7 @@ func TestBarredWhateverTheThickness(t *testing.T) {
 			if c.Verdict() != measure.NoAnswer || c.Err == nil {
 				t.Errorf("crossing: %v", c)
 			}
-			p, err := s.ParkedHours(100, 3)
+			p, err := s.ParkedHours(ice.Crossing{Mass: 100, People: 1}, 3)
 			if err != nil || p.Verdict() != measure.NoAnswer {
 				t.Errorf("parked: %v, %v", p, err)
 			}
@@ -173,15 +173,15 @@ func TestBarredWhateverTheThickness(t *testing.T) {
 
 func TestParked(t *testing.T) {
 	for _, hours := range []float64{0, 1, 2, 24} {
-		c, err := sound(0.30).ParkedHours(90, hours)
+		c, err := sound(0.30).ParkedHours(ice.Crossing{Mass: 90, People: 1}, hours)
 		if err != nil || c.Verdict() != measure.Holds || c.Limit != 0.30 {
 			t.Errorf("%g h: %v, %v", hours, c, err)
 		}
-		if c, _ := sound(0.299).ParkedHours(90, hours); c.Verdict() != measure.Short {
+		if c, _ := sound(0.299).ParkedHours(ice.Crossing{Mass: 90, People: 1}, hours); c.Verdict() != measure.Short {
 			t.Errorf("%g h on thinner ice: %v", hours, c)
 		}
 	}
-	c, err := sound(2.9).ParkedHours(90, 24.1)
+	c, err := sound(2.9).ParkedHours(ice.Crossing{Mass: 90, People: 1}, 24.1)
 	if err != nil || c.Verdict() != measure.NoAnswer || !errors.Is(c.Err, measure.ErrNotComputed) {
 		t.Errorf("a day and more: %v, %v", c, err)
 	}
@@ -210,7 +210,7 @@ func TestGapIsNamed(t *testing.T) {
 	s := sound(0.5)
 	s.Holes[4].Gap = 0.02
 	notes := strings.Join(crossing(t, s, ice.Crossing{Mass: 90}).Notes, "\n")
-	if !strings.Contains(notes, "clear ice of middle must be the thickest single layer") {
+	if !strings.Contains(notes, "layers with a gap never add: of middle the thickest single layer counts, 500 mm") {
 		t.Errorf("%q", notes)
 	}
 }

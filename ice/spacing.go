@@ -26,10 +26,6 @@ func (c Crossing) Spacing() (float64, *measure.Source, error) {
 	if err := c.check(); err != nil {
 		return math.NaN(), nil, err
 	}
-	tables, err := loadTables()
-	if err != nil {
-		return math.NaN(), nil, err
-	}
 	mass := c.own()
 	best, source := 0.0, (*measure.Source)(nil)
 	take := func(x float64, s *measure.Source) {
@@ -46,7 +42,7 @@ func (c Crossing) Spacing() (float64, *measure.Source, error) {
 		return best, source, nil
 	}
 	heaviest := 0.0
-	for _, t := range tables {
+	for _, t := range loadTables() {
 		if t.Source.Status < measure.Quoted {
 			continue
 		}

@@ -22,7 +22,7 @@ type Stand struct {
 	Soft, Stiff Creep
 
 	// Gauge is the water read in a hole at the dock since it stands: needed as
-	// soon as it does, with a trend from the third day on.
+	// soon as it does, daily of late, with a trend from the third day on.
 	Gauge Gauge
 }
 
@@ -90,8 +90,9 @@ func (t Stand) settled() (Stand, error) {
 	return t, nil
 }
 
-// unwatched lists why a load that stands already cannot be answered for.
-func (t Stand) unwatched() []error {
+// unwatched lists why a load that stands already cannot be answered for; highest is
+// the most that the water may stand below the top of ice that rests on it.
+func (t Stand) unwatched(highest float64) []error {
 	switch {
 	case math.IsNaN(t.Since):
 		return []error{unknown("time that it has stood", "the sag grows from the day it was set")}
@@ -100,7 +101,11 @@ func (t Stand) unwatched() []error {
 	case t.Since == 0:
 		return nil
 	}
-	out := t.Gauge.stale()
+	out := t.Gauge.doubts(t.Since)
+	if last := t.Gauge.newest(); last.Freeboard > highest {
+		out = append(out, unfit("gauge", "ice that does not rest on the water", fmt.Sprintf("it stands %s below the top in the hole at the dock, more than such ice floats (%s)",
+			measure.Length.Format(last.Freeboard, measure.SI), levelDrop)))
+	}
 	if _, err := t.Gauge.Fall(); err != nil && t.Since > 3*measure.Day {
 		out = append(out, err)
 	}

@@ -210,7 +210,7 @@ func TestFreeboardForPeople(t *testing.T) {
 	} {
 		s := drilled(1)
 		for i := range s.Holes {
-			s.Holes[i].Water = c.water
+			s.Holes[i].Water, s.Holes[i].Snow = c.water, 0.16 // under so much snow it lies so deep
 		}
 		if got := beside(t, s, frame(300), one); got.Verdict() != c.want {
 			t.Errorf("%s: %v", c.name, got)
@@ -300,8 +300,8 @@ func TestEveryVerdictExpires(t *testing.T) {
 	one := ice.Crossing{Mass: 90, People: 1}
 	for _, s := range []ice.Sheet{drilled(1), {}} {
 		crossing, err1 := s.Crossing(one)
-		parked, err2 := s.ParkedHours(90, 3)
-		weeks, err3 := s.ParkedHours(90, 300)
+		parked, err2 := s.ParkedHours(ice.Crossing{Mass: 90, People: 1}, 3)
+		weeks, err3 := s.ParkedHours(ice.Crossing{Mass: 90, People: 1}, 300)
 		standing, err4 := s.Beside(frame(300), one)
 		haul, err5 := s.Hauling(ice.Haul{Load: one, Speed: 1})
 		f, err6 := s.Flooding(frame(300))

@@ -12,6 +12,8 @@ type survey struct {
 	thickness float64 // smallest effective thickness, m; NaN where none was measured
 	hole      string  // where it was measured
 	white     float64 // factor for white ice
+	sunk      float64 // m that the sheet lies deeper in a hole than it floats; 0 for none
+	sunkAt    string  // that hole
 	open      bool    // holes are missing or not fully measured: no number decides
 	reasons   []error // against any answer, weightiest first
 	air       weather
@@ -109,21 +111,12 @@ func (v *survey) drilled(s Sheet) error {
 
 // water bars everything but a lake in winter.
 func (v *survey) water(s Sheet) {
-	switch s.Water {
-	case Lake:
-	case River:
-		v.reasons = append(v.reasons, unfit("water", "river ice", "current thins it from below between one hole and the next"))
-	default:
-		v.reasons = append(v.reasons, unknown("water", "lake or river was not said; it counts as a river"))
+	for _, err := range []error{s.Water.bar(), s.Season.bar()} {
+		if err != nil {
+			v.reasons = append(v.reasons, err)
+		}
 	}
 	v.rest("water", s.Water.String(), s.Water != UnknownWater)
-	switch s.Season {
-	case Winter:
-	case Spring:
-		v.reasons = append(v.reasons, unfit("season", "spring ice", "30 cm of it may not hold a person ("+norway.String()+")"))
-	default:
-		v.reasons = append(v.reasons, unknown("season", "winter or spring was not said; it counts as spring"))
-	}
 	v.rest("season", s.Season.String(), s.Season != UnknownSeason)
 }
 
@@ -146,7 +139,7 @@ func (v *survey) looked(s Sheet) {
 	}
 	v.rest("cracks", s.Cracks.String(), s.Cracks != UnknownCracks)
 	v.look("open or wet places", s.Wet, "ice with an open or wet crack, open water or water on it", "at the shore or on the way")
-	v.look("inlets and narrows", s.Inlets, "ice near an inlet, outlet, spring, narrows, ridge, log or pile", "it is thinner than the holes elsewhere show")
+	v.look("inlets and narrows", s.Inlets, inletsWhat, inletsWhy)
 }
 
 func (v *survey) look(field string, f Finding, what, why string) {
@@ -169,15 +162,44 @@ const (
 	levelError = 0.02  // m, how well a level in a hole is read: our choice
 )
 
+// highest is the most in m that the water may stand below the top of free ice:
+// h (1 - ρi/ρw) of the lightest ice, read too low. Clear ice alone is counted.
+func (h Hole) highest() float64 { return h.Clear*(1-slushIce/freshWater) + levelError }
+
+// highest is that of the hole with the thinnest ice.
+func (s Sheet) highest() float64 {
+	least := math.Inf(1)
+	for _, h := range s.Holes {
+		if !(h.highest() >= least) { // NaN passes on
+			least = h.highest()
+		}
+	}
+	return least
+}
+
+// low bars a sheet that lies deeper in the water than its clear ice and its snow press
+// it, beyond what a load that stands there is allowed to: the ice is thinner
+// than it was read, or something pushes it under.
+func (v *survey) low(allowed float64) {
+	if v.sunk > allowed {
+		v.reasons = append(v.reasons, unfit("water level", "ice that lies deeper than it floats", "at "+v.sunkAt+" the water stands "+
+			measure.Length.Format(v.sunk+levelError, measure.SI)+" nearer to the top than so much ice and snow lets it: the thickness is read wrong, or something presses the sheet down; what stands there counts with the load"))
+	}
+}
+
 // levels bars ice whose water level in the hole says that it is flooded or
-// does not rest on the water, and ice that its snow may have pushed under.
-// Freeboard of free ice: h (1 - ρi/ρw); clear ice alone is counted.
+// does not rest on the water, and ice that its snow may have pushed under; how deep the
+// sheet lies is for low.
 func (v *survey) levels(s Sheet) {
 	flooded, hangs, snow := false, false, false
-	for _, h := range s.Holes {
+	for i, h := range s.Holes {
 		flooded = flooded || h.Water <= 0
-		hangs = hangs || h.Water > h.Clear*(1-slushIce/freshWater)+levelError
+		hangs = hangs || h.Water > h.highest()
 		snow = snow || s.snowDensity()*h.Snow > (freshWater-clearIce)*h.Clear
+		least := (1-clearIce/freshWater)*h.Clear - s.snowDensity()/freshWater*h.Snow - levelError
+		if deep := least - h.Water; h.spot() != AtDock && deep > v.sunk {
+			v.sunk, v.sunkAt = deep, h.label(i)
+		}
 	}
 	if flooded {
 		v.reasons = append(v.reasons, unfit("water level", "flooded ice", "water stands at the top of the ice in a hole"))

@@ -40,19 +40,23 @@ type Table struct {
 
 // Tables returns the public tables, one per body and edition. The rows bear
 // the status of their source: some are quoted, some from memory.
-func Tables() ([]Table, error) {
-	tables, err := loadTables()
-	if err != nil {
-		return nil, err
-	}
-	out := append([]Table(nil), tables...)
+func Tables() []Table {
+	out := append([]Table(nil), loadTables()...)
 	for i := range out {
 		out[i].Rows = append([]Row(nil), out[i].Rows...)
 	}
-	return out, nil
+	return out
 }
 
-var loadTables = sync.OnceValues(func() ([]Table, error) { return readTables(tableText) })
+// loadTables reads the embedded tables once. They are part of the program, and a test
+// reads them: an error would be the library's own.
+var loadTables = sync.OnceValue(func() []Table {
+	tables, err := readTables(tableText)
+	if err != nil {
+		panic(err) // unreachable: the rows are embedded, and a test reads them
+	}
+	return tables
+})
 
 // tableUnits are the units of the CSV.
 var tableUnits = map[string]float64{

@@ -52,7 +52,9 @@ func (s Sheet) judge(name string, load Crossing, more *measure.Factor, bar func(
 	if err != nil {
 		return measure.Refuse(name, err), err
 	}
-	if bar != nil {
+	if bar == nil {
+		v.low(0)
+	} else {
 		bar(&v)
 	}
 	c := measure.Check{
@@ -131,7 +133,7 @@ func (s Sheet) notes(v survey, n *need) []string {
 	}
 	for i, h := range s.Holes {
 		if h.Gap > 0 {
-			out = append(out, "layers with a gap never add: the clear ice of "+h.label(i)+" must be the thickest single layer")
+			out = append(out, "layers with a gap never add: of "+h.label(i)+" the thickest single layer counts, "+measure.Length.Format(h.Clear, measure.SI))
 		}
 	}
 	left := "EXPIRY: 24 hours after drilling"
@@ -162,7 +164,7 @@ func (s Sheet) mayRaise(v survey) []string {
 		out = append(out, "not known and not counted: a thaw in the last days triples the thickness required")
 	}
 	if s.Cracks == UnknownCracks {
-		out = append(out, "not known and not counted: a crack raises the thickness required by 42 %, crossing cracks double it")
+		out = append(out, "not known and not counted: "+cracksWords())
 	}
 	return out
 }

@@ -8,50 +8,49 @@ import (
 )
 
 // An Asking is what the rules ask of the ice under one load, whatever ice there is:
-// clear, cold, sound lake ice, drilled as the rules say.
+// clear, cold, sound lake ice, drilled as the rules say, with the dry cracks that the plan
+// has found.
 type Asking struct {
 	Load  string
 	Mass  float64       // kg
 	Hours float64       // it stands, hours; 0 is a crossing
 	Check measure.Check // Limit is the thickness, m; no value, and so no answer
 
-	// What they ask where there is white ice on the clear, and after a thaw in the last
-	// five days, m of clear ice; 0 is not known.
+	// What they ask where there is white ice on the clear, and after a thaw, which
+	// [ice.Counted] says, m of clear ice; 0 is not known.
 	White, Thawed float64
 
 	Err error
 }
 
 // IceAsked returns what the rules ask under one person, the crew with the heaviest
-// load on the ice, the stack of all pieces, and the finished dock for some hours. A
-// load whose mass the plan does not know has an error. The rules are those of
+// load on the ice, the stack of all pieces, and the finished dock for some hours. A load
+// that the checks of the report have no answer for has their error: mass or people not
+// known, or less than what goes out; and so has every load where no rule covers the ice
+// whatever its thickness, see [ice.Sheet.Barred]. The rules are those of
 // [ice.Sheet.Required] and name their sources.
 func (d *Dock) IceAsked() []Asking {
 	if d.plan == nil {
 		return nil
 	}
-	p := &d.plan.Ice
-	person, crewed := d.grown(), d.crewed()
-	heads := []int{1, crewed, crewed, crewed}
-	out := []Asking{{Load: "one person on foot", Mass: person}}
-	crew := Asking{Load: "the crew with its load", Mass: p.Cross.Mass.Value, Err: rests{on(p.Cross.Mass)}.err()}
-	out = append(out, crew)
-	stack := Asking{Load: "all pieces on one stack and the crew beside it, some hours", Hours: dayLong}
-	whole := Asking{Load: "the finished dock and the crew beside it, some hours", Hours: dayLong}
-	base, _, err := d.platform()
-	if err != nil {
+	people, load := d.crosses()
+	heads := d.plan.Ice.Cross.People.Value
+	out := []Asking{
+		{Load: "one person on foot", Mass: d.grown()},
+		{Load: "the crew with its load", Mass: d.plan.Ice.Cross.Mass.Value, Err: load},
+	}
+	stack := Asking{Load: "all pieces on one stack and the crew beside it, some hours", Hours: dayLong, Err: people}
+	whole := Asking{Load: "the finished dock and the crew beside it, some hours", Hours: dayLong, Err: people}
+	if base, _, err := d.platform(); err != nil {
 		stack.Err, whole.Err = err, err
-	} else {
-		stack.Mass = d.weight(floating{base: base}).Value
-		stack.Err, whole.Err = crew.Err, crew.Err // the crew stands beside it
-		if crew.Err == nil {
-			stack.Mass += crew.Mass
-		}
+	} else if people == nil {
+		stack.Mass = d.weight(floating{base: base}).Value + d.plan.Ice.Cross.Mass.Value
 		whole.Mass = stack.Mass
 	}
 	out = append(out, stack, whole)
-	for i := range out {
-		out[i].ask(heads[i])
+	d.ask(&out[0], 1)
+	for i := range out[1:] {
+		d.ask(&out[i+1], heads)
 	}
 	return out
 }
@@ -65,34 +64,29 @@ func (d *Dock) IceBeside() Asking {
 		a.Err = notKnown("plan", "a plan that was read from a file")
 		return a
 	}
-	p := &d.plan.Ice
 	if _, _, a.Err = d.platform(); a.Err == nil {
-		a.Err = rests{on(p.Snow), on(p.Cross.Mass)}.err()
+		a.Err = rests{on(d.plan.Ice.Snow)}.err()
 	}
 	if a.Err == nil {
-		crew := ice.Crossing{Mass: p.Cross.Mass.Value, People: p.Cross.People.Value}
-		a.Mass = d.standingLoad().Loads[0].Force/measure.Gravity + onFoot(crew)
-		a.ask(d.crewed())
+		a.Err, _ = d.crosses()
 	}
+	if a.Err == nil {
+		a.Mass = d.standingLoad().Loads[0].Force/measure.Gravity + onFoot(d.crew())
+	}
+	d.ask(&a, d.plan.Ice.Cross.People.Value)
 	return a
 }
 
-// crewed is how many people go with the load: as many as weigh as much where the plan
-// does not say it.
-func (d *Dock) crewed() int {
-	p := &d.plan.Ice
-	if p.Cross.People.Value > 0 {
-		return p.Cross.People.Value
-	}
-	return int(max(1, min(100, math.Ceil(p.Cross.Mass.Value/d.grown()))))
-}
-
 // ask fills in what the rules ask under so many people, unless there is an error.
-func (a *Asking) ask(people int) {
+func (d *Dock) ask(a *Asking, people int) {
+	found := d.survey()
+	if a.Err == nil {
+		a.Err = planError(found.Barred())
+	}
 	if a.Err != nil {
 		return
 	}
-	sound := ice.Sheet{Water: ice.Lake, Season: ice.Winter, Cracks: ice.NoCracks, Wet: ice.NotFound, Inlets: ice.NotFound, Changed: ice.NotFound}
+	sound := ice.Sheet{Water: ice.Lake, Season: ice.Winter, Cracks: max(found.Cracks, ice.NoCracks), Wet: ice.NotFound, Inlets: ice.NotFound, Changed: ice.NotFound}
 	white, thawed := sound, sound
 	white.Holes = []ice.Hole{{Name: "middle", Clear: 1, White: 0.05, Looked: true}}
 	thawed.Air = []ice.Air{{High: 1, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}, {High: -5, Low: -10}}

@@ -1,6 +1,7 @@
 package dock_test
 
 import (
+	"errors"
 	"math"
 	"strings"
 	"testing"
@@ -87,13 +88,16 @@ func TestIceAsked(t *testing.T) {
 		}
 	}
 	// Two people ask for more than one (CCOHS, January 2005: 20 cm for two or three,
-	// read), and a number that is not known is no fewer.
-	alone := swappedDock(t, "swim", `"mass": "670 lb", "people": 3`, `"mass": "260 lb", "people": 1`).IceAsked()[1].Check.Limit
+	// read), and a number that is not known, or less than a piece's carriers, asks for none.
+	if u := swappedDock(t, "swim", `"mass": "670 lb", "people": 3`, `"mass": "670 lb", "people": 1`).IceAsked()[1]; !errors.Is(u.Err, measure.ErrRange) || u.Check.Limit > 0 {
+		t.Errorf("one for a rim of three: %+v", u)
+	}
+	alone := as[0].Check.Limit
 	if as[1].Check.Limit < 0.2-1e-9 || alone >= as[1].Check.Limit {
 		t.Errorf("a crew of two: %g m, of one: %g m", as[1].Check.Limit, alone)
 	}
-	if u := swappedDock(t, "swim", `"mass": "670 lb", "people": 3`, `"mass": "670 lb", "people": "unknown"`).IceAsked()[1]; u.Check.Limit < as[1].Check.Limit {
-		t.Errorf("a crew of unknown number: %g m", u.Check.Limit)
+	if u := swappedDock(t, "swim", `"mass": "670 lb", "people": 3`, `"mass": "670 lb", "people": "unknown"`).IceAsked()[1]; !errors.Is(u.Err, measure.ErrUnknown) {
+		t.Errorf("a crew of unknown number: %+v", u)
 	}
 	if as := swappedDock(t, "swim", `"crossing": { "mass": "670 lb", "people": 3 }`, `"crossing": { "mass": "unknown", "people": 3 }`).IceAsked(); as[1].Err == nil {
 		t.Errorf("a crew of unknown weight: %+v", as[1])

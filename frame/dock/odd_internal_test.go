@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"example.org/floewright/frame"
+	"example.org/floewright/ice"
 	"example.org/floewright/lumber/measure"
 )
 
@@ -21,12 +22,12 @@ func TestFlooded(t *testing.T) {
 		want            string
 	}{
 		{day(3), day(20), "water over the ice between 2027-02-09 and 2027-02-26"},
-		{day(3), time.Time{}, "water over the ice from 2027-02-09 at the soonest, at the latest on no day that the creep law reaches"},
-		{day(3), day(200), "water over the ice from 2027-02-09 at the soonest, at the latest on no day that the creep law reaches"},
-		{day(180), time.Time{}, "the creep law reaches no day within four months on which water comes over the ice"},
-		{time.Time{}, time.Time{}, "the creep law reaches no day within four months on which water comes over the ice"},
+		{day(3), time.Time{}, "water over the ice from 2027-02-09 at the soonest, at the latest past four months from now, or never"},
+		{day(3), day(200), "water over the ice from 2027-02-09 at the soonest, at the latest past four months from now, or never"},
+		{day(180), time.Time{}, "water over the ice not before 180 days after it was set, which is more than four months from now"},
+		{time.Time{}, time.Time{}, "water over the ice not before 180 days after it was set, which is more than four months from now"},
 	} {
-		if got := flooded(c.soonest, c.latest, now); got != c.want {
+		if got := new(Dock).flooded(ice.Flood{Soonest: 180 * measure.Day}, c.soonest, c.latest, now); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}

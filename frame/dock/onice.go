@@ -30,8 +30,12 @@ func (d *Dock) survey() ice.Sheet {
 	s.Now = now
 	oldest := minute // the hour is told no finer
 	for _, h := range p.Holes {
+		clear := h.Clear.Value
+		if h.Gap.Value > 0 { // the thickest layer alone counts; see layers
+			clear = h.Layer.Value
+		}
 		s.Holes = append(s.Holes, ice.Hole{
-			Name: h.Where.Value, Clear: h.Clear.Value, White: h.White.Value, Gap: h.Gap.Value,
+			Name: h.Where.Value, Clear: clear, White: h.White.Value, Gap: h.Gap.Value,
 			Water: h.Water.Value, Snow: h.Snow.Value, Hard: h.Hard.Value == "yes",
 			X: h.Along.Value - d.length/2, Y: h.Across.Value - d.width/2,
 			Looked: true, // what the plan does not know is NaN
@@ -88,35 +92,36 @@ func finding(n plan.Name) ice.Finding {
 // onIce returns the checks of the ice: a crossing, hours of parking by the
 // guides' own rule, and the time the plan wants, which nothing here answers.
 func (d *Dock) onIce() []measure.Check {
-	s, p := d.survey(), &d.plan.Ice
-	const crossing = "Ice for one crossing"
+	s, crew := d.survey(), d.crew()
 	out := []measure.Check{}
-	rs := rests{on(p.Cross.Mass), on(p.Cross.People).standsIn("one")}
+	rs := d.crewRests()
 	if err := rs.err(); err != nil {
-		out = append(out, refuse(crossing, err, rs))
+		out = append(out, refuse(iceCrossing, err, rs))
 	} else {
-		c, err := s.Crossing(ice.Crossing{Mass: p.Cross.Mass.Value, People: p.Cross.People.Value})
-		out = append(out, d.iceCheck(crossing, c, err, append(rs, d.where()...)))
+		c, err := s.Crossing(crew)
+		out = append(out, d.iceCheck(iceCrossing, c, err, append(rs, d.where()...)))
 	}
 
-	const hours = 24
-	name := "Ice for the finished dock parked some hours (the guides' rule: double thickness)"
 	base, drs, err := d.platform()
+	if drs = append(drs, d.crewRests()...); err == nil {
+		err = drs.err()
+	}
 	if err != nil {
-		out = append(out, refuse(name, err, drs))
+		out = append(out, refuse(iceHours, err, drs))
 	} else {
-		mass, with := d.weight(floating{base: base}).Value, "the dock alone"
-		if plan.Has(p.Cross.Mass) {
-			mass, with = mass+p.Cross.Mass.Value, "the dock and the crossing load beside it"
-			drs = append(drs, on(p.Cross.Mass))
-		}
-		c, err := s.ParkedHours(mass, hours)
-		c = d.iceCheck(name, c, err, append(drs, d.where()...))
-		c.Notes = append([]string{fmt.Sprintf("for %s: %s, without snow, up to %d h", measure.Mass.Format(mass, d.system()), with, hours)}, c.Notes...)
+		crew.Mass += d.weight(floating{base: base}).Value
+		c, err := s.ParkedHours(crew, dayLong)
+		c = d.iceCheck(iceHours, c, err, append(drs, d.where()...))
+		c.Notes = append([]string{fmt.Sprintf("for %s: the dock and the crossing load beside it, without snow, up to %d h", measure.Mass.Format(crew.Mass, d.system()), dayLong)}, c.Notes...)
 		out = append(out, c)
 	}
 
 	return append(out, d.parked(s)...)
+}
+
+// crewRests are mass and people of the plan's crossing.
+func (d *Dock) crewRests() rests {
+	return rests{on(d.plan.Ice.Cross.Mass), on(d.plan.Ice.Cross.People)}
 }
 
 // parked returns the checks of the dock that stands on the ice for days and weeks:
@@ -126,31 +131,33 @@ func (d *Dock) parked(s ice.Sheet) []measure.Check {
 	stay := "Ice under the finished dock that stands there for days or weeks"
 	if plan.Has(p.Park) {
 		stay += ": " + d.days(p.Park.Value)
+		if p.Since.Value > 0 {
+			stay += fmt.Sprintf(" more, %s in all", d.days(p.Since.Value+p.Park.Value))
+		}
 	}
-	const beside = "Ice for the people at the dock that stands there, today"
 	_, rs, err := d.platform()
 	rs = dedupe(append(append(rs, on(p.Park), on(p.Snow), on(p.Since)), d.where()...))
 	if err == nil {
 		err = rs.err()
 	}
 	if err != nil {
-		return []measure.Check{refuse(stay, err, rs), refuse(beside, err, rs)}
+		return []measure.Check{refuse(stay, err, rs), refuse(iceBeside, err, rs)}
 	}
 	load := d.standingLoad()
 	f, err := s.Flooding(load)
 	c := d.iceCheck(stay, f.Check, err, rs)
 	if now, known := plan.Time(p.Now); known && err == nil && !math.IsNaN(f.Soonest) {
 		soonest, latest := f.Dates(now.Add(-time.Duration(load.Since) * time.Second))
-		c.Notes = append(c.Notes, flooded(soonest, latest, now)+"; "+f.Governs)
+		c.Notes = append(c.Notes, d.flooded(f, soonest, latest, now)+"; "+f.Governs)
 	}
 	out := []measure.Check{c}
-	rs = append(rs, on(p.Cross.Mass), on(p.Cross.People).standsIn("one"))
+	rs = append(rs, d.crewRests()...)
 	if err := rs.err(); err != nil {
-		return append(out, refuse(beside, err, rs))
+		return append(out, refuse(iceBeside, err, rs))
 	}
-	crew := ice.Crossing{Mass: p.Cross.Mass.Value, People: p.Cross.People.Value}
+	crew := d.crew()
 	c, err = s.Beside(load, crew)
-	c = d.iceCheck(beside, c, err, rs)
+	c = d.iceCheck(iceBeside, c, err, rs)
 	if err == nil {
 		c.Notes = append([]string{d.besideWhat(load, crew)}, c.Notes...)
 	}
@@ -178,15 +185,15 @@ const head = 100.0
 // onFoot is what a load that crosses counts as, kg.
 func onFoot(c ice.Crossing) float64 { return math.Max(c.Mass, head*float64(c.People)) }
 
-// flooded says between which days water is to be expected over the ice: none past four
-// months, where the ice itself is not.
-func flooded(soonest, latest, now time.Time) string {
+// flooded says between which days water is to be expected over the ice: no date past four
+// months from now, where the ice itself is not.
+func (d *Dock) flooded(f ice.Flood, soonest, latest, now time.Time) string {
 	past := func(t time.Time) bool { return t.IsZero() || t.After(now.AddDate(0, 4, 0)) }
 	switch {
 	case past(soonest):
-		return "the creep law reaches no day within four months on which water comes over the ice"
+		return "water over the ice not before " + d.days(f.Soonest) + " after it was set, which is more than four months from now"
 	case past(latest):
-		return "water over the ice from " + soonest.Format(time.DateOnly) + " at the soonest, at the latest on no day that the creep law reaches"
+		return "water over the ice from " + soonest.Format(time.DateOnly) + " at the soonest, at the latest past four months from now, or never"
 	}
 	return "water over the ice between " + soonest.Format(time.DateOnly) + " and " + latest.Format(time.DateOnly)
 }
@@ -200,7 +207,11 @@ const packed = 400.0
 // sheet's characteristic length, so that the sheet does not tell them apart.
 func (d *Dock) standingLoad() ice.Stand {
 	p := &d.plan.Ice
-	out := ice.Stand{Stay: p.Park.Value, Since: p.Since.Value, Snow: p.Snow.Value}
+	out := ice.Stand{Since: p.Since.Value, Snow: p.Snow.Value}
+	if p.Since.Known == measure.Unknown { // it may stand there for weeks
+		out.Since = math.NaN()
+	}
+	out.Stay = p.Since.Value + p.Park.Value // the plan counts from now, a stand from its first day
 	patch := d.under()
 	patch.Force = d.weighs() + p.Snow.Value*packed*measure.Gravity*d.length*d.width
 	out.Loads = []ice.Patch{patch}
@@ -260,9 +271,15 @@ func planError(err error) error {
 		return err
 	}
 	told := *e
-	told.Field, told.Why, told.Want = inPlan(e.Field), inPlan(e.Why), inPlan(e.Want)
+	if e.Field == "time that it is to stand" {
+		told.Want = fmt.Sprintf("ice.since and ice.parked together, with no more than %.4g days", e.Range.Hi/measure.Day)
+	}
+	told.Field, told.Why, told.Want = inPlan(e.Field), inPlan(e.Why), inPlan(told.Want)
 	if e.Class == measure.ErrUnknown && (e.Field == "air" || e.Field == "now") {
 		told.Field = map[string]string{"air": "ice.weather", "now": "ice.now"}[e.Field]
+	}
+	if f, ok := map[string]string{"time that it is to stand": "ice.parked", "time that it has stood": "ice.since"}[e.Field]; ok {
+		told.Field = f
 	}
 	return &told
 }

@@ -181,7 +181,7 @@ func (w *work) frame() {
 
 func (w *work) onIce() {
 	crossing := "Ice for one crossing"
-	w.add(onTheIce, "Drill from the shore outward, hole by hole, then the middle and the four corners of the pad; measure clear and white ice, water and snow in every hole.",
+	w.add(onTheIce, "Drill from the shore outward, hole by hole, then the middle and the four corners of the pad; measure clear and white ice, water and snow in every hole, feel in each for a gap between layers, and where there is one measure the thickest layer of clear ice by itself; write down hour and place of each.",
 		[]string{"two people apart from each other, daylight, frost in the last days; life jackets on, chisel, picks and a rope at hand; somebody ashore knows where and until when"},
 		[]string{"a hole thinner than the day's rule: nobody goes past it; water or slush where there was none; a crack that works; a thaw, rain, or a change of the water level"},
 		[]string{crossing, "ice.holes"})
@@ -209,12 +209,13 @@ func (w *work) onIce() {
 			stops = append(stops, "a sled that runs by itself: let it go, nobody below it")
 		}
 		carried := slices.Clone(gates)
-		if most, _ := w.heaviestGoes(); !(most.mass <= w.plan.Ice.Cross.Mass.Value*(1+1e-9)) || most.people > w.plan.Ice.Cross.People.Value {
+		if _, load := w.crosses(); load != nil {
 			says := "the plan has less"
-			if !plan.Has(w.plan.Ice.Cross.Mass) || w.plan.Ice.Cross.People.Value == 0 {
+			if errors.Is(load, measure.ErrUnknown) {
 				says = "the plan does not say as much"
 			}
-			carried = append(carried, fmt.Sprintf("the sheet was made for the heaviest that goes out: ice.crossing %s with %s, the sled's own weight and what is not weighed yet beside it; %s", measure.Mass.Format(most.mass, w.units), heads(most.people), says))
+			most, crowd, _ := w.heaviestGoes()
+			carried = append(carried, fmt.Sprintf("the sheet was made for the heaviest that goes out: ice.crossing %s with %s, the sled's own weight and what is not weighed yet beside it; %s", measure.Mass.Format(most.mass, w.units), heads(max(most.people, crowd.people)), says))
 		}
 		carried = append(carried, standing...) // all of it lies there in the end
 		w.add(onTheIce, do+". Lay them apart on the pad, never on one stack.", carried, stops, []string{"the carry list", "Weight of one " + h.Piece, "ice.crossing"})
@@ -251,7 +252,7 @@ func (w *work) onIce() {
 	stay := w.check("Ice under the finished dock that stands there for days or weeks")
 	w.add(onTheIce, "Read the water in a hole beside the dock every day and write it down; shovel the deck, and carry the snow away.",
 		append(slices.Clone(sameIce), w.now(stay.Name)),
-		[]string{"water over the ice, or rising toward its top: everybody off the ice and keep off; the dock is not worth it"}, []string{stay.Name, people})
+		[]string{"water over the ice, rising toward its top, or falling away under it: everybody off the ice and keep off; the dock is not worth it"}, []string{stay.Name, people})
 }
 
 // lay lays the deck.

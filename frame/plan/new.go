@@ -190,7 +190,7 @@ func (l *startLayout) ask(w *writer, root *group, drum string) {
 	}
 	root.put("site", put("site.", "", "water", "temperature", "level_low", "level_high", "depth", "slope"))
 	ice := put("ice.", "Fill this in on the day, at the holes.", "now", "season", "cracks", "wet", "inlets", "changed")
-	hole := put("ice.holes[].", "One object for each hole: the pad's corners and middle, the walk from shore.", "when", "clear", "white", "gap", "water_below_top", "snow", "along", "across")
+	hole := put("ice.holes[].", "One object for each hole: the pad's corners and middle, the walk from shore.", "when", "clear", "white", "gap", "layer", "water_below_top", "snow", "along", "across")
 	hole.keys, hole.values = append([]string{"where"}, hole.keys...), append([]any{"pad, middle"}, hole.values...)
 	ice.put("holes", []*group{hole})
 	ice.put("weather", []*group{put("ice.weather[].", "One object for each of the last five days before \"now\", oldest first: without them no verdict on the ice has an answer.", "date", "high", "low")})

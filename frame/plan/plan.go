@@ -210,6 +210,7 @@ type Hole struct {
 	Clear, White Quantity
 	Hard         Name     // "yes" or "no": the white ice is hard and frozen to the clear
 	Gap          Quantity // water or air between layers
+	Layer        Quantity // with a gap: the thickest single layer of clear ice
 	Water        Quantity // below the top of the ice
 	Snow         Quantity
 

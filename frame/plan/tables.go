@@ -155,22 +155,23 @@ var iceFields = []field[Ice]{
 	choice("wet", "", "Whether a wet crack, open water or water on the ice was found at the shore or on the way.", yesNo, func(i *Ice) *Name { return &i.Wet }),
 	choice("inlets", "", "Whether an inlet, outlet, spring, current, ridge, log or pile is near.", yesNo, func(i *Ice) *Name { return &i.Inlets }),
 	choice("changed", "", "Whether it thawed, rained or snowed, or the level moved, since the holes were drilled.", yesNo, func(i *Ice) *Name { return &i.Changed }),
-	sections("holes", "Drilled holes, six at least, each at a place of its own: the four corners of the pad, round the dock; its middle; and on the walk from shore, one within 30 m of the pad.", holeFields, func(i *Ice) *[]Hole { return &i.Holes }),
+	sections("holes", "Drilled holes, six at least, each at a place of its own: the four corners of the pad, round the dock; its middle; and on the walk from shore, one within 30 m (100 ft) of the pad.", holeFields, func(i *Ice) *[]Hole { return &i.Holes }),
 	sections("weather", "High and low of each of the five days right before now, each once, in any order; today's so far may be added.", weatherFields, func(i *Ice) *[]Weather { return &i.Weather }),
 	section("crossing", "The heaviest thing that crosses at one spot.", crossingFields, func(i *Ice) *Crossing { return &i.Cross }),
 	plausible(quantity("snow_to_come", measure.Length, "0 m", "3 m", "6 in", "Further snow that may fall on the ice and on the dock while it stands there.", func(i *Ice) *Quantity { return &i.Snow }), "0 in", "12 in"),
-	quantity("since", measure.Time, "0 h", "200 days", "0 h", "How long the dock has stood on the ice already.", func(i *Ice) *Quantity { return &i.Since }),
-	sections("gauge", "Water in the hole at the dock, read daily since it stands there.", gaugeFields, func(i *Ice) *[]Gauge { return &i.Gauge }),
-	quantity("parked", measure.Time, "0 h", "200 days", "", "How long the finished dock is to stand on the ice.", func(i *Ice) *Quantity { return &i.Park }),
+	quantity("since", measure.Time, "0 h", "180 days", "0 h", "How long the dock has stood on the ice already: 0 h while it is still to be set.", func(i *Ice) *Quantity { return &i.Since }),
+	sections("gauge", "Water in the hole at the dock, read daily since it stands there: with a day of the last five left out there is no answer.", gaugeFields, func(i *Ice) *[]Gauge { return &i.Gauge }),
+	quantity("parked", measure.Time, "1 h", "180 days", "", "How long the finished dock is still to stand on the ice, counted from now; what it has stood already is said by since, and both together are no more than 180 days.", func(i *Ice) *Quantity { return &i.Park }),
 }
 
 var holeFields = []field[Hole]{
 	required(word("where", "a text", "", "Where it was drilled: the words corner, middle and walk tell the pad's corners, its middle and the way from shore.", func(h *Hole) *Name { return &h.Where })),
 	moment("when", dateTime, "When it was drilled.", minuteForm, func(h *Hole) *Name { return &h.When }),
-	required(quantity("clear", measure.Length, "0 m", "3 m", "", "Clear (black) ice, by a hooked rule in the hole.", func(h *Hole) *Quantity { return &h.Clear })),
+	required(quantity("clear", measure.Length, "0 m", "3 m", "", "Clear (black) ice, by a hooked rule in the hole; a gap in it is not ice.", func(h *Hole) *Quantity { return &h.Clear })),
 	required(quantity("white", measure.Length, "0 m", "3 m", "", "White (snow) ice on top, frozen to the clear.", func(h *Hole) *Quantity { return &h.White })),
 	choice("hard", "no", "Whether the white ice is hard, dark and frozen to the clear ice.", yesNo, func(h *Hole) *Name { return &h.Hard }),
-	quantity("gap", measure.Length, "0 m", "2 m", "", "Slush, water or air between layers.", func(h *Hole) *Quantity { return &h.Gap }),
+	quantity("gap", measure.Length, "0 m", "2 m", "", "Slush, water or air between layers, all of it together; feel for it with the hook from the top of the hole down.", func(h *Hole) *Quantity { return &h.Gap }),
+	quantity("layer", measure.Length, "0 m", "3 m", "", "Only where there is a gap: the thickest single layer of clear ice by itself, from its own top to its own underside. It counts alone, since layers never add; with a gap and without it there is no answer.", func(h *Hole) *Quantity { return &h.Layer }),
 	quantity("water_below_top", measure.Length, "-1 m", "1 m", "", "Water level in the hole below the top of the ice; above is negative.", func(h *Hole) *Quantity { return &h.Water }),
 	quantity("snow", measure.Length, "0 m", "3 m", "", "Snow lying on the ice.", func(h *Hole) *Quantity { return &h.Snow }),
 	quantity("along", measure.Length, "-500 m", "500 m", "", "Where it is, along the dock as it stands or is to stand, from the end where the tape hooks.", func(h *Hole) *Quantity { return &h.Along }),
@@ -189,8 +190,8 @@ var weatherFields = []field[Weather]{
 }
 
 var crossingFields = []field[Crossing]{
-	quantity("mass", measure.Mass, "20 kg", "100000 kg", "", "Everything on the spot together: sled, piece, and the people beside it.", func(c *Crossing) *Quantity { return &c.Mass }),
-	count("people", 1, 100, "", "People among it.", func(c *Crossing) *Count { return &c.People }),
+	quantity("mass", measure.Mass, "20 kg", "100000 kg", "", "Everything on the spot together: sled, piece, and the people beside it; no less than the heaviest of the carry list with its carriers.", func(c *Crossing) *Quantity { return &c.Mass }),
+	count("people", 1, 100, "", "People among it, as many as the carry list has for any one piece: more of them ask for thicker ice, and without their number there is no answer.", func(c *Crossing) *Count { return &c.People }),
 }
 
 var boardFields = []field[Board]{

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.org/floewright/frame/plan"
 	"example.org/floewright/ice"
 	"example.org/floewright/lumber/measure"
 )
@@ -11,7 +12,7 @@ import (
 // iceCard is the card for the pocket, to fill in at the holes.
 func (c *cards) iceCard() Card {
 	t := Table{
-		Caption: "Thinnest hole at least, of clear ice, for what the rules then do not rule out in winter on a cold lake, drilled at six places and more",
+		Caption: "Clear ice of the thinnest hole, at least, for what the rules then do not rule out: winter, a cold lake, six holes and more" + c.cracked(),
 		Head:    []string{"load", "clear ice", "white on it", "after thaw", "today"},
 	}
 	note := func(text string) string {
@@ -43,9 +44,15 @@ func (c *cards) iceCard() Card {
 	}
 	asked := c.dock.IceAsked()
 	for i, a := range append(asked, c.dock.IceBeside()) {
+		if i > 0 && i < len(asked)-1 && a.Hours > 0 && a.Mass == asked[i+1].Mass { // one row for both
+			continue
+		}
+		if i == len(asked)-1 && a.Hours > 0 && a.Mass == asked[i-1].Mass {
+			a.Load = "one stack of all, or the whole dock, and the crew, some hours"
+		}
 		why := ""
 		if i == len(asked) {
-			why = "Dock, snow and people as one load; the ice under the dock has a check of its own."
+			why = "All as one load; the ice under the dock has a check of its own."
 		}
 		if a.Err != nil {
 			row(a.Load, "Not known: "+c.why(a.Err)+".", nil, 0, 0, 0)
@@ -53,12 +60,34 @@ func (c *cards) iceCard() Card {
 		}
 		row(a.Load+", "+c.mass(a.Mass), why, a.Check.Rule, a.Check.Limit, a.White, a.Thawed)
 	}
+	var figures Block = t
+	if len(asked) > 0 && asked[0].Err != nil { // there is none for anything else either
+		figures = Stop("No thickness, however thick the ice: " + c.why(asked[0].Err) + ".")
+	}
+	said := "The thinnest hole counts, of it clear ice alone. Nothing on this card clears anybody onto the ice."
+	for _, k := range ice.Counted() { // as text: with a list the card takes a second side
+		said += " " + sentence(measure.Restate(k.Text, c.units)+" ("+k.Publisher+")")
+	}
 	return Card{Name: "ice-card", Title: "Ice card for the pocket", Blocks: []Block{
 		Blanks{{"Drilled on, at; void 24 hours later" + c.void(), ""}},
-		t,
-		Paragraph("The thinnest hole counts, and of it clear ice alone. After thaw: a day of the last five reached " + measure.Temperature.Format(0, c.units) + ". On thinner ice the check is short, though some rules ask for less. Nothing on this card clears anybody onto the ice."),
-		Stop("Back to shore at once: water on the ice or in a crack, a crack that works, thaw, rain or fresh snow since drilling, a changed water level, candled or grey ice, a hole thinner than the last."),
+		figures,
+		Stop("Back to shore at once: water on the ice or in a crack, a crack that works, thaw, rain or fresh snow since drilling, a changed water level, candled or grey ice, an inlet, narrows, ridge or log near, a thinner hole."),
+		Paragraph(said),
 	}}
+}
+
+// sentence begins with a capital letter and ends with a full stop.
+func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] + "." }
+
+// cracked says which cracks of the plan the figures count already.
+func (c *cards) cracked() string {
+	k := c.check("Ice for one crossing")
+	for _, f := range k.Factors {
+		if f.Symbol == "crack" {
+			return fmt.Sprintf("; %s counted, %.2f times", f.Name, f.Value)
+		}
+	}
+	return ""
 }
 
 // void says from which hour on the report's word of the plan's own holes is void,
@@ -76,13 +105,31 @@ func (c *cards) void() string {
 
 // iceHoles is the other side of it: the holes of the day.
 func (c *cards) iceHoles() Card {
-	holes := Table{Caption: "Holes of today", Head: []string{"where", "clear ice", "white ice", "water below top", "snow"}}
-	for _, where := range []string{"pad, near left corner", "pad, near right corner", "pad, far right corner", "pad, far left corner", "pad, middle", "walk from shore", "walk from shore"} {
-		holes.Rows = append(holes.Rows, Row{Cells: []string{where, WriteIn, WriteIn, WriteIn, WriteIn}})
+	holes := Table{
+		Caption: "Holes of today: the pad's corners as seen from where the tape hooks, its middle, the walk from shore",
+		Head:    []string{"hole", "hour", "along", "across", "clear", "white", "gap", "layer", "water", "snow"},
+	}
+	for _, where := range []string{"near left", "near right", "far right", "far left", "middle", "walk", "walk"} {
+		holes.Rows = append(holes.Rows, Row{Cells: []string{where, WriteIn, WriteIn, WriteIn, WriteIn, WriteIn, WriteIn, WriteIn, WriteIn, WriteIn}})
+	}
+	var what List
+	for _, key := range []string{"along", "clear", "gap", "layer", "water_below_top"} {
+		name, _, _ := strings.Cut(key, "_")
+		what.Items = append(what.Items, name+": "+c.means("ice.holes[]."+key))
 	}
 	return Card{Name: "ice-holes", Title: "Holes of the day", Blocks: []Block{
-		Blanks{{"Who drilled, and when", ""}, {"Who knows we are here, and when we are back", ""}}, holes,
+		Blanks{{"Who drilled, and when", ""}, {"Who knows we are here, and when we are back", ""}}, holes, what,
 	}}
+}
+
+// means returns what a field of the plan means, in the plan's own words.
+func (c *cards) means(path string) string {
+	for _, e := range plan.Explain() {
+		if e.Path == path {
+			return e.In(c.units).Means
+		}
+	}
+	return ""
 }
 
 // iceAdvice is what the public bodies say.

@@ -83,11 +83,11 @@ func (c Cover) fill() (cover, error) {
 		f.k = 1000 * measure.Gravity
 	}
 	plate := ice.Plate{Thickness: f.h, E: f.e.Low, Nu: f.nu, Foundation: f.k}
-	if f.short, err = plate.Length(); err != nil {
+	if f.short, err = plate.CharacteristicLength(); err != nil {
 		return f, err
 	}
 	plate.E = f.e.High
-	f.long, err = plate.Length()
+	f.long, err = plate.CharacteristicLength()
 	return f, err
 }
 

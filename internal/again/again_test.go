@@ -109,10 +109,10 @@ var forms = []form{
 		3.0,
 	},
 	{
-		"ice", "Plate.Length",
+		"ice", "Plate.CharacteristicLength",
 		[][2]float64{{0.02, 3}, {1e8, 1e10}, {0.1, 0.49}},
 		func(x []num) num { return rigidity(x).div(dec("9806.65")).sqrt().sqrt() },
-		func(x []float64) (float64, error) { return plate(x).Length() },
+		func(x []float64) (float64, error) { return plate(x).CharacteristicLength() },
 		1.4,
 	},
 	{

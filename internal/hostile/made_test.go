@@ -213,7 +213,7 @@ var made = sync.OnceValue(func() map[reflect.Type]any {
 		ice.Haul{Load: ice.Crossing{Mass: 450, People: 3}, Speed: 1},
 		ice.Gauge{{Age: 86400 * 3, Freeboard: 0.05}, {Age: 86400 * 2, Freeboard: 0.04}, {Age: 86400, Freeboard: 0.03}, {Freeboard: 0.02}},
 		ice.Hole{Clear: 0.3, White: 0.05, Hard: true, Looked: true},
-		ice.Classes()[0], must(ice.Tables())[0], ice.Thaws()[0],
+		ice.Classes()[0], ice.Tables()[0], ice.Thaws()[0],
 		cover,
 		action.Body{Length: 0.88, Breadth: 0.58},
 		level, push, must(push.Push()), action.Thrusts()[0],

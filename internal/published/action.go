@@ -70,7 +70,7 @@ func actionWalls() ([]Check, error) {
 			}
 		}
 		columns := []column{
-			{"l_m", "m", 1e-8, plate.Length},
+			{"l_m", "m", 1e-8, plate.CharacteristicLength},
 			{"wall_clamped_V_N_per_m_per_m_rise", "N/m2", 1e-8, wall(1, held)},
 			{"wall_hinged_V_N_per_m_per_m_rise", "N/m2", 1e-8, wall(1, hinged)},
 			{"wall_clamped_M_Nm_per_m_per_m_rise", "N/m", 1e-8, wall(actionTiny, func(l action.Lift) float64 { return l.Moment.High / actionTiny })},
@@ -124,7 +124,7 @@ func actionPiles() ([]Check, error) {
 		}
 		coefficient := func(of func(action.Lift) float64) func() (float64, error) {
 			return func() (float64, error) {
-				l, err := plate.Length()
+				l, err := plate.CharacteristicLength()
 				if err != nil {
 					return 0, err
 				}

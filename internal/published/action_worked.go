@@ -113,7 +113,7 @@ func actionWedge(arg string) (float64, error) {
 		return 0, err
 	}
 	plate := ice.Plate{Thickness: 0.3, E: 1e9, Nu: 0.33}
-	l, err := plate.Length()
+	l, err := plate.CharacteristicLength()
 	if err != nil {
 		return 0, err
 	}

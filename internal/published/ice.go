@@ -73,7 +73,7 @@ func iceClasses() ([]Check, error) {
 			Printed:  r["printed"], Unit: r["unit"],
 			Compute: func() (float64, error) {
 				if r["class"] == "parked" {
-					h, err := ice.Parked(measure.Tonne)
+					h, err := ice.StandingClasses()[0].Thickness(measure.Tonne * measure.Gravity)
 					return measure.Tonne * measure.Gravity / (h * h) / unit, err
 				}
 				c, err := iceReported(r)
@@ -131,11 +131,7 @@ func iceBack() ([]Check, error) {
 
 // iceTable returns a public table by name.
 func iceTable(name string) (ice.Table, error) {
-	tables, err := ice.Tables()
-	if err != nil {
-		return ice.Table{}, err
-	}
-	for _, t := range tables {
+	for _, t := range ice.Tables() {
 		if t.Name == name {
 			return t, nil
 		}

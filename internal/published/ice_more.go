@@ -71,7 +71,7 @@ func iceFreeEdge() []Check {
 	edge := func(nu float64) func() (float64, error) {
 		return func() (float64, error) {
 			p := ice.Plate{Thickness: 0.3, E: 5e9, Nu: nu}
-			l, err := p.Length()
+			l, err := p.CharacteristicLength()
 			if err != nil {
 				return 0, err
 			}
@@ -266,7 +266,7 @@ func iceCompared() []Check {
 		one{"ice under 1730 kg that stand and a person beside", "86", "cm", check(limit, beside(1730))},
 	)...)
 	return append(out, share("", exactly("Twice what the strictest source asks, and 7 mm at 13 mm a day", "15 cm for one person, doubled for what stands; the gauge read 30, 20 and 10 mm"), 1e-9,
-		one{"ice under 100 kg that stand for 4 hours", "30.0000000000", "cm", check(limit, func() (measure.Check, error) { return sheet.ParkedHours(100, 4) })},
+		one{"ice under 100 kg that stand for 4 hours", "30.0000000000", "cm", check(limit, func() (measure.Check, error) { return sheet.ParkedHours(ice.Crossing{Mass: 100, People: 1}, 4) })},
 		one{"days that a gauge leaves", "0.538461538462", "days", check(func(c measure.Check) float64 { return c.Value / measure.Day }, func() (measure.Check, error) { return gauge.Check(measure.Day) })},
 	)...)
 }

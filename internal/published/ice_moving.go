@@ -43,7 +43,7 @@ func iceCritical() ([]Check, error) {
 			bound, lesser = r["deep"], "1.3247 √(gl)"
 		}
 		out = append(out,
-			Check{Quantity: "characteristic length" + what, Source: src, Printed: r["l_m"], Unit: "m", Compute: w.Plate.Length},
+			Check{Quantity: "characteristic length" + what, Source: src, Printed: r["l_m"], Unit: "m", Compute: w.Plate.CharacteristicLength},
 			Check{Quantity: "critical speed" + what, Source: src, Printed: r["critical"], Unit: "m/s", Compute: speed(w, 1)},
 			Check{Quantity: "critical speed" + what, Source: src, Printed: r["km_h"], Unit: "km/h", Compute: speed(w, measure.KPH)},
 			Check{Quantity: "critical speed, ice without mass" + what, Source: src, Printed: r["massless"], Unit: "m/s", Compute: speed(light, 1)},
@@ -65,7 +65,7 @@ func iceCritical() ([]Check, error) {
 			Quantity: fmt.Sprintf("critical speed over √(gH), ice without mass, H/l = %g", c.depth),
 			Source:   measure.Source{Title: "Dispersion of waves in floating ice, minimum by search", Status: measure.Independent}, Printed: c.printed,
 			Compute: func() (float64, error) {
-				l, err := w.Plate.Length()
+				l, err := w.Plate.CharacteristicLength()
 				if err != nil {
 					return 0, err
 				}
@@ -103,7 +103,7 @@ func iceWedges() ([]Check, error) {
 		return nil, err
 	}
 	p := ice.Plate{Thickness: 0.3, E: 1e9, Nu: 0.33, Foundation: 9810}
-	l, err := p.Length()
+	l, err := p.CharacteristicLength()
 	if err != nil {
 		return nil, err
 	}
@@ -173,7 +173,7 @@ func iceEdges() ([]Check, error) {
 			return nil, err
 		}
 		p := ice.Plate{Thickness: 0.3, E: 1e9, Nu: v[0], Foundation: 9810}
-		l, err := p.Length()
+		l, err := p.CharacteristicLength()
 		if err != nil {
 			return nil, err
 		}
@@ -205,7 +205,7 @@ func iceEdges() ([]Check, error) {
 			Source:   measure.Source{Title: "H. M. Westergaard, load at a free edge", Status: measure.Memory}, Printed: c.printed,
 			Because: "the figure fits a ν of 0.15", Within: 0.008,
 			Compute: func() (float64, error) {
-				l, err := p.Length()
+				l, err := p.CharacteristicLength()
 				if err != nil {
 					return 0, err
 				}

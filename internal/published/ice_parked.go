@@ -75,7 +75,7 @@ func iceFreeboard() ([]Check, error) {
 			return force / 9.81, err
 		}
 		out = append(out,
-			Check{Quantity: "characteristic length, " + what, Source: src, Printed: r["l_m"], Unit: "m", Compute: p.Length},
+			Check{Quantity: "characteristic length, " + what, Source: src, Printed: r["l_m"], Unit: "m", Compute: p.CharacteristicLength},
 			Check{Quantity: "freeboard, " + what, Source: src, Printed: r["freeboard_m_rho917_nosnow"], Unit: "m", Compute: ice.Cover{Ice: v[0]}.Freeboard},
 			Check{Quantity: "load that floods, " + what, Source: src, Printed: r["load_kg_for_w0_eq_freeboard"], Unit: "kg", Compute: mass},
 			Check{
@@ -137,7 +137,7 @@ func iceDock() ([]Check, error) {
 			continue
 		}
 		out = append(out,
-			Check{Quantity: "characteristic length" + what, Source: src, Printed: r["l_m"], Unit: "m", Compute: p.Length},
+			Check{Quantity: "characteristic length" + what, Source: src, Printed: r["l_m"], Unit: "m", Compute: p.CharacteristicLength},
 			Check{
 				Quantity: "tension" + what, Source: src, Printed: r["sigma_kPa"], Unit: "kPa",
 				Compute: func() (float64, error) {

@@ -38,7 +38,7 @@ func icePlates() ([]Check, error) {
 		patch := ice.Patch{A: v[1], Force: v[0]}
 		sag := func(lengths float64) func() (float64, error) {
 			return func() (float64, error) {
-				l, err := thin.Length()
+				l, err := thin.CharacteristicLength()
 				if err != nil {
 					return 0, err
 				}
@@ -57,7 +57,7 @@ func icePlates() ([]Check, error) {
 		}
 		for _, c := range []column{
 			{"D_Nm", "N m", 1e-12, thin.Rigidity},
-			{"l_m", "m", 1e-12, thin.Length},
+			{"l_m", "m", 1e-12, thin.CharacteristicLength},
 			{"w0_m", "m", 1e-11, sag(0)},
 			{"sigma_thinplate_Pa", "Pa", 1e-11, stress(thin)},
 			{"b_westergaard_m", "m", 1e-12, func() (float64, error) {
@@ -91,7 +91,7 @@ func iceTwins() []Check {
 	src := measure.Source{Title: "Two equal point loads on a floating plate, -4/π kei(s/l)", Status: measure.Independent}
 	p := ice.Plate{Thickness: 0.3, E: 1e9, Nu: 0.33}
 	added := func(lengths float64) (float64, error) {
-		l, err := p.Length()
+		l, err := p.CharacteristicLength()
 		if err != nil {
 			return 0, err
 		}

@@ -107,7 +107,7 @@ func iceRules() ([]Check, error) {
 	)
 	parked := func(lb float64) func() (float64, error) {
 		return func() (float64, error) {
-			h, err := ice.Parked(lb * measure.Pound)
+			h, err := ice.StandingClasses()[0].Thickness(lb * measure.PoundForce)
 			return h / measure.Inch, err
 		}
 	}

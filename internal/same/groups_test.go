@@ -249,7 +249,7 @@ var groups = []group{
 		p := sheet(s)
 		d, err := p.Rigidity()
 		t.put(err, d)
-		l, err := p.Length()
+		l, err := p.CharacteristicLength()
 		t.put(err, l)
 	}},
 	{"ice: creep and waves", 300, func(s source, t *tape) {

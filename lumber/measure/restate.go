@@ -23,17 +23,19 @@ var metric = map[string]written{
 	"Pa": {Pressure, 1}, "kPa": {Pressure, Kilopascal}, "MPa": {Stress, Megapascal},
 	"N/m": {LineLoad, 1}, "kN/m": {LineLoad, Kilonewton}, "N·m": {Moment, 1}, "J": {Moment, 1},
 	"kg/m³": {Density, 1}, "m/s": {Speed, 1}, "km/h": {Speed, KPH}, "°C": {Temperature, 1}, "C": {Temperature, 1},
+	"C deg": {TemperatureDifference, 1},
 }
 
 var customary = map[string]written{
 	"ft": {Length, Foot}, "in": {Length, Inch}, "sq ft": {Area, Foot * Foot},
 	"lb": {Mass, Pound}, "lbf": {Force, PoundForce}, "psf": {Pressure, PSF},
 	"plf": {LineLoad, PLF}, "mph": {Speed, MPH}, "ft/s": {Speed, Foot}, "°F": {Temperature, FahrenheitDegree},
+	"F deg": {TemperatureDifference, FahrenheitDegree},
 }
 
 const (
-	inSI = `-?\d+(?:\.\d+)?(?:e[+-]?\d+)? (?:mm|cm|m²|m2|m/s|m|km/h|km|kg/m³|kg|kN/m|kN|kPa|MPa|Pa|N·m|N/m|N|J|L|t|°C|C)`
-	inUS = `-?(?:\d+ ft )?(?:\d+-\d+/\d+|\d+/\d+|\d+(?:\.\d+)?) (?:in|sq ft|ft/s|ft|yd|lbf|lb|psf|plf|mph|°F)`
+	inSI = `-?\d+(?:\.\d+)?(?:e[+-]?\d+)? (?:mm|cm|m²|m2|m/s|m|km/h|km|kg/m³|kg|kN/m|kN|kPa|MPa|Pa|N·m|N/m|N|J|L|t|C deg|°C|C)`
+	inUS = `-?(?:\d+ ft )?(?:\d+-\d+/\d+|\d+/\d+|\d+(?:\.\d+)?) (?:in|sq ft|ft/s|ft|yd|lbf|lb|psf|plf|mph|F deg|°F)`
 )
 
 var (
@@ -50,7 +52,8 @@ var (
 // alone are centimetres, which stand in the names of rows of printed tables alone,
 // inches but where "of" or "from" follows ("1 in the middle" has none), what stands in
 // quotation marks, since that is a name or somebody's own text, and what readers
-// of both systems read: degrees, percent, hours. The numbers are rounded as [Kind.Format] does,
+// of both systems read: degrees, percent, hours. "10 °C" is a temperature; a fall or a
+// rise of one is written as its kind prints it, "10 C deg". The numbers are rounded as [Kind.Format] does,
 // whole metres of 5 and more to feet, whole kilograms of 1000 and more to 100 lb.
 func Restate(text string, s System) string {
 	if s != SI {

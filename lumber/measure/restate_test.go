@@ -18,6 +18,8 @@ func TestRestate(t *testing.T) {
 		{"thickness required: 200 mm (8 in) (larger groups, 20 cm; CCOHS)", "thickness required: 8 in (larger groups, 20 cm; CCOHS)", "thickness required: 200 mm (larger groups, 20 cm; CCOHS)"},
 		{"500 mm (1 ft 7-3/4 in) (a row)", "1 ft 7-3/4 in (a row)", "500 mm (a row)"},
 		{"keep 10 yd (9 m) from your companion", "keep 10 yd from your companion", "keep 9 m from your companion"},
+		{"a fall of 10.0 C deg, from 3 °C by 9 C deg", "a fall of 18.0 F deg, from 37.4 °F by 16.2 F deg", ""},
+		{"a fall of 18 F deg to 32 °F", "", "a fall of 10.0 C deg to 0.0 °C"},
 		{"park 50 ft (15 m) apart", "park 50 ft apart", "park 15 m apart"},
 		{"air of 0 °C (32 °F) and higher", "air of 32 °F and higher", "air of 0 °C and higher"},
 		{"everything within 29 m counts", "everything within 95 ft counts", ""},
