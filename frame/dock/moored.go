@@ -374,11 +374,11 @@ func (d *Dock) linePull() (pull float64, whose string) {
 		if len(d.plan.Mooring.Lines) == 0 {
 			return d.plan.Loads.Cleat.Value, cleat
 		}
-		return d.plan.Loads.Cleat.Value, cleat + ", since the lines are not known: " + err.Error()
+		return d.plan.Loads.Cleat.Value, cleat + ", since the lines are not known: " + measure.RestateError(err, d.system()).Error()
 	}
 	s, err := d.surveyed(h)
 	if err != nil {
-		return d.plan.Loads.Cleat.Value, cleat + ", since the lines find no rest: " + err.Error()
+		return d.plan.Loads.Cleat.Value, cleat + ", since the lines find no rest: " + measure.RestateError(err, d.system()).Error()
 	}
 	most := 0.0
 	for _, of := range append(slices.Clone(s.lost), *s.whole) {

@@ -100,7 +100,7 @@ func (d *Dock) oneLost(lost []moor.Survey, err error) measure.Check {
 	for _, s := range lost {
 		if s.Err != nil {
 			c.Value++
-			c.Notes = append(c.Notes, "without "+s.Lost+": "+s.Err.Error())
+			c.Notes = append(c.Notes, "without "+s.Lost+": "+measure.RestateError(s.Err, d.system()).Error())
 			continue
 		}
 		verdict := measure.Holds

@@ -200,7 +200,7 @@ func (w *work) onIce() {
 			if h.People > 0 {
 				stops = append(stops, "fewer than "+heads(h.People)+" to lift it")
 			} else {
-				stops = append(stops, h.Err.Error())
+				stops = append(stops, measure.RestateError(h.Err, w.system()).Error())
 			}
 		}
 		if h.Brake > 0 {
