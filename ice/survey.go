@@ -113,6 +113,8 @@ func (v *survey) water(s Sheet) {
 	case Lake:
 	case River:
 		v.reasons = append(v.reasons, unfit("water", "river ice", "current thins it from below between one hole and the next"))
+	case Sea:
+		v.reasons = append(v.reasons, unfit("water", "sea ice", "the rules are for ice of fresh water; salt, tide and swell weaken it"))
 	default:
 		v.reasons = append(v.reasons, unknown("water", "lake or river was not said; it counts as a river"))
 	}

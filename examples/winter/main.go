@@ -37,7 +37,7 @@ func run(args []string, out, errs io.Writer) int {
 	for i, text := range []string{*depth, *carry, *stand} {
 		var err error
 		if sizes[i], err = measure.Length.Parse(text); err != nil {
-			fmt.Fprintln(errs, "winter:", err)
+			fmt.Fprintln(errs, "winter:", measure.RestateError(err, measure.US))
 			return 2
 		}
 	}
@@ -45,7 +45,7 @@ func run(args []string, out, errs io.Writer) int {
 	if *temps != "" {
 		f, err := os.Open(*temps)
 		if err != nil {
-			fmt.Fprintln(errs, "winter:", err)
+			fmt.Fprintln(errs, "winter:", measure.RestateError(err, measure.US))
 			return 2
 		}
 		defer f.Close()
@@ -56,7 +56,7 @@ func run(args []string, out, errs io.Writer) int {
 		err = report(out, record, season.Lake{Latitude: *latitude, MeanDepth: sizes[0]}, sizes[1], sizes[2])
 	}
 	if err != nil {
-		fmt.Fprintln(errs, "winter:", err)
+		fmt.Fprintln(errs, "winter:", measure.RestateError(err, measure.US))
 		return 2
 	}
 	return 0

@@ -66,6 +66,9 @@ func (d *Dock) hold() (*hold, rests, error) {
 	if err != nil {
 		return nil, rs, err
 	}
+	if err := d.aground(h.draft); err != nil {
+		return nil, rs, err
+	}
 	low, high := site.LevelLow.Value, site.LevelHigh.Value
 	if !(low <= high) {
 		return nil, rs, &measure.Error{Field: site.LevelHigh.Path, Text: site.LevelHigh.Text, Class: measure.ErrRange, Want: "a highest level over the lowest"}
@@ -385,6 +388,9 @@ func (d *Dock) linePull() (pull float64, whose string) {
 		for _, e := range of.Ties {
 			most = max(most, e.Tension)
 		}
+	}
+	if _, calm := d.blow(); calm != nil && !(most >= d.plan.Loads.Cleat.Value) {
+		return d.plan.Loads.Cleat.Value, cleat + ", since the plan's wind is no storm"
 	}
 	return most, "; its pull is that of the worst line in the plan's storm, also with one lost"
 }

@@ -21,6 +21,7 @@ func (d *Dock) mooring() []measure.Check {
 // lines follows every line to ground, and finds what levels and losses do.
 func (d *Dock) lines() []measure.Check {
 	h, rs, err := d.hold()
+	told, calm := d.blow()
 	var of *storm
 	var s *moor.Survey
 	var lost []moor.Survey
@@ -52,12 +53,12 @@ func (d *Dock) lines() []measure.Check {
 			if i == 0 && part.name == "fitting" {
 				c.Notes = append(c.Notes, fmt.Sprintf("the dock moves up to %s and turns up to %s in the storm",
 					measure.Length.Format(s.Offset, d.system()), measure.Angle.Format(s.Turn, d.system())))
-				c.Notes = append(append(c.Notes, h.notes...), s.Notes...)
+				c.Notes = slices.Concat(c.Notes, told, h.notes, s.Notes)
 			}
-			out = append(out, c)
+			out = append(out, unless(c, calm))
 		}
 	}
-	out = append(out, d.oneLost(lost, err))
+	out = append(out, unless(d.oneLost(lost, err), calm))
 	low, high := d.bands(h, err)
 	out = append(out, low, high)
 	for i := range out {
@@ -321,6 +322,9 @@ func (d *Dock) pins(base *float.Platform) (measure.Check, error) {
 		}
 	}
 	c, err := hinge.Check(worst)
+	told, calm := d.blow()
+	c = unless(c, calm)
+	c.Notes = append(c.Notes, told...)
 	c.Notes = append(c.Notes,
 		fmt.Sprintf("worst with the water at %s: the pin lines stand %s apart untied, and the hinge takes all of the storm, crests and the crowd's heel",
 			measure.Length.Format(at, d.system()), measure.Length.Format(math.Abs(worst.Step), d.system())),

@@ -145,18 +145,19 @@ func (e *Error) text(print func(k Kind, x float64, more int) string) string {
 }
 
 // apart prints the value and the range with the fewest digits, four more at most, with
-// which the value does not read like the end that it passes.
+// which the value does not read like the end that it passes; closer ones in SI, whole.
 func (e *Error) apart(print func(k Kind, x float64, more int) string) (value, accepted string) {
 	end := e.Range.Hi
 	if !(e.Value >= end) {
 		end = e.Range.Lo
 	}
-	for more := 0; ; more++ {
+	for more := range 5 {
 		value = print(e.Kind, e.Value, more)
-		if more == 4 || e.Value == end || value != print(e.Range.Kind, end, more) {
+		if e.Value == end || value != print(e.Range.Kind, end, more) {
 			return value, e.Range.words(func(x float64) string { return print(e.Range.Kind, x, more) })
 		}
 	}
+	return e.Kind.si(e.Value), e.Range.String()
 }
 
 // Unwrap returns the class, for errors.Is.
