@@ -145,7 +145,8 @@ func (e *Error) text(print func(k Kind, x float64, more int) string) string {
 }
 
 // apart prints the value and the range with the fewest digits, four more at most, with
-// which the value does not read like the end that it passes; closer ones in SI, whole.
+// which the value does not read like the end that it passes; closer ones are "just over" or
+// "just under" it.
 func (e *Error) apart(print func(k Kind, x float64, more int) string) (value, accepted string) {
 	end := e.Range.Hi
 	if !(e.Value >= end) {
@@ -157,7 +158,11 @@ func (e *Error) apart(print func(k Kind, x float64, more int) string) (value, ac
 			return value, e.Range.words(func(x float64) string { return print(e.Range.Kind, x, more) })
 		}
 	}
-	return e.Kind.si(e.Value), e.Range.String()
+	side := "just under "
+	if e.Value > end {
+		side = "just over "
+	}
+	return side + print(e.Kind, e.Value, 0), e.Range.words(func(x float64) string { return print(e.Range.Kind, x, 0) })
 }
 
 // Unwrap returns the class, for errors.Is.
