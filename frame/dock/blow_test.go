@@ -88,6 +88,18 @@ func TestNoStorm(t *testing.T) {
 	}
 }
 
+// The hinge that takes all of a storm has none in a breeze, and the frame is not spared.
+func TestNoStormOnHinge(t *testing.T) {
+	const none = `"hinged_to": "nothing"`
+	const hinged = `"hinged_to": "float", "hinge": { "edge": "near end", "pins": 2, "width": "8 ft", "diameter": "1 in", "plate": "1/2 in", "height": "12 in", "neighbour_height": "12 in", "pin_breaks": "90000 lbf" }`
+	for wind, want := range map[string]measure.Verdict{"1 mph": measure.NoAnswer, "25 mph": measure.Holds} {
+		c := find(t, read(t, none, hinged, `"wind_speed": "25 mph"`, fmt.Sprintf(`"wind_speed": %q`, wind)), "Hinge")
+		if c.Verdict() != want || !strings.Contains(strings.Join(c.Notes, "\n"), "the storm: a wind of") {
+			t.Errorf("%s: %v %q", wind, c, c.Notes)
+		}
+	}
+}
+
 // At a level at which the dock lies on the bottom no line holds or works.
 func TestAgroundLinesHaveNoAnswer(t *testing.T) {
 	for _, low := range []string{"-9 ft", "-8 ft 6 in"} { // of 9 ft; it draws 7-13/16 in
