@@ -66,6 +66,8 @@ func (w Water) bar() error {
 		return nil
 	case River:
 		return unfit("water", "river ice", "current thins it from below between one hole and the next")
+	case Sea:
+		return unfit("water", "sea ice", "the rules are for ice of fresh water; salt, tide and swell weaken it")
 	}
 	return unknown("water", "lake or river was not said; it counts as a river")
 }

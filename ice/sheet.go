@@ -21,15 +21,18 @@ const (
 	UnknownWater Water = iota
 	River
 	Lake
+	Sea
 )
 
-// String returns "unknown water", "river" or "lake".
+// String returns "unknown water", "river", "lake" or "sea".
 func (w Water) String() string {
 	switch w {
 	case River:
 		return "river"
 	case Lake:
 		return "lake"
+	case Sea:
+		return "sea"
 	}
 	return "unknown water"
 }
@@ -203,7 +206,7 @@ func (s Sheet) choices() error {
 		field string
 		x, hi int
 	}{
-		{"water", int(s.Water), int(Lake)},
+		{"water", int(s.Water), int(Sea)},
 		{"season", int(s.Season), int(Winter)},
 		{"cracks", int(s.Cracks), int(CrossingCracks)},
 		{"open or wet places", int(s.Wet), int(Found)},

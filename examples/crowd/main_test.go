@@ -24,13 +24,24 @@ func TestRun(t *testing.T) {
 		}
 		return n
 	}
-	light, heavy := people("-each", "120 lb"), people("-each", "250 lb")
-	if !(light > heavy && heavy >= 1) {
-		t.Errorf("%d light people, %d heavy ones", light, heavy)
+	grown, heavy := people("-each", "185 lb"), people("-each", "250 lb")
+	if !(grown > heavy && heavy >= 1) {
+		t.Errorf("%d people, %d heavy ones", grown, heavy)
+	}
+	for _, light := range []string{"120 lb", "5 lb", "0 lb"} { // whoever comes next may be grown
+		if n := people("-each", light); n != grown {
+			t.Errorf("%d people of %s, %d grown ones", n, light, grown)
+		}
 	}
 	var sunk, errs bytes.Buffer
 	if code := run([]string{"-dock", "20000 lb"}, &sunk, &errs); code != 0 || !strings.Contains(sunk.String(), "nobody") || !strings.Contains(sunk.String(), "sinks") {
 		t.Errorf("a dock that sinks: %d\n%s", code, sunk.String())
+	}
+	if !strings.Contains(sunk.String(), " lb of buoyancy") {
+		t.Errorf("not in pounds:\n%s", sunk.String())
+	}
+	if code := run([]string{"-dock", "-5 lb"}, &sunk, &errs); code != 2 || !strings.Contains(errs.String(), "-5.0 lb is out of range") {
+		t.Errorf("a dock of less than nothing: %d, %s", code, errs.String())
 	}
 	for _, args := range [][]string{{"-each", "185"}, {"-dock", "9 ft"}, {"-nonsense"}} {
 		var out, errs bytes.Buffer

@@ -31,7 +31,7 @@ func run(args []string, out, errs io.Writer) int {
 		return 2
 	}
 	fail := func(err error) int {
-		fmt.Fprintln(errs, "drums:", err)
+		fmt.Fprintln(errs, "drums:", measure.RestateError(err, measure.US))
 		return 2
 	}
 	l, err1 := measure.Length.Parse(*length)

@@ -27,7 +27,7 @@ func run(args []string, out, errs io.Writer) int {
 		return 2
 	}
 	fail := func(err error) int {
-		fmt.Fprintln(errs, "icetoday:", err)
+		fmt.Fprintln(errs, "icetoday:", measure.RestateError(err, measure.US))
 		return 2
 	}
 	var x [3]float64
@@ -59,7 +59,7 @@ func run(args []string, out, errs io.Writer) int {
 	fmt.Fprintf(out, "An invented sheet: six holes of %s clear ice and %s white, as sound as can be.\n", *clear, *white)
 	fmt.Fprintf(out, "%s: %s\n  %s\n", *load, c.Words(), c.Numbers(measure.US))
 	if c.Err != nil {
-		fmt.Fprintln(out, "  why:", c.Err)
+		fmt.Fprintln(out, "  why:", measure.RestateError(c.Err, measure.US))
 	}
 	fmt.Fprintln(out, "Held: five days of hard frost, a lake, winter, no crack, no water on it, nothing near that eats ice. Is that so today?")
 	fmt.Fprintln(out, "No clearance. Drill, measure, ask who knows this ice, and turn back when in doubt.")

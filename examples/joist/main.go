@@ -31,7 +31,7 @@ func run(args []string, out, errs io.Writer) int {
 		return 2
 	}
 	fail := func(err error) int {
-		fmt.Fprintln(errs, "joist:", err)
+		fmt.Fprintln(errs, "joist:", measure.RestateError(err, measure.US))
 		return 2
 	}
 	var x [3]float64

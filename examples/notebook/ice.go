@@ -14,22 +14,22 @@ import (
 
 // onIce is the second half: a frame of some mass and its heaviest piece on the lake.
 func onIce(say func(string, ...any), mass float64, rim lumber.Member) {
-	feet, pounds := printer(measure.Length), printer(measure.Mass)
+	pounds := printer(measure.Mass)
 
 	say("5. WHAT DO PUBLIC RULES ASK OF THE ICE?")
 	sled := ice.Crossing{Mass: crew*person + must(rim.Weights()).Damp, People: crew}
 	stack := ice.Crossing{Mass: mass + 2*person, People: 2}
 	carry := must(ice.Sheet{Water: ice.Lake}.Required(sled, 0)).Limit
 	stand := must(ice.Sheet{Water: ice.Lake}.Required(stack, 5)).Limit
-	say("   %d people with a rim on a sled, %s: %s", crew, pounds(sled.Mass), feet(carry))
-	say("   the frame and two people for five hours, %s: %s", pounds(stack.Mass), feet(stand))
+	say("   %d people with a rim on a sled, %s: %s", crew, pounds(sled.Mass), measure.Upward(carry, measure.US))
+	say("   the frame and two people for five hours, %s: %s", pounds(stack.Mass), measure.Upward(stand, measure.US))
 	say("   of clear, cold, sound ice; white ice, thaw and cracks ask for more")
 
 	say("6. WHEN WAS THERE SO MUCH, IN TEN INVENTED WINTERS?")
 	model := must(season.New(season.Lake{Latitude: 46, MeanDepth: 6}, season.Default()))
 	for _, need := range []float64{carry, stand} {
 		odds := must(model.Odds(context.Background(), nil, winters(10), season.Question{Need: need}))
-		say("   %s: first on %v; last on %v", feet(need), odds.First, odds.Last)
+		say("   %s: first on %v; last on %v", measure.Upward(need, measure.US), odds.First, odds.Last)
 	}
 	say("   %s", season.Caution)
 }

@@ -9,12 +9,17 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"math"
 	"os"
 
 	"example.org/floewright/lumber/measure"
 )
 
-const ft = measure.Foot
+const (
+	ft    = measure.Foot
+	depth = 12 * ft // of the water in spring
+	draft = 1 * ft
+)
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 
@@ -34,13 +39,17 @@ func run(args []string, out, errs io.Writer) int {
 	}{{measure.Speed, *wind, &speed}, {measure.Length, *down, &fall}} {
 		x, err := f.kind.Parse(f.text)
 		if err != nil {
-			fmt.Fprintln(errs, "storm:", err)
+			fmt.Fprintln(errs, "storm:", measure.RestateError(err, measure.US))
 			return 2
 		}
 		*f.to = x
 	}
+	if err := (measure.Range{Kind: measure.Length, Lo: 0, Hi: math.Inf(1)}).Check("down", fall); err != nil {
+		fmt.Fprintln(errs, "storm:", measure.RestateError(err, measure.US))
+		return 2
+	}
 	if err := report(out, speed, fall); err != nil {
-		fmt.Fprintln(errs, "storm:", err)
+		fmt.Fprintln(errs, "storm:", measure.RestateError(err, measure.US))
 		return 2
 	}
 	return 0

@@ -31,7 +31,7 @@ func mooring() (*moor.Mooring, error) {
 				{Gear: rope, Length: 15 * ft, Weight: 0.02 * measure.PLF, Stretch: 25e3 * measure.PoundForce},
 			}},
 			At: [2]float64{8 * ft * c[0], 4 * ft * c[1]}, Height: 1 * ft,
-			Foot: [2]float64{33.5 * ft * c[0], 29.5 * ft * c[1]}, FootZ: -12 * ft,
+			Foot: [2]float64{33.5 * ft * c[0], 29.5 * ft * c[1]}, FootZ: -depth,
 			Fitting: cleat, Links: []moor.Gear{shackle},
 			Ground: moor.Rated{Name: "screw anchor by its pull test", Hold: 2000 * measure.PoundForce, Steepest: 20 * math.Pi / 180, Source: invented},
 		})
@@ -40,8 +40,9 @@ func mooring() (*moor.Mooring, error) {
 }
 
 // storm blows on the dock, four people and a boat alongside, and raises waves over
-// half a mile of lake to the south and west. The dock's x axis points north.
-func storm(speed float64) moor.Weather {
+// half a mile of lake to the south and west, the water lower by fall. The dock's x axis
+// points north.
+func storm(speed, fall float64) moor.Weather {
 	const sqft = ft * ft
 	return moor.Weather{
 		Wind: moor.Wind{Speed: speed},
@@ -51,6 +52,6 @@ func storm(speed float64) moor.Weather {
 			{Name: "boat", End: 20 * sqft, Side: 50 * sqft, Height: 0.6, Shape: 1.5, At: [2]float64{0.8, 2.2}},
 		},
 		Fetches: moor.Fetches{100, 100, 200, 400, 800, 800, 600, 200}, // N, NE, E and so on
-		Depth:   12 * ft, Length: 16 * ft, Breadth: 8 * ft, Draft: 1 * ft, Freeboard: 1 * ft,
+		Depth:   depth - fall, Length: 16 * ft, Breadth: 8 * ft, Draft: draft, Freeboard: 1 * ft,
 	}
 }

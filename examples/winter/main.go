@@ -44,7 +44,7 @@ func run(args []string, out, errs io.Writer) int {
 	for i, text := range []string{*depth, *carry, *stand} {
 		var err error
 		if sizes[i], err = measure.Length.Parse(text); err != nil {
-			fmt.Fprintln(errs, "winter:", err)
+			fmt.Fprintln(errs, "winter:", measure.RestateError(err, measure.US))
 			return 2
 		}
 	}
@@ -52,7 +52,7 @@ func run(args []string, out, errs io.Writer) int {
 	if *temps != "" {
 		f, err := os.Open(*temps)
 		if err != nil {
-			fmt.Fprintln(errs, "winter:", err)
+			fmt.Fprintln(errs, "winter:", measure.RestateError(err, measure.US))
 			return 2
 		}
 		defer f.Close()
@@ -81,7 +81,7 @@ func run(args []string, out, errs io.Writer) int {
 		_, err = out.Write(text.Bytes())
 	}
 	if err != nil {
-		fmt.Fprintln(errs, "winter:", err)
+		fmt.Fprintln(errs, "winter:", measure.RestateError(err, measure.US))
 		return 2
 	}
 	return 0

@@ -11,7 +11,7 @@ import (
 // Usual returns a sourced figure of the trade by name, in SI: Lo and Hi are the
 // span printed, equal where it is one figure, infinite on the side that is open. An
 // unknown name lists the others: the loads and widths of ramps, the speed and the
-// added mass of boats alongside, waves in a berth, snow, holdings of anchors by
+// added mass of boats alongside, waves in a berth, winds, snow, holdings of anchors by
 // their weight. The last are told too differently to stand on: no check uses them.
 func Usual(name string) (measure.Range, error) {
 	t, err := load()
@@ -43,5 +43,6 @@ var usualUnits = map[string]struct {
 	"ft":      {measure.Length, measure.Foot},
 	"ft/s":    {measure.Speed, measure.Foot},
 	"mph":     {measure.Speed, measure.MPH},
+	"m/s":     {measure.Speed, 1},
 	"deg":     {measure.Angle, math.Pi / 180},
 }

@@ -30,6 +30,8 @@ type Answer struct {
 	Note  string  // which member, which currency, which verdict
 	Words string  // in the place of the number, where a dock that found no rest has none: "capsizes"
 	Err   error
+
+	asked bool // of the ice: printed rounded up
 }
 
 // Compare asks each report the same: what the dock costs and weighs, how high and how
@@ -114,7 +116,9 @@ func most(begin string) func(*Report) Answer {
 				err = notKnown(begin, "a number")
 			}
 		}
-		return answer(c.Kind, c.Limit, "", err)
+		out := answer(c.Kind, c.Limit, "", err)
+		out.asked = c.Hazard && c.AtLeast && c.Kind == measure.Length
+		return out
 	}
 }
 
@@ -166,7 +170,7 @@ func (r *Report) cost() Answer {
 
 func (r *Report) worstMember() Answer {
 	var worst measure.Check
-	for _, begin := range []string{"Worst joist, whatever", "Worst rim, whatever", "Worst rim, bent"} {
+	for _, begin := range []string{"Worst joist, ", "Worst rim, "} {
 		for _, t := range r.Topics {
 			for _, c := range t.Checks {
 				if strings.HasPrefix(c.Name, begin) && (worst.Name == "" || worseRatio(c, worst)) {
@@ -183,7 +187,14 @@ func (r *Report) worstMember() Answer {
 		return Answer{Kind: measure.Percent, Err: err}
 	}
 	note := worst.Name
-	if len(worst.Notes) > 0 {
+	if head, what, firm := strings.Cut(worst.Name, ", floats standing firm: "); firm {
+		for _, n := range worst.Notes { // which one it is
+			if strings.HasPrefix(n, "joist ") {
+				head, _, _ = strings.Cut(n, ",")
+			}
+		}
+		note = head + ", " + what + ", floats standing firm"
+	} else if len(worst.Notes) > 0 {
 		note = worst.Notes[0]
 	}
 	out := answer(measure.Percent, worst.Ratio(), note, nil).stands(worst)
@@ -221,10 +232,15 @@ func (a Answer) text(s measure.System) string {
 		return a.Words
 	case a.Kind == measure.Ratio:
 		return fmt.Sprintf("%.2f %s", a.Value, a.Note)
-	case a.Note != "":
-		return a.Kind.Format(a.Value, s) + ", " + a.Note
 	}
-	return a.Kind.Format(a.Value, s)
+	text := a.Kind.Format(a.Value, s)
+	if a.asked {
+		text = measure.Upward(a.Value, s)
+	}
+	if a.Note != "" {
+		text += ", " + a.Note
+	}
+	return text
 }
 
 // WriteText writes the comparison in 80 columns: each question with a line for each
@@ -241,9 +257,12 @@ func (c *Comparison) WriteText(w io.Writer) error {
 		p.line(row.Question)
 		for i, a := range row.Answers {
 			p.flow(fmt.Sprintf("   %c  ", 'A'+i%26), "      ", a.text(c.Units))
-			if a.Err != nil && !seen[a.Err.Error()] {
-				seen[a.Err.Error()] = true
-				why = append(why, a.Err.Error())
+			if a.Err == nil {
+				continue
+			}
+			if s := measure.RestateError(a.Err, c.Units).Error(); !seen[s] {
+				seen[s] = true
+				why = append(why, s)
 			}
 		}
 	}

@@ -16,6 +16,10 @@ type Lines struct {
 	Bed       float64 // depth of the lake bed
 	Low, High float64 // lowest and highest water
 	Leads     []Lead
+
+	// Storm tells the wind that the lines are checked for, in the plan's units, and what
+	// stands beside it; nil where the plan has none.
+	Storm []string
 }
 
 // A Lead is the way of one line from the dock to what it runs to, straight, in m.
@@ -57,6 +61,10 @@ func (d *Dock) Lines() (*Lines, error) {
 	out := &Lines{Deck: fl.edge, Draft: u.Draft, Bed: site.Depth.Value, Low: site.LevelLow.Value, High: site.LevelHigh.Value}
 	if !(out.Low <= out.High) {
 		return nil, &measure.Error{Field: site.LevelHigh.Path, Text: site.LevelHigh.Text, Class: measure.ErrRange, Want: "a highest level over the lowest"}
+	}
+	told, calm := d.blow()
+	if out.Storm = told; calm != nil {
+		out.Storm = append(out.Storm, measure.RestateError(calm, d.system()).Error())
 	}
 	for i := range m.Lines {
 		l := &m.Lines[i]

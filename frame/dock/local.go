@@ -1,6 +1,7 @@
 package dock
 
 import (
+	"fmt"
 	"math"
 
 	"example.org/floewright/frame/plan"
@@ -18,7 +19,7 @@ func (d *Dock) Permits() []Permit {
 	var out []Permit
 	if d.plan != nil {
 		for i := range d.plan.Floats {
-			if d.plan.Floats[i].Shape.Value == "drum" && d.plan.Local.Drums.Value != "new" {
+			if _, used := d.usedDrum(i); d.plan.Floats[i].Shape.Value == "drum" && (used || d.plan.Local.Drums.Value != "new") {
 				out = append(out, Permit{"reused drums as flotation", "the lake's authority", "many forbid drums, or all that held something"})
 				break
 			}
@@ -95,7 +96,16 @@ func (d *Dock) flotation() measure.Check {
 			continue
 		}
 		rs = append(rs, on(l.Drums))
-		if l.Flotation.Value == "no drums" || l.Flotation.Value == "no reused drums" && l.Drums.Value != "new" {
+		held, used := d.usedDrum(i)
+		if used && l.Drums.Value == "new" {
+			c.Notes = append(c.Notes, fmt.Sprintf("local.drums says new, %s says %s: a drum that held something is reused", held.Path, held.Value))
+		}
+		if l.Flotation.Value == "no reused drums" && l.Drums.Value == "new" {
+			if duty := d.drumOf(i); duty != nil { // new is what held nothing
+				rs = append(rs, on(duty.Held))
+			}
+		}
+		if l.Flotation.Value == "no drums" || l.Flotation.Value == "no reused drums" && (used || l.Drums.Value != "new") {
 			c.Value++
 		}
 	}

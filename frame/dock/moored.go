@@ -66,6 +66,9 @@ func (d *Dock) hold() (*hold, rests, error) {
 	if err != nil {
 		return nil, rs, err
 	}
+	if err := d.aground(h.draft); err != nil {
+		return nil, rs, err
+	}
 	low, high := site.LevelLow.Value, site.LevelHigh.Value
 	if !(low <= high) {
 		return nil, rs, &measure.Error{Field: site.LevelHigh.Path, Text: site.LevelHigh.Text, Class: measure.ErrRange, Want: "a highest level over the lowest"}
@@ -374,17 +377,20 @@ func (d *Dock) linePull() (pull float64, whose string) {
 		if len(d.plan.Mooring.Lines) == 0 {
 			return d.plan.Loads.Cleat.Value, cleat
 		}
-		return d.plan.Loads.Cleat.Value, cleat + ", since the lines are not known: " + err.Error()
+		return d.plan.Loads.Cleat.Value, cleat + ", since the lines are not known: " + measure.RestateError(err, d.system()).Error()
 	}
 	s, err := d.surveyed(h)
 	if err != nil {
-		return d.plan.Loads.Cleat.Value, cleat + ", since the lines find no rest: " + err.Error()
+		return d.plan.Loads.Cleat.Value, cleat + ", since the lines find no rest: " + measure.RestateError(err, d.system()).Error()
 	}
 	most := 0.0
 	for _, of := range append(slices.Clone(s.lost), *s.whole) {
 		for _, e := range of.Ties {
 			most = max(most, e.Tension)
 		}
+	}
+	if _, calm := d.blow(); calm != nil && !(most >= d.plan.Loads.Cleat.Value) {
+		return d.plan.Loads.Cleat.Value, cleat + ", since the plan's wind is no storm"
 	}
 	return most, "; its pull is that of the worst line in the plan's storm, also with one lost"
 }

@@ -1,7 +1,6 @@
 package dock
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -21,6 +20,7 @@ func (d *Dock) mooring() []measure.Check {
 // lines follows every line to ground, and finds what levels and losses do.
 func (d *Dock) lines() []measure.Check {
 	h, rs, err := d.hold()
+	told, calm := d.blow()
 	var of *storm
 	var s *moor.Survey
 	var lost []moor.Survey
@@ -52,12 +52,12 @@ func (d *Dock) lines() []measure.Check {
 			if i == 0 && part.name == "fitting" {
 				c.Notes = append(c.Notes, fmt.Sprintf("the dock moves up to %s and turns up to %s in the storm",
 					measure.Length.Format(s.Offset, d.system()), measure.Angle.Format(s.Turn, d.system())))
-				c.Notes = append(append(c.Notes, h.notes...), s.Notes...)
+				c.Notes = slices.Concat(c.Notes, told, h.notes, s.Notes)
 			}
-			out = append(out, c)
+			out = append(out, unless(c, calm))
 		}
 	}
-	out = append(out, d.oneLost(lost, err))
+	out = append(out, unless(d.oneLost(lost, err), calm))
 	low, high := d.bands(h, err)
 	out = append(out, low, high)
 	for i := range out {
@@ -100,7 +100,7 @@ func (d *Dock) oneLost(lost []moor.Survey, err error) measure.Check {
 	for _, s := range lost {
 		if s.Err != nil {
 			c.Value++
-			c.Notes = append(c.Notes, "without "+s.Lost+": "+s.Err.Error())
+			c.Notes = append(c.Notes, "without "+s.Lost+": "+measure.RestateError(s.Err, d.system()).Error())
 			continue
 		}
 		verdict := measure.Holds
@@ -319,6 +319,9 @@ func (d *Dock) pins(base *float.Platform) (measure.Check, error) {
 		}
 	}
 	c, err := hinge.Check(worst)
+	told, calm := d.blow()
+	c = unless(c, calm)
+	c.Notes = append(c.Notes, told...)
 	c.Notes = append(c.Notes,
 		fmt.Sprintf("worst with the water at %s: the pin lines stand %s apart untied, and the hinge takes all of the storm, crests and the crowd's heel",
 			measure.Length.Format(at, d.system()), measure.Length.Format(math.Abs(worst.Step), d.system())),
@@ -372,47 +375,4 @@ func (d *Dock) ramped() measure.Check {
 	}
 	c.Name, c.Rests = name, append(rs.assumptions(), c.Rests...)
 	return c
-}
-
-// hauled checks the line and the anchor with which the dock is hauled out.
-func (d *Dock) hauled() []measure.Check {
-	names := []string{"Hauling out: the line", "Hauling out: what the winch hangs on"}
-	m := &d.plan.Mooring
-	if m.HauledOut.Value == "no" {
-		return []measure.Check{without(names[0], m.HauledOut, measure.Force), without(names[1], m.HauledOut, measure.Force)}
-	}
-	g := &m.Haul
-	_, rs, err := d.platform()
-	rs = append(rs, on(m.HauledOut))
-	if m.HauledOut.Value == "yes" {
-		rs = append(rs, on(d.plan.Loads.Skid), on(g.Slope), on(g.Parts), on(g.Kind), on(g.Size), on(g.End))
-	}
-	rs = dedupe(rs)
-	if missing := rs.err(); missing != nil {
-		err = missing
-	}
-	var out []measure.Check
-	var line moor.Gear
-	if err == nil {
-		line, err = gear(g.Kind.Value, g.Size.Value, g.End.Value)
-	}
-	if err == nil {
-		anchor := moor.Rated{Name: "holding of the winch's anchor", Source: srcUser}
-		if g.Holding.Known == measure.Measured {
-			anchor.Hold = g.Holding.Value
-		}
-		out, err = moor.Haul{
-			Mass: d.weighs() / measure.Gravity, Slope: g.Slope.Value, Friction: d.plan.Loads.Skid.Value, Parts: g.Parts.Value, Line: line, Anchor: anchor,
-		}.Check()
-	}
-	if err == nil && len(out) != len(names) {
-		err = errors.New("the pull does not end in a line and an anchor")
-	}
-	if err != nil {
-		out = []measure.Check{measure.Refuse("", err), measure.Refuse("", err)}
-	}
-	for i := range out {
-		out[i].Name, out[i].Rests = names[i], append(rs.assumptions(), out[i].Rests...)
-	}
-	return out
 }

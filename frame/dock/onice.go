@@ -18,7 +18,7 @@ import (
 func (d *Dock) survey() ice.Sheet {
 	p := &d.plan.Ice
 	s := ice.Sheet{
-		Water:   map[string]ice.Water{"lake": ice.Lake, "river": ice.River}[d.plan.Site.Water.Value],
+		Water:   map[string]ice.Water{"lake": ice.Lake, "river": ice.River, "sea": ice.Sea}[d.plan.Site.Water.Value],
 		Season:  map[string]ice.Season{"winter": ice.Winter, "spring": ice.Spring}[p.Season.Value],
 		Cracks:  map[string]ice.Cracks{"none": ice.NoCracks, "one": ice.OneCrack, "crossing": ice.CrossingCracks}[p.Cracks.Value],
 		Wet:     finding(p.Wet),

@@ -114,7 +114,7 @@ func (d *Dock) seasonNotes(s *Season, m recalled) []string {
 	case s.Winters > 0:
 		out = append(out, fmt.Sprintf("from the temperatures of %s", several(s.Winters, "winter")))
 	case d.winters != nil && s.NoOdds != nil:
-		out = append(out, "the table of temperatures is not counted: "+s.NoOdds.Error())
+		out = append(out, "the table of temperatures is not counted: "+measure.RestateError(s.NoOdds, d.system()).Error())
 	}
 	for _, g := range s.Gaps {
 		out = append(out, "table of temperatures, "+g.String())

@@ -36,7 +36,7 @@ func (s *Shop) hardwareText(p *page) {
 		p.hang("", fmt.Sprintf("to buy: %d %s", i.Count, i.What))
 	}
 	if s.Joints.Err != nil {
-		p.wrap("", "Not whole: "+strings.Join(strings.Split(measure.Restate(s.Joints.Err.Error(), s.Units), "\n"), "; "))
+		p.wrap("", "Not whole: "+strings.Join(strings.Split(measure.RestateError(s.Joints.Err, s.Units).Error(), "\n"), "; "))
 	}
 }
 
@@ -45,7 +45,7 @@ func (s *Shop) cutText(p *page) {
 	length := func(x float64) string { return measure.Length.Format(x, s.Units) }
 	p.heading("CUT LIST")
 	if c.Err != nil {
-		p.wrap("", "No answer: "+measure.Restate(c.Err.Error(), s.Units))
+		p.wrap("", "No answer: "+measure.RestateError(c.Err, s.Units).Error())
 		return
 	}
 	p.wrap("", fmt.Sprintf("Saw cut %s, %s off each end of a board. Measure each board before you cut it.", length(c.Saw.Kerf), length(c.Saw.Trim)))
@@ -113,7 +113,7 @@ func (s *Shop) billText(p *page) {
 		}
 		if r.Err != nil {
 			p.line(name)
-			p.wrap("  ", "no answer: "+measure.Restate(r.Err.Error(), s.Units))
+			p.wrap("  ", "no answer: "+measure.RestateError(r.Err, s.Units).Error())
 			continue
 		}
 		p.line(fmt.Sprintf("%-40s %5d %5d %5d %9s %10s", name, r.Need, r.Have, r.Buy, amount(r.Price), amount(r.Cost)))
@@ -129,7 +129,7 @@ func (s *Shop) billText(p *page) {
 		p.line(fmt.Sprintf("%-68s %10s", l.name, amount(l.x)))
 	}
 	if b.Err != nil {
-		p.wrap("", "No total: "+measure.Restate(b.Err.Error(), s.Units))
+		p.wrap("", "No total: "+measure.RestateError(b.Err, s.Units).Error())
 	}
 	if c.Err == nil {
 		p.wrap("", "Lumber by the board: "+proof(c, b.Currency, s.Units)+".")
@@ -149,7 +149,7 @@ func (s *Shop) finishText(p *page) {
 	for _, f := range s.Finish {
 		switch {
 		case f.Err != nil:
-			p.hang("", fmt.Sprintf("%s, on %s: no answer: %v", f.Name, f.On, f.Err))
+			p.hang("", fmt.Sprintf("%s, on %s: no answer: %v", f.Name, f.On, measure.RestateError(f.Err, s.Units)))
 		default:
 			text := fmt.Sprintf("%s, on %s: %s, %d coats, %s", f.Name, f.On, measure.Area.Format(f.Area, s.Units), f.Coats, measure.Volume.Format(f.Volume, s.Units))
 			if f.Spread != nil {
@@ -166,7 +166,7 @@ func (s *Shop) finishText(p *page) {
 func (s *Shop) carryText(p *page) {
 	p.heading("TO THE LAKE")
 	p.wrap("", measure.Restate("People by the weight of one: 23 kg (51 lb) each", s.Units)+" ["+srcLift.String()+
-		measure.Restate("]. Crew by the pull or the brake on the slope: 100 N (22 lbf) each", s.Units)+" ["+srcPull.String()+"].")
+		"]. Crew by the pull or the brake on the slope: "+measure.Force.Format(pullOne, s.Units)+" each ["+srcPull.String()+"].")
 	p.line(fmt.Sprintf("%-24s %5s %9s %6s %5s %9s %9s %4s", "", "count", "one", "people", "trips", "load", "pull", "crew"))
 	for _, h := range s.Carry {
 		name := h.Piece
@@ -176,7 +176,7 @@ func (s *Shop) carryText(p *page) {
 		p.line(fmt.Sprintf("%-24s %5s %9s %6s %5s %9s %9s %4s", name, dash(h.Count), s.print(measure.Mass, given(h.Each)), dash(h.People), dash(h.Trips),
 			s.print(measure.Mass, given(h.Load)), s.print(measure.Force, given(h.Pull)), dash(h.Crew)))
 		if h.Err != nil {
-			p.wrap("  ", "no answer: "+measure.Restate(h.Err.Error(), s.Units))
+			p.wrap("  ", "no answer: "+measure.RestateError(h.Err, s.Units).Error())
 		}
 	}
 }

@@ -201,11 +201,11 @@ func (w *work) onIce() {
 			if h.People > 0 {
 				stops = append(stops, "fewer than "+heads(h.People)+" to lift it")
 			} else {
-				stops = append(stops, h.Err.Error())
+				stops = append(stops, measure.RestateError(h.Err, w.system()).Error())
 			}
 		}
-		if h.Brake > 0 {
-			do += fmt.Sprintf("; on the slope %d hold a sled of %s back with %s", h.Crew, measure.Mass.Format(h.Load, w.units), measure.Force.Format(h.Brake, w.units))
+		if h, ok := w.heaviestSled(); ok && h.Brake > 0 {
+			do += fmt.Sprintf("; on the slope %d hold the heaviest sled, of %s with %s, back with %s", h.Crew, h.Piece, measure.Mass.Format(h.Load, w.units), measure.Force.Format(h.Brake, w.units))
 			stops = append(stops, "a sled that runs by itself: let it go, nobody below it")
 		}
 		carried := slices.Clone(gates)
@@ -361,16 +361,32 @@ func (w *work) closing(name string) string {
 	return "a temperature written down"
 }
 
-// heaviestPiece returns what weighs most of all that is carried.
+// heaviestPiece returns what weighs most of all that is carried; hardware comes in boxes.
 func (w *work) heaviestPiece() (Haul, bool) {
+	return w.heaviest(func(h Haul) float64 {
+		if h.Piece == "hardware" {
+			return 0
+		}
+		return h.Each
+	})
+}
+
+// heaviestSled returns what makes the heaviest sled of all that is carried.
+func (w *work) heaviestSled() (Haul, bool) {
+	return w.heaviest(func(h Haul) float64 { return h.Load })
+}
+
+// heaviest returns the row of the carry list that has the most of something, the first
+// of equals.
+func (w *work) heaviest(by func(Haul) float64) (Haul, bool) {
 	var out Haul
 	if w.r.Shop == nil {
 		return out, false
 	}
 	for _, h := range w.r.Shop.Carry {
-		if h.Piece != "hardware" && h.Each > out.Each {
+		if by(h) > by(out) {
 			out = h
 		}
 	}
-	return out, out.Each > 0
+	return out, by(out) > 0
 }

@@ -308,13 +308,21 @@ func (d *Dock) sealed(c *measure.Check, cold bool, set *plan.Floats, duty *plan.
 	rs = append(rs, on(duty.Floats), on(duty.Closed), on(at))
 	c.Kind, c.Rule, c.AtLeast, c.Limit = measure.Pressure, srcSeal, false, bears.Value
 	c.Rests = append(rs, on(bears)).assumptions()
-	if rs.err() != nil {
+	err := rs.err()
+	if err == nil {
+		err = d.swings(duty)
+	}
+	if err != nil {
 		rs = append(rs, on(bears))
-		*c = refuse(c.Name, rs.err(), rs)
+		*c = refuse(c.Name, err, rs)
 		return
 	}
+	degrees := at.Value
+	if cold {
+		degrees = math.Min(degrees, d.frost())
+	}
 	seal := float.Seal{Celsius: duty.Closed.Value}
-	if c.Value, c.Err = seal.Squeeze(at.Value, 0, waterHeavy); c.Err != nil {
+	if c.Value, c.Err = seal.Squeeze(degrees, 0, waterHeavy); c.Err != nil {
 		return
 	}
 	if cold {
@@ -329,4 +337,36 @@ func (d *Dock) sealed(c *measure.Check, cold bool, set *plan.Floats, duty *plan.
 	}
 	c.Value = math.Max(0, c.Value)
 	c.Err = rests{on(bears)}.err()
+}
+
+// swings refuses temperatures of a drum that contradict each other or the plan's weather,
+// in which it stood: the coldest over the hottest, over the temperature at which it was
+// closed, or over a low of these days.
+func (d *Dock) swings(duty *plan.Drum) error {
+	most, why := duty.Hottest.Value, "the hottest"
+	if plan.Has(duty.Closed) && duty.Closed.Value < most {
+		most, why = duty.Closed.Value, "at which they were closed"
+	}
+	if low := d.frost(); low < most {
+		most, why = low, "the lowest of ice.weather"
+	}
+	told := func(x float64) string { return measure.Temperature.Format(x, d.system()) }
+	if plan.Has(duty.Coldest) && duty.Coldest.Known == measure.Measured && duty.Coldest.Value > most+1e-9 {
+		return &measure.Error{Field: duty.Coldest.Path, Text: duty.Coldest.Text, Class: measure.ErrRange, Want: "at most " + told(most) + ", " + why}
+	}
+	if plan.Has(duty.Closed) && plan.Has(duty.Hottest) && duty.Hottest.Known == measure.Measured && duty.Hottest.Value < duty.Closed.Value-1e-9 {
+		return &measure.Error{Field: duty.Hottest.Path, Text: duty.Hottest.Text, Class: measure.ErrRange, Want: "at least " + told(duty.Closed.Value) + ", at which they were closed"}
+	}
+	return nil
+}
+
+// frost is the lowest temperature of the plan's weather, +Inf where it has none.
+func (d *Dock) frost() float64 {
+	low := math.Inf(1)
+	for i := range d.plan.Ice.Weather {
+		if at := d.plan.Ice.Weather[i].Low; plan.Has(at) {
+			low = math.Min(low, at.Value)
+		}
+	}
+	return low
 }

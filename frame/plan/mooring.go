@@ -4,6 +4,7 @@ package plan
 // are compass bearings.
 type Mooring struct {
 	Wind, WindMean, WindHeight Quantity
+	WindYears                  Count    // in which such a wind comes once
 	Bearing                    Quantity // of the dock, from its near end to its far end
 	Fetch                      Fetch
 	Current, Set               Quantity

@@ -5,9 +5,10 @@ import "example.org/floewright/lumber/measure"
 var corners = []string{"near end, near side", "near end, far side", "far end, near side", "far end, far side"}
 
 var mooringFields = []field[Mooring]{
-	quantity("wind_speed", measure.Speed, "1 mph", "150 mph", "", "The storm the mooring is to hold in, as forecast or measured over open water.", func(m *Mooring) *Quantity { return &m.Wind }),
+	quantity("wind_speed", measure.Speed, "1 mph", "150 mph", "", "The storm the mooring is to hold in, as forecast or measured over open water; below a strong breeze, 24 mph as the mean of ten minutes, nothing is said to hold.", func(m *Mooring) *Quantity { return &m.Wind }),
 	plausible(quantity("wind_averaging", measure.Time, "1 s", "10 h", "1 h", "Time over which that wind is the mean; a gust is 3 s.", func(m *Mooring) *Quantity { return &m.WindMean }), "10 min"),
 	plausible(quantity("wind_height", measure.Length, "1 ft", "65 ft", "33 ft", "Height above the water at which it was measured; forecasts are for 10 m (33 ft).", func(m *Mooring) *Quantity { return &m.WindHeight }), "10 ft"),
+	count("wind_years", 1, 1000, "", "In how many years such a wind comes once, if whoever keeps the records has said so; printed beside the checks.", func(m *Mooring) *Count { return &m.WindYears }),
 	quantity("bearing", measure.Angle, "0 deg", "360 deg", "", "By compass, looking along the dock from the end where the tape hooks; its far side is then on the left.", func(m *Mooring) *Quantity { return &m.Bearing }),
 	section("fetch", "Open water seen from the dock, off a map, by direction. All eight, or none: then the waves are those seen.", fetchFields, func(m *Mooring) *Fetch { return &m.Fetch }),
 	quantity("current", measure.Speed, "0 mph", "5 mph", "", "Of the water, by a stick and a stopwatch; 0 mph where it stands.", func(m *Mooring) *Quantity { return &m.Current }),

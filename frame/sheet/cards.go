@@ -132,7 +132,7 @@ func (c *cards) missing(what string, err error) Block {
 }
 
 // why returns an error's text in the units of the pages.
-func (c *cards) why(err error) string { return measure.Restate(err.Error(), c.units) }
+func (c *cards) why(err error) string { return measure.RestateError(err, c.units).Error() }
 
 // check returns the first check whose name begins so.
 func (c *cards) check(begin string) measure.Check {

@@ -295,5 +295,8 @@ func (c *cards) lines() Card {
 		t.Rows = append(t.Rows, Row{Cells: []string{k.Name, c.length(k.At(lines.Low)), c.length(k.At(0)), c.length(k.At(lines.High)), made, WriteIn}})
 	}
 	out.Blocks = []Block{c.picture("lines"), t, Paragraph("A line shorter than the longest of these ways pulls the dock under or parts; one much longer lets it wander. Today is the water at which the plan was measured.")}
+	for _, s := range lines.Storm {
+		out.Blocks = append(out.Blocks, Paragraph(strings.ToUpper(s[:1])+measure.Restate(s[1:], c.units)+"."))
+	}
 	return out
 }

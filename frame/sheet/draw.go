@@ -67,7 +67,7 @@ func Draw(d *dock.Dock, r *dock.Report) (*Drawn, error) {
 			pic, err = p.draw()
 		}
 		if err != nil {
-			out.Missing = append(out.Missing, Note{Code: p.name, Text: measure.Restate(err.Error(), g.units)})
+			out.Missing = append(out.Missing, Note{Code: p.name, Text: measure.RestateError(err, g.units).Error()})
 			continue
 		}
 		out.Pictures = append(out.Pictures, pic)

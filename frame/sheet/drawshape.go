@@ -21,7 +21,7 @@ func (g *drawing) plan() (Picture, error) {
 		Ends: [2]string{"near end", "far end"}, Sides: [2]string{"near side", "far side"},
 	}
 	if s.Err != nil {
-		p.Without = "Not all floats and fixed things are drawn: " + measure.Restate(s.Err.Error(), g.units) + "."
+		p.Without = "Not all floats and fixed things are drawn: " + measure.RestateError(s.Err, g.units).Error() + "."
 	}
 	for _, t := range slices.Concat(s.Joists, s.Rims) {
 		p.Members = append(p.Members, Rectangle(t))
@@ -104,7 +104,7 @@ func (g *drawing) section() (Picture, error) {
 		}
 	}
 	if noWater != nil {
-		c.Where += " Where the water stands is not known: " + measure.Restate(noWater.Error(), g.units) + "."
+		c.Where += " Where the water stands is not known: " + measure.RestateError(noWater, g.units).Error() + "."
 		return c.Draw()
 	}
 	c.Water = append(c.Water, Waterline{"nobody aboard", g.water(empty, f)})
@@ -112,7 +112,7 @@ func (g *drawing) section() (Picture, error) {
 		c.Water = append(c.Water, Waterline{g.standing(), g.water(g.crowd.Rest, f)})
 		c.Where += " It lies deepest with " + g.standing() + "."
 	} else {
-		c.Where += " With " + g.standing() + " the dock finds no rest: " + measure.Restate(g.crowd.Err.Error(), g.units) + "."
+		c.Where += " With " + g.standing() + " the dock finds no rest: " + measure.RestateError(g.crowd.Err, g.units).Error() + "."
 	}
 	return c.Draw()
 }

@@ -29,7 +29,7 @@ func Verdicts(caption string, checks []measure.Check, units measure.System) Tabl
 			r.Notes = append(r.Notes, note("Rule: "+c.Rule.String()+"."))
 		}
 		if c.Err != nil {
-			r.Notes = append(r.Notes, note("Why there is no answer: "+c.Err.Error()+"."))
+			r.Notes = append(r.Notes, note("Why there is no answer: "+measure.RestateError(c.Err, units).Error()+"."))
 		}
 		for _, a := range c.Rests {
 			if a.Decides {

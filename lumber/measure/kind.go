@@ -131,16 +131,11 @@ func (k Kind) si(x float64) string {
 		}
 		return shortest(math.Round(x/scale*1e4)/1e4) + unit
 	}
-	return k.exact(x)
-}
-
-const hour = 3600.0
-
-// exact is si without a change of unit.
-func (k Kind) exact(x float64) string {
 	s := strconv.FormatFloat(x, 'g', -1, 64)
 	if u := k.info().si; u != "" {
 		s += " " + u
 	}
 	return s
 }
+
+const hour = 3600.0

@@ -54,6 +54,37 @@ func (k Kind) print(x float64, s System, more int) string {
 	return decimal(v, d+more) + " " + st.unit
 }
 
+// told prints a quantity of an error: as print does, but with miles for far lengths, the
+// seconds and minutes of short times, plain numbers without decimals that say nothing, and
+// powers of ten for bounds beyond anything. In SI most are as the error has them.
+func (k Kind) told(x float64, s System, more int) string {
+	few := func(v float64, unit string) string {
+		if more == 0 {
+			v = sixDigits(v)
+		}
+		if unit != "" {
+			unit = " " + unit
+		}
+		return shortest(v) + unit
+	}
+	st := k.info().style[US]
+	switch size := math.Abs(x); {
+	case !finite(x):
+	case k == Time && size < 60:
+		return few(x, "s")
+	case k == Time && size < 3600:
+		return few(x/60, "min")
+	case k == Time || k == Angle || k == Percent:
+	case s == SI || k.info().si == "":
+		return few(x, k.info().si)
+	case k == Length && size >= 1000:
+		return few(x/Mile, "mi")
+	case k != Length && k != Temperature && size/st.scale >= 1e5:
+		return few(x/st.scale, st.unit)
+	}
+	return k.print(x, s, more)
+}
+
 // Upward returns a length that is asked for, in metres, as [Kind.Format] does but
 // rounded up, to a quarter of an inch, which a stick in a hole shows, or a millimetre:
 // never less than it is, but for a part in a million of that, so that what is exact

@@ -174,8 +174,10 @@ func restated(text, after string, s System) (string, bool) {
 
 func plain(x float64, digits int) string { return strconv.FormatFloat(x, 'f', digits, 64) }
 
-// RestateError returns an error whose text is that of err as [Restate] has it, and
-// that unwraps to it; nil stays nil.
+// RestateError returns an error for the eyes of a reader of s, and that unwraps to err;
+// nil stays nil. Each [*Error] in it is told from its numbers in the units of s, rounded as
+// [Kind.Format] does and never so far that a value reads like the end that it passes; the
+// rest of the text is as [Restate] has it.
 func RestateError(err error, s System) error {
 	if err == nil {
 		return nil
@@ -185,10 +187,36 @@ func RestateError(err error, s System) error {
 		err = done.err
 	}
 	text := err.Error()
-	if now := Restate(text, s); now != text {
+	now := text
+	for _, e := range within(err) {
+		if said := e.Error(); said != "" {
+			now = strings.ReplaceAll(now, said, e.in(s))
+		}
+	}
+	if now = Restate(now, s); now != text {
 		return &told{err, now}
 	}
 	return err
+}
+
+// within returns the bad inputs that an error wraps, itself among them.
+func within(err error) []*Error {
+	switch e := err.(type) {
+	case *Error:
+		if e == nil {
+			return nil
+		}
+		return []*Error{e}
+	case interface{ Unwrap() error }:
+		return within(e.Unwrap())
+	case interface{ Unwrap() []error }:
+		var out []*Error
+		for _, of := range e.Unwrap() {
+			out = append(out, within(of)...)
+		}
+		return out
+	}
+	return nil
 }
 
 type told struct {
