@@ -14,9 +14,9 @@ import (
 // ErrCapsizes and ErrUnsettled are the values that package frame has under the same names.
 var (
 	ErrSinks     = errors.New("sinks")
-	ErrCapsizes  = fault.Capsizes
+	ErrCapsizes  = fault.ErrCapsizes
 	ErrNoFloat   = errors.New("no float carries it")
-	ErrUnsettled = fault.Unsettled
+	ErrUnsettled = fault.ErrUnsettled
 )
 
 // A Failure says how a platform fails to float, and by how much.

@@ -7,13 +7,13 @@ import (
 )
 
 // ErrMechanism is the class of every [*MechanismError]; package rack has the same value.
-var ErrMechanism = fault.Mechanism
+var ErrMechanism = fault.ErrMechanism
 
 // ErrUnsettled is given when no state of balance was found within the rounding
 // of the numbers or the steps allowed: supports of wildly different stiffness,
 // or a support whose force falls or jumps as it sinks. Packages float and rack have the
 // same value.
-var ErrUnsettled = fault.Unsettled
+var ErrUnsettled = fault.ErrUnsettled
 
 // A MechanismError says that a part is free to move: no rest, too few of them,
 // a hinge too many, or supports that have all let go or reached their limit.

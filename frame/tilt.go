@@ -7,7 +7,7 @@ import (
 )
 
 // ErrCapsizes is the class of every [*CapsizeError]; package float has the same value.
-var ErrCapsizes = fault.Capsizes
+var ErrCapsizes = fault.ErrCapsizes
 
 // A CapsizeError says that a frame afloat, whose weights and pushes have heights,
 // has no stable state near the upright: the weights stand too high for what the

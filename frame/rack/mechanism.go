@@ -12,11 +12,11 @@ import (
 )
 
 // ErrMechanism is the class of every [*MechanismError]; package frame has the same value.
-var ErrMechanism = fault.Mechanism
+var ErrMechanism = fault.ErrMechanism
 
 // ErrUnsettled is given when no state of balance was found within the rounding
 // of the numbers: stiffnesses or lengths wildly apart. Package frame has the same value.
-var ErrUnsettled = fault.Unsettled
+var ErrUnsettled = fault.ErrUnsettled
 
 // A MechanismError says that a part is free to move: no brace and no stiff
 // corner, a hinge too many, too few holds, lines that all hang slack.

@@ -8,7 +8,7 @@ import "errors"
 
 // The states. They are answers, not bad input.
 var (
-	Capsizes  = errors.New("capsizes")
-	Mechanism = errors.New("nothing holds it")
-	Unsettled = errors.New("no balance found")
+	ErrCapsizes  = errors.New("capsizes")
+	ErrMechanism = errors.New("nothing holds it")
+	ErrUnsettled = errors.New("no balance found")
 )
