@@ -91,7 +91,7 @@ func TestBadNumbers(t *testing.T) {
 		},
 		"weight section": func(x float64) error {
 			m := m
-			m.Width = x
+			m.Section.Width = x
 			_, err := m.Weights()
 			return err
 		},
@@ -122,7 +122,7 @@ func TestBadNumbers(t *testing.T) {
 			_, err := lumber.Weakest("2", lumber.Section{Width: x, Depth: 0.2})
 			return err
 		},
-		"member width": member(func(m *lumber.Member, x float64) { m.Width = x }),
+		"member width": member(func(m *lumber.Member, x float64) { m.Section.Width = x }),
 	} {
 		for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), -1, 0} {
 			wantBad(t, name, x, call(x))

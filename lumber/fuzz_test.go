@@ -236,7 +236,7 @@ func FuzzNotch(f *testing.F) {
 		n := lumber.Notch{Depth: depth, Length: length, From: from, Inner: inner, Top: top}
 		checks, err := m.CheckNotch(n, shear, lumber.TenYears)
 		ours(t, err)
-		whole, errWhole := m.CheckJoint(m.Depth, 5, shear, lumber.TenYears)
+		whole, errWhole := m.CheckJoint(m.Section.Depth, 5, shear, lumber.TenYears)
 		ours(t, errWhole)
 		part, errPart := m.CheckJoint(depth, length, shear, lumber.TenYears)
 		ours(t, errPart)

@@ -52,7 +52,7 @@ func TestWeights(t *testing.T) {
 	if !(w.Light < w.Bought && w.Bought < w.Damp && w.Damp < w.Soaked) {
 		t.Errorf("%+v", w)
 	}
-	volume := 2 * m.Area() * 3
+	volume := 2 * m.Section.Area() * 3
 	for got, gm := range map[float64][2]float64{w.Light: {0.37, 19}, w.Bought: {0.44, 19}, w.Damp: {0.44, 60}} {
 		rho, err := lumber.Density(gm[0], gm[1])
 		if err != nil {
