@@ -1,6 +1,7 @@
 package lumber
 
 import (
+	"slices"
 	"strconv"
 	"sync"
 
@@ -76,13 +77,7 @@ type Tree struct {
 }
 
 // Trees returns the table of species. Wood Handbook, Tables 4-1 and 4-3.
-func Trees() ([]Tree, error) {
-	t, err := trees()
-	if err != nil {
-		return nil, err
-	}
-	return append([]Tree(nil), t...), nil
-}
+func Trees() []Tree { return slices.Clone(embedded(trees())) }
 
 var trees = sync.OnceValues(func() ([]Tree, error) {
 	lines, err := readTable("shrinkage")
