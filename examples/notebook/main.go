@@ -67,7 +67,7 @@ func explore(out io.Writer) {
 	moment := max(most.Sag.Moment, -most.Hog.Moment)
 	say("   %d people at its end: %s, and one drum pushes with %s", crew, measure.Moment.Format(moment, measure.US), measure.Force.Format(line.Push[0], measure.US))
 	for _, c := range must(rim.Check(lumber.Demand{Moment: moment, Shear: max(most.Shear.Shear, -most.Shear.Shear)}, lumber.TenYears)) {
-		say("   %s: %s: %s", c.Name, c.Numbers(measure.US), c.Words())
+		say("   %s", c.Format(measure.US))
 	}
 
 	onIce(say, mass, rim)
