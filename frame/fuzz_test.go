@@ -165,8 +165,8 @@ func FuzzEnvelope(f *testing.F) {
 					t.Errorf("push %g outside %+v", p, e.Push[i])
 				}
 			}
-			if m := l.At(x).Moment; m > e.Sections[0].Moment.Most || m < e.Sections[0].Moment.Least || m > e.Sag.Moment+1e-9*math.Abs(e.Sag.Moment)+1e-9*b.Length*b.Length*math.Abs(q)+1e-9 {
-				t.Errorf("moment %g outside %+v, %v", m, e.Sections[0], e.Sag)
+			if m := l.At(x).Moment; m > e.Stations[0].Moment.Most || m < e.Stations[0].Moment.Least || m > e.Sag.Moment+1e-9*math.Abs(e.Sag.Moment)+1e-9*b.Length*b.Length*math.Abs(q)+1e-9 {
+				t.Errorf("moment %g outside %+v, %v", m, e.Stations[0], e.Sag)
 			}
 		}
 		if !(step > 0.05 && step < 1) {
@@ -181,8 +181,8 @@ func FuzzEnvelope(f *testing.F) {
 		for _, l := range b.Loads {
 			size += math.Abs(l.M) + b.Length*(math.Abs(l.P)+b.Length*(math.Abs(l.Q)+math.Abs(l.QTo)))
 		}
-		if w.Sag.Moment < w.Sections[0].Moment.Most-1e-9*size || w.Sag.Case >= len(w.Cases) {
-			t.Errorf("a section beyond the peak: %+v, %v", w.Sections[0], w.Sag)
+		if w.Sag.Moment < w.Stations[0].Moment.Most-1e-9*size || w.Sag.Case >= len(w.Cases) {
+			t.Errorf("a section beyond the peak: %+v, %v", w.Stations[0], w.Sag)
 		}
 	})
 }

@@ -103,7 +103,7 @@ func TestPinnedBeams(t *testing.T) {
 			if err != nil {
 				return append(out, err.Error())
 			}
-			return append(out, e.Push, e.Sections, e.Sag.Moment, e.Hog.Moment, e.Shear.Shear, e.Up.Deflection, e.Down.Deflection)
+			return append(out, e.Push, e.Stations, e.Sag.Moment, e.Hog.Moment, e.Shear.Shear, e.Up.Deflection, e.Down.Deflection)
 		}
 		return out
 	})

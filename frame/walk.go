@@ -153,7 +153,7 @@ func (e *Envelope) refine(b *Beam, group []Load, origins []float64) error {
 	for i, p := range e.Push {
 		both(p, func(l *Line) float64 { return l.Push[i] })
 	}
-	for _, s := range e.Sections {
+	for _, s := range e.Stations {
 		both(s.Shear, func(l *Line) float64 { return l.At(s.X).Shear })
 		both(s.Moment, func(l *Line) float64 { return l.At(s.X).Moment })
 		both(s.Deflection, func(l *Line) float64 { return l.At(s.X).Deflection })

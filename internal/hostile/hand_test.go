@@ -89,7 +89,6 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"frame.Line.ExtremesWithin":      {0.5, 4.0},
 
 		"frame/layout.Ell":          {main, wing},
-		"frame/layout.Lines":        {[]float64{0.5, 1}, 0.038, false},
 		"frame/layout.Wedge":        {0.58, 0.46},
 		"frame/layout.Corner":       {3.0, 4.0, 5.0},
 		"frame/layout.Racked":       {3.0, 4.0, 5.01, 4.99},
