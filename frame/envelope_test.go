@@ -334,7 +334,7 @@ func TestWalkOffTheBeam(t *testing.T) {
 	near(t, "push", e.Push[0].Most, most, 1)
 
 	// Half a spread load that varies: its inner part only.
-	e, err = b.Walk([]frame.Load{{From: 0, To: 2, Q: 0, QTo: 100}}, 0.5)
+	e, err = b.Walk([]frame.Load{{From: 0, To: 2, Rise: 100}}, 0.5)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -344,7 +344,7 @@ func TestWalkOffTheBeam(t *testing.T) {
 			if l.From == 0 && math.Abs(l.To-1) < 1e-9 {
 				found = true
 				near(t, "cut load", l.Q, 50, 1e-9)
-				near(t, "cut load", l.QTo, 100, 1e-9)
+				near(t, "cut load", l.Rise, 50, 1e-9)
 			}
 		}
 	}

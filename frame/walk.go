@@ -118,11 +118,11 @@ func (b *Beam) shift(group []Load, origin float64) []Load {
 			}
 			continue
 		}
-		rise := (l.QTo - l.Q) / (l.To - l.From)
+		rise := l.Rise / (l.To - l.From)
 		from := l.From + origin
 		lo, hi := math.Max(from, 0), math.Min(l.To+origin, b.Length)
 		if hi-lo > slack*b.Length {
-			out = append(out, Load{From: lo, To: hi, Q: l.Q + float64(rise*(lo-from)), QTo: l.Q + float64(rise*(hi-from))})
+			out = append(out, Load{From: lo, To: hi, Q: l.Q + float64(rise*(lo-from)), Rise: rise * (hi - lo)})
 		}
 	}
 	return out
