@@ -294,13 +294,13 @@ func lumberAdjusted(id string) (float64, error) {
 		}
 		return checks[0].Limit / measure.PoundForce, nil
 	case "S1", "S2":
-		w, t, err := lumber.Shrinkage(15)
+		w, t, err := lumber.Shrinkage(0.15)
 		if id == "S1" {
 			return 100 * w, err
 		}
 		return 100 * t, err
 	case "gap":
-		g, err := lumber.Gap(5.5*measure.Inch, 30, 0, 15)
+		g, err := lumber.Gap(5.5*measure.Inch, 0.30, 0, 0.15)
 		return g / measure.Inch, err
 	case "BF":
 		return lumber.BoardFeet("5/4x6", 16*measure.Foot)

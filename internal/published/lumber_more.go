@@ -62,7 +62,7 @@ func lumberTrees() []Check {
 			all := lumber.Trees()
 			for _, t := range all {
 				if t.Name == name {
-					r, s, err := t.Shrunk(m)
+					r, s, err := t.Shrunk(m / 100)
 					if tangential {
 						r = s
 					}
