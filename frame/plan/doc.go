@@ -39,5 +39,5 @@
 //	if err != nil {
 //		return err // every mistake, each with its line
 //	}
-//	fmt.Println(measure.Length.Print(p.Frame.Length.Value, measure.US))
+//	fmt.Println(measure.Length.Format(p.Frame.Length.Value, measure.US))
 package plan

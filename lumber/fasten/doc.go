@@ -62,5 +62,5 @@
 //	if err != nil {
 //		return err
 //	}
-//	fmt.Println(measure.Force.Print(yield.Z, measure.US), "a bolt, mode", yield.Governing)
+//	fmt.Println(measure.Force.Format(yield.Z, measure.US), "a bolt, mode", yield.Governing)
 package fasten
