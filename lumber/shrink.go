@@ -131,10 +131,10 @@ var trees = sync.OnceValues(func() ([]Tree, error) {
 	return out, nil
 })
 
-// Shrunk returns the shares by which the tree's wood has shrunk from green,
-// across and along the rings, at a moisture content m, a share of 0 to 0.30 of the
-// dry weight: in proportion to what is missing to fibre saturation at 0.30. Wood Handbook,
-// chapter 4.
+// Shrunk returns how much the tree's wood has shrunk from green across and along the
+// rings, as shares, at a moisture content m, a share of the dry weight from 0 to 0.30
+// (30 percent): in proportion to what is missing to fibre saturation at 0.30. Wood
+// Handbook, chapter 4.
 func (t Tree) Shrunk(m float64) (radial, tangential float64, err error) {
 	if err := (measure.Range{Kind: measure.Percent, Hi: saturation, Source: srcFull}).Check("moisture content", m); err != nil {
 		return 0, 0, err
