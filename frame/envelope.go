@@ -27,8 +27,8 @@ func (b *Bound) add(c int, v float64, first bool) {
 	}
 }
 
-// A Section is the envelope at one place of a beam. Its shear covers both sides.
-type Section struct {
+// A Station is the envelope at one place of a beam. Its shear covers both sides.
+type Station struct {
 	X                         float64 // m
 	Shear, Moment, Deflection Bound
 }
@@ -42,7 +42,7 @@ type Peak struct {
 // An Envelope is what a beam suffers at most over several load cases.
 type Envelope struct {
 	Cases    [][]Load  // as examined, without the beam's own loads
-	Sections []Section // at the places asked for
+	Stations []Station // at the places asked for
 	Push     []Bound   // N, by rest
 	Sag      Peak      // largest moment anywhere
 	Hog      Peak      // least moment anywhere
@@ -66,7 +66,7 @@ func (e *Envelope) String() string {
 	for i, p := range e.Push {
 		fmt.Fprintf(&b, "push of rest %d: %s to %s\n", i, measure.Force.Format(p.Least, measure.SI), measure.Force.Format(p.Most, measure.SI))
 	}
-	for _, s := range e.Sections {
+	for _, s := range e.Stations {
 		fmt.Fprintf(&b, "x = %.3f m: shear %s to %s, moment %s to %s\n", noMinus(s.X, 3),
 			measure.Force.Format(s.Shear.Least, measure.SI), measure.Force.Format(s.Shear.Most, measure.SI),
 			measure.Moment.Format(s.Moment.Least, measure.SI), measure.Moment.Format(s.Moment.Most, measure.SI))
@@ -101,7 +101,7 @@ func (b *Beam) newEnvelope(at []float64) (*Envelope, error) {
 		if err := within.Check("at["+itoa(i)+"]", x); err != nil {
 			return nil, err
 		}
-		e.Sections = append(e.Sections, Section{X: x})
+		e.Stations = append(e.Stations, Station{X: x})
 	}
 	return e, nil
 }
@@ -119,8 +119,8 @@ func (e *Envelope) add(b *Beam, loads []Load) (*Line, error) {
 	for i, p := range l.Push {
 		e.Push[i].add(n, p, n == 0)
 	}
-	for i := range e.Sections {
-		s := &e.Sections[i]
+	for i := range e.Stations {
+		s := &e.Stations[i]
 		for k, d := range [2]Diagram{l.Before(s.X), l.At(s.X)} {
 			first := n == 0 && k == 0
 			s.Shear.add(n, d.Shear, first)

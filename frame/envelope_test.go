@@ -171,8 +171,8 @@ func TestPatterns(t *testing.T) {
 			least += math.Min(q*(p+m), 0)
 		}
 		size := q * b.Length * b.Length
-		near(t, "most", e.Sections[0].Moment.Most, most, 1e-9*size)
-		near(t, "least", e.Sections[0].Moment.Least, least, 1e-9*size)
+		near(t, "most", e.Stations[0].Moment.Most, most, 1e-9*size)
+		near(t, "least", e.Stations[0].Moment.Least, least, 1e-9*size)
 		if e.Sag.Moment < most-1e-9*size || e.Hog.Moment > least+1e-9*size {
 			t.Errorf("peaks %v, %v within the bounds %g, %g at x = %g", e.Sag, e.Hog, most, least, x)
 		}
@@ -224,8 +224,8 @@ func TestEnvelope(t *testing.T) {
 		t.Errorf("wrong cases: %+v", e)
 	}
 	// Right of the middle support the shear reaches 9/16, left of it -9/16.
-	near(t, "shear", e.Sections[1].Shear.Most, 9.0/16, 1e-12)
-	near(t, "shear", e.Sections[1].Shear.Least, -9.0/16, 1e-12)
+	near(t, "shear", e.Stations[1].Shear.Most, 9.0/16, 1e-12)
+	near(t, "shear", e.Stations[1].Shear.Least, -9.0/16, 1e-12)
 	again, err := b.Envelope(cases, 0.5, 1)
 	if err != nil {
 		t.Fatal(err)
@@ -264,9 +264,9 @@ func TestWalk(t *testing.T) {
 			bound frame.Bound
 			of    func() (*frame.Influence, error)
 		}{
-			"moment":     {e.Sections[0].Moment, func() (*frame.Influence, error) { return b.MomentInfluence(x) }},
-			"shear":      {e.Sections[0].Shear, func() (*frame.Influence, error) { return b.ShearInfluence(x) }},
-			"deflection": {e.Sections[0].Deflection, func() (*frame.Influence, error) { return b.DeflectionInfluence(x) }},
+			"moment":     {e.Stations[0].Moment, func() (*frame.Influence, error) { return b.MomentInfluence(x) }},
+			"shear":      {e.Stations[0].Shear, func() (*frame.Influence, error) { return b.ShearInfluence(x) }},
+			"deflection": {e.Stations[0].Deflection, func() (*frame.Influence, error) { return b.DeflectionInfluence(x) }},
 			"push":       {e.Push[0], func() (*frame.Influence, error) { return b.PushInfluence(0) }},
 		} {
 			f, err := c.of()
@@ -289,8 +289,8 @@ func TestWalkBesideARest(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "shear", e.Sections[0].Shear.Most, 1, 1e-5)
-	near(t, "shear", e.Sections[0].Shear.Least, -1, 1e-5)
+	near(t, "shear", e.Stations[0].Shear.Most, 1, 1e-5)
+	near(t, "shear", e.Stations[0].Shear.Least, -1, 1e-5)
 }
 
 // TestWalkOffTheBeam lets a cart come on, pass and leave; what is not on the
@@ -334,7 +334,7 @@ func TestWalkOffTheBeam(t *testing.T) {
 	near(t, "push", e.Push[0].Most, most, 1)
 
 	// Half a spread load that varies: its inner part only.
-	e, err = b.Walk([]frame.Load{{From: 0, To: 2, Q: 0, QTo: 100}}, 0.5)
+	e, err = b.Walk([]frame.Load{{From: 0, To: 2, Rise: 100}}, 0.5)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -344,7 +344,7 @@ func TestWalkOffTheBeam(t *testing.T) {
 			if l.From == 0 && math.Abs(l.To-1) < 1e-9 {
 				found = true
 				near(t, "cut load", l.Q, 50, 1e-9)
-				near(t, "cut load", l.QTo, 100, 1e-9)
+				near(t, "cut load", l.Rise, 50, 1e-9)
 			}
 		}
 	}

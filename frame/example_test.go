@@ -147,7 +147,7 @@ func ExampleBeam_Walk() {
 		log.Fatal(err)
 	}
 	fmt.Printf("the first spring takes %.0f to %.0f N\n", worst.Push[0].Least, worst.Push[0].Most)
-	fmt.Printf("over the middle spring it bends from %.0f to %.0f N·m\n", worst.Sections[0].Moment.Least, worst.Sections[0].Moment.Most)
+	fmt.Printf("over the middle spring it bends from %.0f to %.0f N·m\n", worst.Stations[0].Moment.Least, worst.Stations[0].Moment.Most)
 	fmt.Printf("lowest %.0f mm\n", -1e3*worst.Down.Deflection)
 	// Output:
 	// the first spring takes -174 to 786 N

@@ -47,7 +47,7 @@ func FuzzSolve(f *testing.F) {
 		b := frame.Beam{
 			Length: length, EI: ei, GA: ga,
 			Rests: []frame.Rest{{At: at1, Clamped: how&1 != 0}, {At: at2, Settlement: settle, Clamped: how&32 != 0}, {At: at3, Support: s, Settlement: settle}},
-			Loads: []frame.Load{{From: from, To: to, Q: q, QTo: qto}, {From: at, P: p}, {From: at, M: p}},
+			Loads: []frame.Load{{From: from, To: to, Q: q, Rise: qto - q}, {From: at, P: p}, {From: at, M: p}},
 		}
 		if how&2 != 0 {
 			b.Hinges = []float64{hinge}
@@ -68,7 +68,7 @@ func FuzzSolve(f *testing.F) {
 			size += math.Abs(push) + math.Abs(l.Couple[i])/length
 		}
 		for _, ld := range b.Loads {
-			size += math.Abs(ld.P) + math.Abs(ld.M)/length + (math.Abs(ld.Q)+math.Abs(ld.QTo))*math.Abs(ld.To-ld.From)
+			size += math.Abs(ld.P) + math.Abs(ld.M)/length + (math.Abs(ld.Q)+math.Abs(ld.Q+ld.Rise))*math.Abs(ld.To-ld.From)
 		}
 		size += sizes(l).Shear + sizes(l).Moment/length
 		if !(math.Abs(force) <= 1e-7*size && math.Abs(moment) <= 1e-7*size*length) {
@@ -165,8 +165,8 @@ func FuzzEnvelope(f *testing.F) {
 					t.Errorf("push %g outside %+v", p, e.Push[i])
 				}
 			}
-			if m := l.At(x).Moment; m > e.Sections[0].Moment.Most || m < e.Sections[0].Moment.Least || m > e.Sag.Moment+1e-9*math.Abs(e.Sag.Moment)+1e-9*b.Length*b.Length*math.Abs(q)+1e-9 {
-				t.Errorf("moment %g outside %+v, %v", m, e.Sections[0], e.Sag)
+			if m := l.At(x).Moment; m > e.Stations[0].Moment.Most || m < e.Stations[0].Moment.Least || m > e.Sag.Moment+1e-9*math.Abs(e.Sag.Moment)+1e-9*b.Length*b.Length*math.Abs(q)+1e-9 {
+				t.Errorf("moment %g outside %+v, %v", m, e.Stations[0], e.Sag)
 			}
 		}
 		if !(step > 0.05 && step < 1) {
@@ -179,10 +179,10 @@ func FuzzEnvelope(f *testing.F) {
 		}
 		size := b.Length * math.Abs(q)
 		for _, l := range b.Loads {
-			size += math.Abs(l.M) + b.Length*(math.Abs(l.P)+b.Length*(math.Abs(l.Q)+math.Abs(l.QTo)))
+			size += math.Abs(l.M) + b.Length*(math.Abs(l.P)+b.Length*(math.Abs(l.Q)+math.Abs(l.Q+l.Rise)))
 		}
-		if w.Sag.Moment < w.Sections[0].Moment.Most-1e-9*size || w.Sag.Case >= len(w.Cases) {
-			t.Errorf("a section beyond the peak: %+v, %v", w.Sections[0], w.Sag)
+		if w.Sag.Moment < w.Stations[0].Moment.Most-1e-9*size || w.Sag.Case >= len(w.Cases) {
+			t.Errorf("a section beyond the peak: %+v, %v", w.Stations[0], w.Sag)
 		}
 	})
 }
@@ -273,7 +273,7 @@ func FuzzGrillage(f *testing.F) {
 				for _, l := range g.Members[i].Loads {
 					f := l.P
 					if l.To > l.From {
-						f = (l.Q + l.QTo) / 2 * (l.To - l.From)
+						f = (l.Q + l.Rise/2) * (l.To - l.From)
 					}
 					up, size = up-f, size+math.Abs(f)
 				}

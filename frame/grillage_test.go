@@ -115,9 +115,9 @@ func gridBalance(t *testing.T, g frame.Grillage, s *frame.Solution) {
 		for _, l := range m.Loads {
 			f, at := l.P, l.From
 			if l.To > l.From {
-				f = (l.Q + l.QTo) / 2 * (l.To - l.From)
+				f = (l.Q + l.Rise/2) * (l.To - l.From)
 				if f != 0 {
-					at = l.From + (l.To-l.From)*(l.Q+2*l.QTo)/(3*(l.Q+l.QTo))
+					at = l.From + (l.To-l.From)*(l.Q+2*(l.Q+l.Rise))/(3*(l.Q+l.Q+l.Rise))
 				}
 			}
 			push(-f, a[0]+c*at, a[1]+d*at)
@@ -292,12 +292,12 @@ func TestGridSubdivided(t *testing.T) {
 					}
 					continue
 				}
-				at := func(x float64) float64 { return l.Q + (l.QTo-l.Q)*(x-l.From)/(l.To-l.From) }
+				at := func(x float64) float64 { return l.Q + l.Rise*(x-l.From)/(l.To-l.From) }
 				if lo, hi := l.From, math.Min(l.To, f*length); hi > lo {
-					p.Loads = append(p.Loads, frame.Load{From: lo, To: hi, Q: at(lo), QTo: at(hi)})
+					p.Loads = append(p.Loads, frame.Load{From: lo, To: hi, Q: at(lo), Rise: at(hi) - at(lo)})
 				}
 				if lo, hi := math.Max(l.From, f*length), l.To; hi > lo {
-					q.Loads = append(q.Loads, frame.Load{From: length - hi, To: length - lo, Q: at(hi), QTo: at(lo)})
+					q.Loads = append(q.Loads, frame.Load{From: length - hi, To: length - lo, Q: at(hi), Rise: at(lo) - at(hi)})
 				}
 			}
 			h.Members = append(h.Members, p, q)
@@ -383,9 +383,9 @@ func TestRowIsABeam(t *testing.T) {
 					}
 					continue
 				}
-				at := func(x float64) float64 { return l.Q + (l.QTo-l.Q)*(x-l.From)/(l.To-l.From) }
+				at := func(x float64) float64 { return l.Q + l.Rise*(x-l.From)/(l.To-l.From) }
 				if lo, hi := math.Max(l.From, xs[i-1]), math.Min(l.To, xs[i]); hi > lo {
-					m.Loads = append(m.Loads, frame.Load{From: lo - xs[i-1], To: hi - xs[i-1], Q: at(lo), QTo: at(hi)})
+					m.Loads = append(m.Loads, frame.Load{From: lo - xs[i-1], To: hi - xs[i-1], Q: at(lo), Rise: at(hi) - at(lo)})
 				}
 			}
 			g.Members = append(g.Members, m)

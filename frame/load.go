@@ -11,8 +11,8 @@ import (
 // weights are: a negative Q or P lifts. Places are in m from the near end.
 //
 // Where To is more than From it is spread over that length and varies evenly
-// from Q at From to QTo at To, both N/m. QTo is not filled in: a uniform load
-// has QTo equal to Q ([Uniform] sees to it), and one left at zero is a triangle.
+// from Q at From to Q + Rise at To, both N/m: without a Rise it is uniform, without
+// a Q a triangle.
 //
 // Else (To zero, or equal to From) it is a point load P (N) and a couple M (N·m)
 // at From. A positive couple turns the beam from x towards up, counter-clockwise
@@ -20,10 +20,10 @@ import (
 //
 // A load that mixes both shapes is an error, and so is a couple on a hinge: it
 // belongs to one side of it.
-type Load struct{ From, To, Q, QTo, P, M float64 }
+type Load struct{ From, To, Q, Rise, P, M float64 }
 
 // Uniform returns a load of q N/m, downward positive, between two places in m.
-func Uniform(from, to, q float64) Load { return Load{From: from, To: to, Q: q, QTo: q} }
+func Uniform(from, to, q float64) Load { return Load{From: from, To: to, Q: q} }
 
 // Point returns a point load of p N, downward positive, at a place in m.
 func Point(at, p float64) Load { return Load{From: at, P: p} }
@@ -36,7 +36,7 @@ func (l Load) spread() bool { return l.To > l.From && l.To > 0 }
 func (l *Load) size(length float64) float64 {
 	sum := math.Abs(l.P) + math.Abs(l.M)/length
 	if l.spread() {
-		sum += (math.Abs(l.Q) + math.Abs(l.QTo)) / 2 * (l.To - l.From)
+		sum += (math.Abs(l.Q) + math.Abs(l.Q+l.Rise)) / 2 * (l.To - l.From)
 	}
 	return sum
 }
@@ -44,7 +44,7 @@ func (l *Load) size(length float64) float64 {
 // over adds a spread load to the stretches, in order, that lie between two
 // places, the load's own as they were moved onto the cuts.
 func (l *Load) over(row []stretch, from, to float64) {
-	rise := (l.QTo - l.Q) / (l.To - l.From)
+	rise := l.Rise / (l.To - l.From)
 	k := sort.Search(len(row), func(i int) bool { return row[i].x >= from })
 	for ; k < len(row) && row[k].x < to; k++ {
 		row[k].q += l.Q + float64(rise*(row[k].x-l.From))
@@ -75,15 +75,15 @@ func (l *Load) check(list string, i int, length float64) error {
 				Want: "0 or From for a point load, more than From for a spread load",
 			}
 		}
-		if l.Q != 0 || l.QTo != 0 {
-			return mixed(field(""), "a point load (To not beyond From) with a line load Q or QTo")
+		if l.Q != 0 || l.Rise != 0 {
+			return mixed(field(""), "a point load (To not beyond From) with a line load Q or Rise")
 		}
 	}
 	for _, f := range [4]struct {
 		name  string
 		kind  measure.Kind
 		value float64
-	}{{".Q", measure.LineLoad, l.Q}, {".QTo", measure.LineLoad, l.QTo}, {".P", measure.Force, l.P}, {".M", measure.Moment, l.M}} {
+	}{{".Q", measure.LineLoad, l.Q}, {".Rise", measure.LineLoad, l.Rise}, {".P", measure.Force, l.P}, {".M", measure.Moment, l.M}} {
 		if r := anyFinite(f.kind); !r.Has(f.value) {
 			return r.Check(field(f.name), f.value)
 		}

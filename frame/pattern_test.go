@@ -46,8 +46,8 @@ func TestAlternating(t *testing.T) {
 		}
 	}
 	for i := range at {
-		same("most", got.Sections[i].Moment.Most, want.Sections[i].Moment.Most)
-		same("least", got.Sections[i].Moment.Least, want.Sections[i].Moment.Least)
+		same("most", got.Stations[i].Moment.Most, want.Stations[i].Moment.Most)
+		same("least", got.Stations[i].Moment.Least, want.Stations[i].Moment.Least)
 	}
 	for i := range got.Push {
 		same("push", got.Push[i].Most, want.Push[i].Most)

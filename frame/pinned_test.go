@@ -53,7 +53,8 @@ func (r some) load(length float64) frame.Load {
 	case 1:
 		return frame.Uniform(from*0.5, from, r.about(300))
 	case 2:
-		return frame.Load{From: from * 0.3, To: from, Q: r.about(100), QTo: r.about(400)}
+		q, end := r.about(100), r.about(400)
+		return frame.Load{From: from * 0.3, To: from, Q: q, Rise: end - q}
 	}
 	return frame.Point(from, r.about(500))
 }
@@ -103,7 +104,7 @@ func TestPinnedBeams(t *testing.T) {
 			if err != nil {
 				return append(out, err.Error())
 			}
-			return append(out, e.Push, e.Sections, e.Sag.Moment, e.Hog.Moment, e.Shear.Shear, e.Up.Deflection, e.Down.Deflection)
+			return append(out, e.Push, e.Stations, e.Sag.Moment, e.Hog.Moment, e.Shear.Shear, e.Up.Deflection, e.Down.Deflection)
 		}
 		return out
 	})

@@ -153,7 +153,7 @@ func mirror(b frame.Beam) frame.Beam {
 	for _, l := range b.Loads {
 		n := frame.Load{From: b.Length - l.From, P: l.P, M: -l.M}
 		if l.To > l.From {
-			n = frame.Load{From: b.Length - l.To, To: b.Length - l.From, Q: l.QTo, QTo: l.Q}
+			n = frame.Load{From: b.Length - l.To, To: b.Length - l.From, Q: l.Q + l.Rise, Rise: -l.Rise}
 		}
 		m.Loads = append(m.Loads, n)
 	}
@@ -203,7 +203,7 @@ func TestSuperposition(t *testing.T) {
 		both := b
 		both.Loads = append([]frame.Load(nil), b.Loads...)
 		for _, l := range other.Loads {
-			l.Q, l.QTo, l.P, l.M = k*l.Q, k*l.QTo, k*l.P, k*l.M
+			l.Q, l.Rise, l.P, l.M = k*l.Q, k*l.Rise, k*l.P, k*l.M
 			both.Loads = append(both.Loads, l)
 		}
 		l, m, n := solve(t, b), solve(t, other), solve(t, both)
@@ -235,8 +235,8 @@ func TestSubdividing(t *testing.T) {
 				continue
 			}
 			f := r.Float64()
-			m, q := l.From+f*(l.To-l.From), l.Q+f*(l.QTo-l.Q)
-			cut.Loads = append(cut.Loads, frame.Load{From: l.From, To: m, Q: l.Q, QTo: q}, frame.Load{From: m, To: l.To, Q: q, QTo: l.QTo})
+			m, q := l.From+f*(l.To-l.From), l.Q+f*l.Rise
+			cut.Loads = append(cut.Loads, frame.Load{From: l.From, To: m, Q: l.Q, Rise: f * l.Rise}, frame.Load{From: m, To: l.To, Q: q, Rise: l.Rise - f*l.Rise})
 		}
 		l, m := solve(t, b), solve(t, cut)
 		s := sizes(l)

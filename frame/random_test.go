@@ -91,7 +91,7 @@ func randomLoad(r *rand.Rand, length float64) frame.Load {
 	case 2:
 		return frame.Uniform(math.Min(x, y), math.Max(x, y), size)
 	}
-	return frame.Load{From: math.Min(x, y), To: math.Max(x, y), Q: size, QTo: 2000 * (r.Float64() - 0.3)}
+	return frame.Load{From: math.Min(x, y), To: math.Max(x, y), Q: size, Rise: 2000*(r.Float64()-0.3) - size}
 }
 
 // barrel is a horizontal cylinder without weight that pushes up as far as it is
@@ -140,7 +140,7 @@ func work(b frame.Beam, l *frame.Line) float64 {
 				w := []float64{0.3478548451374538, 0.6521451548625461, 0.6521451548625461, 0.3478548451374538}
 				for i := range x {
 					at := lo + (hi-lo)/2*(1+x[i])
-					q := ld.Q + (ld.QTo-ld.Q)*(at-ld.From)/(ld.To-ld.From)
+					q := ld.Q + ld.Rise*(at-ld.From)/(ld.To-ld.From)
 					sum -= (hi - lo) / 2 * w[i] * q * l.At(at).Deflection
 				}
 			}
@@ -157,8 +157,8 @@ func work(b frame.Beam, l *frame.Line) float64 {
 func total(b frame.Beam) (force, moment float64) {
 	for _, l := range b.Loads {
 		if h := l.To - l.From; h > 0 {
-			force += (l.Q + l.QTo) / 2 * h
-			moment += l.Q*h*(l.From+h/2) + (l.QTo-l.Q)/2*h*(l.From+2*h/3)
+			force += (l.Q + l.Rise/2) * h
+			moment += l.Q*h*(l.From+h/2) + l.Rise/2*h*(l.From+2*h/3)
 			continue
 		}
 		force += l.P

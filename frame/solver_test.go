@@ -202,13 +202,13 @@ func TestBadData(t *testing.T) {
 		{"Loads[0].To", func(b *frame.Beam) { b.Loads[0].To = nan }},
 		{"Loads[0].To", func(b *frame.Beam) { b.Loads[0].From, b.Loads[0].To = 2, 1 }},
 		{"Loads[0].Q", func(b *frame.Beam) { b.Loads[0].Q = nan }},
-		{"Loads[0].QTo", func(b *frame.Beam) { b.Loads[0].QTo = inf }},
+		{"Loads[0].Rise", func(b *frame.Beam) { b.Loads[0].Rise = inf }},
 		{"Loads[0]", func(b *frame.Beam) { b.Loads[0].P = 1 }},
 		{"Loads[0]", func(b *frame.Beam) { b.Loads[0].M = nan }},
 		{"Loads[1].P", func(b *frame.Beam) { b.Loads[1].P = nan }},
 		{"Loads[1].M", func(b *frame.Beam) { b.Loads[1].M = inf }},
 		{"Loads[1]", func(b *frame.Beam) { b.Loads[1].Q = 1 }},
-		{"Loads[1]", func(b *frame.Beam) { b.Loads[1].QTo = nan }},
+		{"Loads[1]", func(b *frame.Beam) { b.Loads[1].Rise = nan }},
 		{"Loads[1].M", func(b *frame.Beam) { b.Loads[1] = frame.Load{From: 1, M: 5} }},
 	} {
 		b := good()
@@ -261,4 +261,17 @@ func TestString(t *testing.T) {
 			t.Errorf("no %q in\n%s", want, s)
 		}
 	}
+}
+
+// TestUniformByDefault: a load spread over a length without a Rise is the same all along.
+func TestUniformByDefault(t *testing.T) {
+	b := frame.Beam{Length: 6, EI: 1e5, Rests: []frame.Rest{{At: 0}, {At: 6}}, Loads: []frame.Load{{From: 0, To: 6, Q: 400}}}
+	l, err := b.Solve()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, push := range l.Push {
+		near(t, l.Places[i], push, 1200, 1e-9)
+	}
+	near(t, "bending moment in the middle", l.At(3).Moment, 400*6*6/8., 1e-9)
 }

@@ -118,11 +118,11 @@ func (b *Beam) shift(group []Load, origin float64) []Load {
 			}
 			continue
 		}
-		rise := (l.QTo - l.Q) / (l.To - l.From)
+		rise := l.Rise / (l.To - l.From)
 		from := l.From + origin
 		lo, hi := math.Max(from, 0), math.Min(l.To+origin, b.Length)
 		if hi-lo > slack*b.Length {
-			out = append(out, Load{From: lo, To: hi, Q: l.Q + float64(rise*(lo-from)), QTo: l.Q + float64(rise*(hi-from))})
+			out = append(out, Load{From: lo, To: hi, Q: l.Q + float64(rise*(lo-from)), Rise: rise * (hi - lo)})
 		}
 	}
 	return out
@@ -153,7 +153,7 @@ func (e *Envelope) refine(b *Beam, group []Load, origins []float64) error {
 	for i, p := range e.Push {
 		both(p, func(l *Line) float64 { return l.Push[i] })
 	}
-	for _, s := range e.Sections {
+	for _, s := range e.Stations {
 		both(s.Shear, func(l *Line) float64 { return l.At(s.X).Shear })
 		both(s.Moment, func(l *Line) float64 { return l.At(s.X).Moment })
 		both(s.Deflection, func(l *Line) float64 { return l.At(s.X).Deflection })

@@ -6,9 +6,6 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// Method is how and after which edition members are designed.
-const Method = "allowable stress design, NDS 2018"
-
 // A Strength is an adjusted design value and how it came about.
 type Strength struct {
 	Symbol    string

@@ -10,7 +10,7 @@ import (
 // 5/4 boards, so that the verdict is a table's or the board's own rating; stress
 // is information.
 type Board struct {
-	Section         // dressed; lies on its wide face, however it is written
+	Section Section // dressed; lies on its wide face, however it is written
 	Rating  float64 // span rating printed on the board, m; 0 is none
 	Slanted bool    // runs at up to 45° to the joists, not square across them
 }
@@ -56,7 +56,7 @@ func (b Board) Check(spacing float64) (measure.Check, error) {
 	c := measure.Check{Name: "deck board over its joists", Kind: measure.Length, Value: spacing, Limit: math.NaN()}
 	row := -1
 	for i, r := range boardRows {
-		if b.thin() >= r.thick*measure.Inch-metric {
+		if b.Section.thin() >= r.thick*measure.Inch-metric {
 			row = i
 			break
 		}
@@ -64,7 +64,7 @@ func (b Board) Check(spacing float64) (measure.Check, error) {
 	switch {
 	case row < 0:
 		c.Err = &measure.Error{
-			Field: "thickness of the board", Kind: measure.Length, Value: b.thin(), Class: measure.ErrRange,
+			Field: "thickness of the board", Kind: measure.Length, Value: b.Section.thin(), Class: measure.ErrRange,
 			Range: measure.Range{Kind: measure.Length, Lo: 1 * measure.Inch, Hi: math.Inf(1), Source: srcBoard},
 		}
 	case b.Rating > 0 && b.Slanted:
@@ -121,7 +121,7 @@ func (b Board) Under(force, spacing float64, spans int, inner bool, e float64) (
 			Want: "1, 2 or 3 equal spans, an inner span only of 3",
 		}
 	}
-	s := Section{Width: b.wide(), Depth: b.thin()}
+	s := Section{Width: b.Section.wide(), Depth: b.Section.thin()}
 	return k.moment * force * spacing / s.Modulus(),
 		k.deflection * force * spacing * spacing * spacing / (e * s.Inertia()), nil
 }

@@ -118,7 +118,7 @@ func TestTensionSide(t *testing.T) {
 		t.Fatal(err)
 	}
 	v := adjusted(t, m, lumber.TenYears)
-	want := (2000/m.Modulus() - 1/m.Area()) / v.Fb.Value
+	want := (2000/m.Section.Modulus() - 1/m.Section.Area()) / v.Fb.Value
 	near(t, "compression side", named(t, checks, "bending with tension").Value, want)
 }
 
@@ -177,13 +177,13 @@ func TestLying(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := m.Turned()
+	s := m.Section.Turned()
 	near(t, "bending", named(t, checks, "bending").Value, 100/s.Modulus())
-	near(t, "bending sideways", named(t, checks, "bending sideways").Value, 300/m.Modulus())
+	near(t, "bending sideways", named(t, checks, "bending sideways").Value, 300/m.Section.Modulus())
 	v := adjusted(t, m, lumber.Snow)
-	fc, f1, f2 := 500/m.Area(), 300/m.Modulus(), 100/s.Modulus() // 1 is on edge: sideways here
-	e1, e2 := 0.822*v.Emin.Value*math.Pow(0.6/m.Depth, -2), 0.822*v.Emin.Value*math.Pow(1/m.Width, -2)
-	fbe := 1.2 * v.Emin.Value * m.Width * m.Width / (2.06 * m.Depth)
+	fc, f1, f2 := 500/m.Section.Area(), 300/m.Section.Modulus(), 100/s.Modulus() // 1 is on edge: sideways here
+	e1, e2 := 0.822*v.Emin.Value*math.Pow(0.6/m.Section.Depth, -2), 0.822*v.Emin.Value*math.Pow(1/m.Section.Width, -2)
+	fbe := 1.2 * v.Emin.Value * m.Section.Width * m.Section.Width / (2.06 * m.Section.Depth)
 	near(t, "interaction", named(t, checks, "bending with compression").Value,
 		math.Pow(fc/v.Fc.Value, 2)+f1/(v.FbAcross.Value*(1-fc/e1))+f2/(v.Fb.Value*(1-fc/e2-math.Pow(f1/fbe, 2))))
 	if !(v.FbAcross.Value < v.Fb.Value) || !strings.Contains(v.FbAcross.String(), "CL 0.") {
@@ -203,10 +203,10 @@ func TestPlies(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, "bending", named(t, checks, "bending").Value, 100/one.Modulus())
-		near(t, "bending sideways", named(t, checks, "bending sideways").Value, 10/one.Turned().Modulus())
-		near(t, "shear", named(t, checks, "shear").Value, 150/one.Area())
-		near(t, "bearing", named(t, checks, "bearing").Value, 100/(one.Width*0.1))
+		near(t, "bending", named(t, checks, "bending").Value, 100/one.Section.Modulus())
+		near(t, "bending sideways", named(t, checks, "bending sideways").Value, 10/one.Section.Turned().Modulus())
+		near(t, "shear", named(t, checks, "shear").Value, 150/one.Section.Area())
+		near(t, "bearing", named(t, checks, "bearing").Value, 100/(one.Section.Width*0.1))
 		near(t, "Fb'", adjusted(t, m, lumber.TenYears).Fb.Value, cr*single.Fb.Value)
 	}
 	pair := one
@@ -235,9 +235,9 @@ func TestTip(t *testing.T) {
 func TestNotch(t *testing.T) {
 	m := checked(t)
 	v := adjusted(t, m, lumber.TenYears)
-	whole := v.Fv.Value * m.Area() / 1.5
+	whole := v.Fv.Value * m.Section.Area() / 1.5
 	last := whole
-	for depth := 0.001; depth < m.Depth; depth += 0.01 {
+	for depth := 0.001; depth < m.Section.Depth; depth += 0.01 {
 		vr := func(n lumber.Notch) float64 {
 			n.Depth = depth
 			checks, err := m.CheckNotch(n, 1, lumber.TenYears)
@@ -247,12 +247,12 @@ func TestNotch(t *testing.T) {
 			return checks[0].Limit
 		}
 		bottom, top, long := vr(lumber.Notch{}), vr(lumber.Notch{Top: true}), vr(lumber.Notch{Top: true, Length: 1})
-		share := (m.Depth - depth) / m.Depth
+		share := (m.Section.Depth - depth) / m.Section.Depth
 		near(t, "tension edge", bottom, whole*share*share*share)
 		near(t, "compression edge, at the face", top, whole)
 		near(t, "compression edge, long", long, whole*share)
-		e := 0.3 * (m.Depth - depth)
-		near(t, "compression edge", vr(lumber.Notch{Top: true, Length: e}), whole*(m.Depth-0.3*depth)/m.Depth)
+		e := 0.3 * (m.Section.Depth - depth)
+		near(t, "compression edge", vr(lumber.Notch{Top: true, Length: e}), whole*(m.Section.Depth-0.3*depth)/m.Section.Depth)
 		near(t, "inner", vr(lumber.Notch{Inner: true}), whole*share)
 		if !(bottom < last) {
 			t.Errorf("deeper notch carries more: %g after %g", bottom, last)
@@ -268,7 +268,7 @@ func TestNotchLimits(t *testing.T) {
 	thick.Length = 2.4
 	free := m
 	free.Length = 0
-	d := m.Depth
+	d := m.Section.Depth
 	for what, c := range map[string]struct {
 		m     lumber.Member
 		n     lumber.Notch
@@ -304,13 +304,13 @@ func TestNotchLimits(t *testing.T) {
 func TestJoint(t *testing.T) {
 	m := checked(t)
 	v := adjusted(t, m, lumber.TenYears)
-	de := 0.6 * m.Depth
+	de := 0.6 * m.Section.Depth
 	for _, c := range []struct{ end, share float64 }{{4.99, 0.6 * 0.36}, {5.01, 0.6}} {
-		got, err := m.CheckJoint(de, c.end*m.Depth, 100, lumber.TenYears)
+		got, err := m.CheckJoint(de, c.end*m.Section.Depth, 100, lumber.TenYears)
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, "joint", got.Limit, c.share*v.Fv.Value*m.Area()/1.5)
+		near(t, "joint", got.Limit, c.share*v.Fv.Value*m.Section.Area()/1.5)
 	}
 }
 

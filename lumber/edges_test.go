@@ -94,7 +94,7 @@ func TestWeakWay(t *testing.T) {
 	m := piece(t, "dfl", "2", "4x8")
 	m.Length = 2.5
 	free := adjusted(t, m, lumber.TenYears)
-	weak, err := lumber.ColumnStability(free.Fc.Value/cp(t, free.Fc), free.Emin.Value, m.Length/m.Width)
+	weak, err := lumber.ColumnStability(free.Fc.Value/cp(t, free.Fc), free.Emin.Value, m.Length/m.Section.Width)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -102,7 +102,7 @@ func TestWeakWay(t *testing.T) {
 	m.Unbraced = 5
 	near(t, "CP, braced beyond the length", cp(t, adjusted(t, m, lumber.TenYears).Fc), weak.Value)
 	m.Unbraced = 0.3 // now the strong way governs
-	strong, err := lumber.ColumnStability(free.Fc.Value/cp(t, free.Fc), free.Emin.Value, m.Length/m.Depth)
+	strong, err := lumber.ColumnStability(free.Fc.Value/cp(t, free.Fc), free.Emin.Value, m.Length/m.Section.Depth)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -142,7 +142,7 @@ func TestTwiceTheWidth(t *testing.T) {
 func TestNotchNote(t *testing.T) {
 	m := checked(t)
 	m.Length = 0.6
-	d := m.Depth
+	d := m.Section.Depth
 	for _, c := range []struct {
 		depth, length float64
 		noted         bool

@@ -71,7 +71,7 @@ func TestBadNumbers(t *testing.T) {
 		"Cb":       func(x float64) error { return factor(lumber.BearingArea(x, true)) },
 		"G": func(x float64) error {
 			_, _, err := lumber.PoreFull(x)
-			if number(lumber.Density(x, 19)) == nil {
+			if number(lumber.Density(x, 0.19)) == nil {
 				return nil
 			}
 			return err
@@ -79,7 +79,7 @@ func TestBadNumbers(t *testing.T) {
 		"under E":        func(x float64) error { _, _, err := b.Under(1, 0.4, 1, false, x); return err },
 		"under spacing":  func(x float64) error { _, _, err := b.Under(1, x, 1, false, 1e10); return err },
 		"under board":    func(x float64) error { _, _, err := lumber.Board{}.Under(1, 0.4, 1, false, x); return err },
-		"gap width":      func(x float64) error { return number(lumber.Gap(x, 30, 0, 15)) },
+		"gap width":      func(x float64) error { return number(lumber.Gap(x, 0.30, 0, 0.15)) },
 		"hole":           func(x float64) error { return number(lumber.HoleArea(x, 0.04)) },
 		"hole thickness": func(x float64) error { return number(lumber.HoleArea(0.01, x)) },
 		"weighed":        func(x float64) error { _, err := w.Weighed(x); return err },
@@ -91,7 +91,7 @@ func TestBadNumbers(t *testing.T) {
 		},
 		"weight section": func(x float64) error {
 			m := m
-			m.Width = x
+			m.Section.Width = x
 			_, err := m.Weights()
 			return err
 		},
@@ -122,7 +122,7 @@ func TestBadNumbers(t *testing.T) {
 			_, err := lumber.Weakest("2", lumber.Section{Width: x, Depth: 0.2})
 			return err
 		},
-		"member width": member(func(m *lumber.Member, x float64) { m.Width = x }),
+		"member width": member(func(m *lumber.Member, x float64) { m.Section.Width = x }),
 	} {
 		for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), -1, 0} {
 			wantBad(t, name, x, call(x))
@@ -152,7 +152,7 @@ func TestBadNumbers(t *testing.T) {
 		"relief uniform": func(x float64) error { return number(lumber.ShearRelief(0.2, x, 1, 1)) },
 		"relief force":   func(x float64) error { return number(lumber.ShearRelief(0.2, 1, x, 1)) },
 		"relief at":      func(x float64) error { return number(lumber.ShearRelief(0.2, 1, 1, x)) },
-		"gap":            func(x float64) error { return number(lumber.Gap(0.1, 30, x, 15)) },
+		"gap":            func(x float64) error { return number(lumber.Gap(0.1, 0.30, x, 0.15)) },
 		"rating":         func(x float64) error { return check(lumber.Board{Section: s, Rating: x}.Check(0.3)) },
 		"under force":    func(x float64) error { _, _, err := b.Under(x, 0.4, 1, false, 1e10); return err },
 		"area":           func(x float64) error { _, err := lumber.FieldTreatment(x); return err },
@@ -192,10 +192,10 @@ func TestBadNumbers(t *testing.T) {
 			t.Errorf("%s -1: %v", name, err)
 		}
 	}
-	for _, moisture := range []float64{math.NaN(), math.Inf(1), -1, 25, 1000} {
+	for _, moisture := range []float64{math.NaN(), math.Inf(1), -0.01, 0.25, 8, 15, 19, 30} {
 		_, _, err := lumber.Shrinkage(moisture)
 		wantBad(t, "Shrinkage", moisture, err)
-		_, err = lumber.Gap(0.1, 15, 0, moisture)
+		_, err = lumber.Gap(0.1, 0.15, 0, moisture)
 		wantBad(t, "Gap", moisture, err)
 	}
 	for _, celsius := range []float64{66, -61} {

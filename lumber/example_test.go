@@ -147,7 +147,7 @@ func ExampleMember_Weights() {
 
 // Deck boards laid wet and tight, and what they leave when dry.
 func ExampleGap() {
-	gap, err := lumber.Gap(5.5*measure.Inch, 60, 0, 15)
+	gap, err := lumber.Gap(5.5*measure.Inch, 0.60, 0, 0.15)
 	if err != nil {
 		log.Fatal(err)
 	}

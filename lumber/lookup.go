@@ -9,14 +9,8 @@ import (
 )
 
 // Grades returns every row of the tables of design values, in their order: what
-// [Lookup] chooses from.
-func Grades() ([]Grade, error) {
-	t, err := loaded()
-	if err != nil {
-		return nil, err
-	}
-	return slices.Clone(t.grades), nil
-}
+// [Lookup] chooses from. The slice is the caller's.
+func Grades() []Grade { return slices.Clone(embedded(loaded()).grades) }
 
 // Lookup returns the design values of a species group and grade for a section,
 // as printed in NDS Supplement Table 4A, 4B (Southern Pine, by width) or 4D

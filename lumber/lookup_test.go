@@ -180,6 +180,6 @@ func TestOwnGrade(t *testing.T) {
 	if !errors.Is(v.E.Err, measure.ErrUnknown) {
 		t.Errorf("E was not given: %v", v.E)
 	}
-	m.Depth = 13.25 * measure.Inch
+	m.Section.Depth = 13.25 * measure.Inch
 	near(t, "Fb' of a wide one", adjusted(t, m, lumber.TenYears).Fb.Value, 0.9*8e6)
 }

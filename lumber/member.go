@@ -9,8 +9,9 @@ import (
 // A Member is a piece of lumber in the frame. The zero values are the cautious
 // ones: wet, incised, single, unheld.
 type Member struct {
-	// Section is one ply as it stands. "2x8" from [Size] is on edge.
-	Section
+	// Section is one ply as written, "2x8" from [Size] on edge: neither Plies nor Flat
+	// are in it. What bends is [Member.Whole].
+	Section Section
 
 	Grade Grade
 
@@ -50,15 +51,16 @@ func (m Member) plies() float64 { return float64(max(1, m.Plies)) }
 
 // ply returns one ply as it stands.
 func (m Member) ply() Section {
-	if m.Flat && m.Depth > m.Width {
+	if m.Flat && m.Section.Depth > m.Section.Width {
 		return m.Section.Turned()
 	}
 	return m.Section
 }
 
 // Whole returns the section of all plies as it stands, for bending about the
-// horizontal axis. Plies are nailed, not glued: sideways and in torsion they act
-// each for itself, so that their stiffnesses add (beam theory).
+// horizontal axis: EI for package frame is Design.E.Value * Whole().Inertia(). Plies are
+// nailed, not glued: sideways and in torsion they act each for itself, so that their
+// stiffnesses add (beam theory), not as Whole's own.
 func (m Member) Whole() Section {
 	s := m.ply()
 	s.Width *= m.plies()

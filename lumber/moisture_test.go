@@ -17,13 +17,10 @@ func TestWetter(t *testing.T) {
 			t.Fatalf("G %g: %g kg/m³ with the pores full, %v", g, rho, err)
 		}
 		last := 0.0
-		for m := 0.0; m < full; m++ {
+		for m := 0.0; m < full; m += 0.01 {
 			x, err := lumber.Density(g, m)
-			if m > 0 && m < 1 {
-				continue
-			}
 			if err != nil || x <= last {
-				t.Fatalf("G %g at %g %%: %g after %g, %v", g, m, x, last, err)
+				t.Fatalf("G %g at %g: %g after %g, %v", g, m, x, last, err)
 			}
 			last = x
 		}
@@ -31,12 +28,16 @@ func TestWetter(t *testing.T) {
 		if err != nil || math.Abs(at/rho-1) > 1e-9 {
 			t.Errorf("G %g: %g at the limit, %g (%v)", g, at, rho, err)
 		}
-		if _, err := lumber.Density(g, full+1); !errors.Is(err, measure.ErrRange) {
+		if _, err := lumber.Density(g, full+0.01); !errors.Is(err, measure.ErrRange) {
 			t.Errorf("wetter than full: %v", err)
 		}
 	}
-	if _, err := lumber.Density(0.5, 0.19); !errors.Is(err, measure.ErrRange) {
-		t.Errorf("a share passes for percent: %v", err)
+	for _, g := range []float64{0.2, 0.5, 0.9} {
+		for _, percent := range []float64{5, 19, 60} {
+			if _, err := lumber.Density(g, percent); !errors.Is(err, measure.ErrRange) {
+				t.Errorf("G %g: %g, percent, passes for a share: %v", g, percent, err)
+			}
+		}
 	}
 }
 
@@ -52,8 +53,8 @@ func TestWeights(t *testing.T) {
 	if !(w.Light < w.Bought && w.Bought < w.Damp && w.Damp < w.Soaked) {
 		t.Errorf("%+v", w)
 	}
-	volume := 2 * m.Area() * 3
-	for got, gm := range map[float64][2]float64{w.Light: {0.37, 19}, w.Bought: {0.44, 19}, w.Damp: {0.44, 60}} {
+	volume := 2 * m.Section.Area() * 3
+	for got, gm := range map[float64][2]float64{w.Light: {0.37, 0.19}, w.Bought: {0.44, 0.19}, w.Damp: {0.44, 0.60}} {
 		rho, err := lumber.Density(gm[0], gm[1])
 		if err != nil {
 			t.Fatal(err)
@@ -97,14 +98,14 @@ func TestWeighedAlone(t *testing.T) {
 // by swelling.
 func TestGap(t *testing.T) {
 	const width = 0.14
-	for _, laid := range []float64{8, 12, 19, 30, 80} {
-		for _, now := range []float64{8, 12, 19, 30, 80} {
+	for _, laid := range []float64{0.08, 0.12, 0.19, 0.30, 0.80} {
+		for _, now := range []float64{0.08, 0.12, 0.19, 0.30, 0.80} {
 			g, err := lumber.Gap(width, laid, 0.004, now)
 			if err != nil {
 				t.Fatal(err)
 			}
 			switch {
-			case laid > now && laid < 28 && !(g > 0.004), laid < now && now < 28 && !(g < 0.004):
+			case laid > now && laid < 0.28 && !(g > 0.004), laid < now && now < 0.28 && !(g < 0.004):
 				t.Errorf("laid at %g, now %g: gap %g", laid, now, g)
 			}
 			if g < 0 {
@@ -116,7 +117,7 @@ func TestGap(t *testing.T) {
 			}
 		}
 	}
-	if _, err := lumber.Gap(width, 22, 0, 15); !errors.Is(err, measure.ErrRange) {
+	if _, err := lumber.Gap(width, 0.22, 0, 0.15); !errors.Is(err, measure.ErrRange) {
 		t.Errorf("22 %%: %v", err)
 	}
 }
@@ -124,9 +125,9 @@ func TestGap(t *testing.T) {
 // TestTrees: shrinkage by species, each row with source and status; the two ways
 // bracket the average of lumber.
 func TestTrees(t *testing.T) {
-	trees, err := lumber.Trees()
-	if err != nil || len(trees) < 25 {
-		t.Fatal(len(trees), err)
+	trees := lumber.Trees()
+	if len(trees) < 25 {
+		t.Fatal(len(trees))
 	}
 	for _, tree := range trees {
 		for what, v := range map[string]lumber.Value{
@@ -142,11 +143,13 @@ func TestTrees(t *testing.T) {
 		}
 		near(t, tree.Name, r, tree.Radial.Printed/100)
 		near(t, tree.Name, tg, tree.Tangential.Printed/100)
-		if r, tg, err := tree.Shrunk(30); r != 0 || tg != 0 || err != nil {
+		if r, tg, err := tree.Shrunk(0.30); r != 0 || tg != 0 || err != nil {
 			t.Errorf("%s green: %g, %g, %v", tree.Name, r, tg, err)
 		}
-		if _, _, err := tree.Shrunk(31); !errors.Is(err, measure.ErrRange) {
-			t.Errorf("%s: %v", tree.Name, err)
+		for _, wet := range []float64{0.31, 1, 19, 30} {
+			if _, _, err := tree.Shrunk(wet); !errors.Is(err, measure.ErrRange) {
+				t.Errorf("%s at %g: %v", tree.Name, wet, err)
+			}
 		}
 	}
 }
@@ -164,4 +167,24 @@ func TestTreatment(t *testing.T) {
 		t.Fatal(err)
 	}
 	near(t, "hole", wall, math.Pi*0.013*0.038)
+}
+
+// TestMoistureAsWritten: a moisture content as it is written on a label means the same to
+// measure and to every function of the wood.
+func TestMoistureAsWritten(t *testing.T) {
+	for _, text := range []string{"8 %", "12 %", "15 %", "19 %", "28.1 %", "30 %"} {
+		m, err := measure.Percent.Parse(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := lumber.Density(0.5, m); err != nil {
+			t.Errorf("density at %s: %v", text, err)
+		}
+		if _, _, err := lumber.Shrinkage(m); err != nil {
+			t.Errorf("shrinkage at %s: %v", text, err)
+		}
+		if _, _, err := lumber.Trees()[0].Shrunk(m); err != nil {
+			t.Errorf("shrinkage of a tree at %s: %v", text, err)
+		}
+	}
 }

@@ -3,6 +3,7 @@ package lumber_test
 import (
 	"fmt"
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -55,10 +56,7 @@ func noStronger(t testing.TB, what string, a, b lumber.Design) {
 // members calls f for a member of every row of the tables and several sizes.
 func members(t testing.TB, f func(name string, m lumber.Member)) {
 	t.Helper()
-	rows, err := lumber.Grades()
-	if err != nil {
-		t.Fatal(err)
-	}
+	rows := lumber.Grades()
 	seen := map[string]bool{}
 	for _, row := range rows {
 		for _, size := range []string{"2x4", "2x6", "2x8", "2x10", "2x12", "2x14", "4x4", "4x8", "6x6", "6x14"} {
@@ -230,7 +228,7 @@ func TestFlat(t *testing.T) {
 	m.Length = 1
 	m.Flat = true
 	turned := m
-	turned.Section = m.Turned()
+	turned.Section = m.Section.Turned()
 	standing := turned
 	standing.Flat = false // as it stands, it lies
 	a, b, c := adjusted(t, m, lumber.Snow), adjusted(t, turned, lumber.Snow), adjusted(t, standing, lumber.Snow)
@@ -354,6 +352,26 @@ func TestPosts(t *testing.T) {
 		g, err := lumber.Lookup("dfl", "2", lumber.Section{Width: wide * measure.Inch, Depth: 5.5 * measure.Inch})
 		if err != nil || g.Table != table {
 			t.Errorf("5.5 x %g in.: %s, %v", wide, g.Table, err)
+		}
+	}
+}
+
+// TestWholeAlone: a member's stiffness is that of all of its plies as they stand, and a
+// board's that of the board on its flat; neither passes on what its section as written has.
+func TestWholeAlone(t *testing.T) {
+	one := piece(t, "spf", "2", "2x8")
+	wide, deep := one.Section.Depth, one.Section.Width
+	lying := one
+	lying.Flat, lying.Plies = true, 2
+	if got, want := lying.Whole().Inertia(), 2*wide*deep*deep*deep/12; math.Abs(got-want) > 1e-12*want {
+		t.Errorf("two plies on their flat have I %g m⁴, twice the hand computation is %g", got, want)
+	}
+	for _, x := range []any{lumber.Member{}, lumber.Board{}} {
+		for i := range reflect.TypeFor[lumber.Section]().NumMethod() {
+			name := reflect.TypeFor[lumber.Section]().Method(i).Name
+			if _, ok := reflect.TypeOf(x).MethodByName(name); ok {
+				t.Errorf("%T passes on %s of its section, which knows neither plies nor how it lies", x, name)
+			}
 		}
 	}
 }

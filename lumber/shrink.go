@@ -1,6 +1,7 @@
 package lumber
 
 import (
+	"slices"
 	"strconv"
 	"sync"
 
@@ -11,42 +12,45 @@ var srcShrink = &measure.Source{
 	Title: "Forest Products Laboratory, Research Paper FPL-RP-489", Locator: "shrinkage of lumber from green", Status: measure.Read,
 }
 
-// green is the moisture content, percent, from which lumber no longer swells by
-// the two lines of [Shrinkage]: the width line meets zero at 28.05, the other at
-// 27.97.
-const green = 28.1
+// green is the moisture content from which lumber no longer swells by the two lines
+// of [Shrinkage]: the width line meets zero at 28.05 %, the other at 27.97 %. Beyond
+// wettest no wood holds water; a number in percent lies there.
+const (
+	green   = 0.281
+	wettest = 3.0
+)
 
-var drier = measure.Range{Lo: 8, Hi: 19, Source: srcShrink}
+var drier = measure.Range{Kind: measure.Percent, Lo: 0.08, Hi: 0.19, Source: srcShrink}
 
 // Shrinkage returns how much a piece has shrunk from green at a moisture content
-// m in percent, as shares of its green width and thickness:
+// m, a share of the dry weight, as shares of its green width and thickness:
 //
-//	width 6.031 - 0.215 m,  thickness 5.062 - 0.181 m percent
+//	width 0.06031 - 0.215 m,  thickness 0.05062 - 0.181 m
 //
-// for 8 to 19 %; 0 from 28.1 % on, where wood is green; between the two there is
+// for 0.08 to 0.19; 0 from 0.281 to 3, where wood is green; between the two there is
 // no answer. An average of softwood lumber. Lengthwise it is a tenth or two of a
-// percent (from memory) and not counted. FPL-RP-489. Within 1.1 units in the last
+// percent (from memory) and not counted. FPL-RP-489. Within 1.2 units in the last
 // place of the shrinkage at 0 %.
-// Worst at (17.33), ordered as in testdata/accuracy.csv.
+// Worst at (0.1114), ordered as in testdata/accuracy.csv.
 func Shrinkage(m float64) (width, thickness float64, err error) {
-	if m >= green && m <= 300 {
+	if m >= green && m <= wettest {
 		return 0, 0, nil
 	}
 	if !drier.Has(m) {
 		return 0, 0, &measure.Error{
-			Field: "moisture content (%)", Value: m, Range: drier, Class: measure.ErrRange,
-			Want: "8 to 19, or 28.1 and more for green",
+			Field: "moisture content", Kind: measure.Percent, Value: m, Range: drier, Class: measure.ErrRange,
+			Want: "8 % to 19 %, or 28.1 % to 300 % for green",
 		}
 	}
-	return (6.031 - float64(0.215*m)) / 100, (5.062 - float64(0.181*m)) / 100, nil
+	return 0.06031 - float64(0.215*m), 0.05062 - float64(0.181*m), nil
 }
 
 // Gap returns the gap, m, between deck boards of a width (m, as measured when
-// laid) that were laid at one moisture content (%) with a gap (m) and have come
-// to another (%), by [Shrinkage]: it opens where they dry and closes where they swell, and is
+// laid) that were laid at one moisture content with a gap (m) and have come to
+// another, both shares of the dry weight, by [Shrinkage]: it opens where they dry and closes where they swell, and is
 // negative where they press on each other and must buckle or lift.
-// Within 0.5 units in the last place of the gap and of the shrinkage from 0 %.
-// Worst at (0.1822, 18.64, 0.00765, 9.36), ordered as in testdata/accuracy.csv.
+// Within 0.7 units in the last place of the gap and of the shrinkage from 0 %.
+// Worst at (0.1958, 0.1027, 0.004725, 0.09907), ordered as in testdata/accuracy.csv.
 func Gap(width, laid, gap, now float64) (float64, error) {
 	if err := (Section{Width: width, Depth: width}).check(); err != nil {
 		return 0, err
@@ -76,13 +80,7 @@ type Tree struct {
 }
 
 // Trees returns the table of species. Wood Handbook, Tables 4-1 and 4-3.
-func Trees() ([]Tree, error) {
-	t, err := trees()
-	if err != nil {
-		return nil, err
-	}
-	return append([]Tree(nil), t...), nil
-}
+func Trees() []Tree { return slices.Clone(embedded(trees())) }
 
 var trees = sync.OnceValues(func() ([]Tree, error) {
 	lines, err := readTable("shrinkage")
@@ -133,12 +131,12 @@ var trees = sync.OnceValues(func() ([]Tree, error) {
 	return out, nil
 })
 
-// Shrunk returns the shares by which the tree's wood has shrunk from green,
-// across and along the rings, at a moisture content m in percent, 0 to 30: in
-// proportion to what is missing to fibre saturation at 30 %. Wood Handbook,
-// chapter 4.
+// Shrunk returns how much the tree's wood has shrunk from green across and along the
+// rings, as shares, at a moisture content m, a share of the dry weight from 0 to 0.30
+// (30 percent): in proportion to what is missing to fibre saturation at 0.30. Wood
+// Handbook, chapter 4.
 func (t Tree) Shrunk(m float64) (radial, tangential float64, err error) {
-	if err := (measure.Range{Hi: saturation, Source: srcFull}).Check("moisture content (%)", m); err != nil {
+	if err := (measure.Range{Kind: measure.Percent, Hi: saturation, Source: srcFull}).Check("moisture content", m); err != nil {
 		return 0, 0, err
 	}
 	for _, v := range []Value{t.Radial, t.Tangential} {

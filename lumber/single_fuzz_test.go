@@ -68,9 +68,9 @@ func FuzzSpanWithin(f *testing.F) {
 	f.Add(360.0, 0.4, 500.0, 2000.0)
 	f.Add(1.0, 5e-324, 0.0, 0.0)
 	f.Add(math.NaN(), -1.0, math.Inf(1), 1e300)
-	f.Fuzz(func(t *testing.T, fraction, spacing, dead, live float64) {
+	f.Fuzz(func(t *testing.T, divisor, spacing, dead, live float64) {
 		m := piece(t, "hf", "2", "2x8")
-		span, _, err := m.SpanWithin(fraction, spacing, dead, live)
+		span, _, err := m.SpanWithin(divisor, spacing, dead, live)
 		ours(t, err)
 		if err != nil {
 			return
@@ -78,8 +78,8 @@ func FuzzSpanWithin(f *testing.F) {
 		if !(span > 0) || math.IsInf(span, 0) {
 			t.Fatalf("spans %g", span)
 		}
-		if stiff, _, err := m.SpanWithin(fraction*1.1, spacing, dead, live); err == nil && stiff > span*(1+1e-12) {
-			t.Fatalf("L/%g spans %g, L/%g %g", fraction, span, fraction*1.1, stiff)
+		if stiff, _, err := m.SpanWithin(divisor*1.1, spacing, dead, live); err == nil && stiff > span*(1+1e-12) {
+			t.Fatalf("L/%g spans %g, L/%g %g", divisor, span, divisor*1.1, stiff)
 		}
 		usual, _, err := m.Span(spacing, dead, live)
 		if same, _, err2 := m.SpanWithin(360, spacing, dead, live); err != nil || err2 != nil || same != usual {

@@ -36,8 +36,8 @@ func (m Member) Span(spacing, dead, live float64) (float64, measure.Check, error
 }
 
 // SpanWithin is [Member.Span], m at a spacing (m) under loads (Pa), with another limit
-// of the deflection under the live load, as the fraction of the span: 240 for ceilings.
-func (m Member) SpanWithin(fraction, spacing, dead, live float64) (float64, measure.Check, error) {
+// of the deflection under the live load, the span over a divisor: 240 for ceilings.
+func (m Member) SpanWithin(divisor, spacing, dead, live float64) (float64, measure.Check, error) {
 	m.Held = true
 	if spacing > 24*measure.Inch+1e-9 {
 		m.Repetitive = false // NDS 4.3.9
@@ -55,7 +55,7 @@ func (m Member) SpanWithin(fraction, spacing, dead, live float64) (float64, meas
 	if err := liveLoads.Check("live load", live); err != nil {
 		return 0, measure.Check{}, err
 	}
-	if err := (measure.Range{Lo: 60, Hi: 1000}).Check("deflection limit", fraction); err != nil {
+	if err := (measure.Range{Lo: 60, Hi: 1000}).Check("divisor of the span", divisor); err != nil {
 		return 0, measure.Check{}, err
 	}
 	for _, s := range []Strength{v.Fb, v.E} {
@@ -65,7 +65,7 @@ func (m Member) SpanWithin(fraction, spacing, dead, live float64) (float64, meas
 	}
 	s := m.Whole()
 	bending := math.Sqrt(8 * v.Fb.Value * s.Modulus() / ((dead + live) * spacing))
-	deflection := math.Cbrt(384 * v.E.Value * s.Inertia() / (5 * fraction * live * spacing))
+	deflection := math.Cbrt(384 * v.E.Value * s.Inertia() / (5 * divisor * live * spacing))
 	c := measure.Check{
 		Name: "joist span, bending governs", Kind: measure.Length, Value: m.Length, Limit: bending,
 		Rule: srcSpan, Factors: v.Fb.Factors, Rests: m.restsHeld("by the boards"),

@@ -32,7 +32,7 @@ func TestSpanMeetsItsLimits(t *testing.T) {
 			w := live * spacing
 			demand := lumber.Demand{
 				Moment: (dead + live) * spacing * span * span / 8,
-				Short:  5 * w * math.Pow(span, 4) / (384 * v.E.Value * m.Inertia()),
+				Short:  5 * w * math.Pow(span, 4) / (384 * v.E.Value * m.Section.Inertia()),
 			}
 			checks, err := m.Check(demand, lumber.TenYears)
 			if err != nil {
@@ -99,7 +99,7 @@ func TestWideSpacing(t *testing.T) {
 // quarter of the span.
 func TestOverhang(t *testing.T) {
 	m := piece(t, "hf", "2", "2x8")
-	ei := adjusted(t, m, lumber.TenYears).E.Value * m.Inertia()
+	ei := adjusted(t, m, lumber.TenYears).E.Value * m.Section.Inertia()
 	seen := map[string]bool{}
 	for back := 0.5; back < 6; back += 0.25 {
 		a, c, err := m.Overhang(back, 1000, 0)
@@ -143,9 +143,9 @@ func TestBeamSpan(t *testing.T) {
 				reach := 1.44 * joist / 2
 				w := (dead + live) * reach
 				near(t, c.Name, max(
-					w*span*span/8/(n*m.Modulus()*v.Fb.Value),
-					1.5*w*span/2/(n*m.Area()*v.Fv.Value),
-					360*5*live*reach*math.Pow(span, 3)/(384*n*m.Inertia()*v.E.Value),
+					w*span*span/8/(n*m.Section.Modulus()*v.Fb.Value),
+					1.5*w*span/2/(n*m.Section.Area()*v.Fv.Value),
+					360*5*live*reach*math.Pow(span, 3)/(384*n*m.Section.Inertia()*v.E.Value),
 				), 1)
 			}
 		}

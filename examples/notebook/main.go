@@ -39,14 +39,14 @@ func explore(out io.Writer) {
 	rim.Grade = must(lumber.Lookup("Southern Pine", "No.2", rim.Section))
 	board := lumber.Member{Section: must(lumber.Size("2x6")), Length: length}
 	board.Grade = must(lumber.Lookup("Southern Pine", "No.2", board.Section))
-	joists := len(must(lumber.JoistLines(length, spacing, joist.Width)))
-	boards := int(width / board.Depth)
+	joists := len(must(lumber.JoistLines(length, spacing, joist.Section.Width)))
+	boards := int(width / board.Section.Depth)
 	mass := float64(joists)*must(joist.Weights()).Damp + 2*must(rim.Weights()).Damp + float64(boards)*must(board.Weights()).Damp
 	say("   %d joists, 2 rims, %d boards: %s", joists, boards, pounds(mass))
 
 	say("3. HOW MANY DRUMS?")
 	drum := must(float.LookupDrum("55 gal plastic, tight head"))
-	dock := raft(mass, joist.Depth)
+	dock := raft(mass, joist.Section.Depth)
 	places := rows(drum)
 	dry := must(float.LookupCriterion("deck edge dry")).Rule(float.Deck{}, must(float.LookupCriterion("20 psf over the deck")))
 	choice := must(dock.Fewest(context.Background(), places, float.Demand{Load: []float.Rule{dry}, Crowd: float.Crowd{People: crew, Inset: 6 * measure.Inch}}))
@@ -67,7 +67,7 @@ func explore(out io.Writer) {
 	moment := max(most.Sag.Moment, -most.Hog.Moment)
 	say("   %d people at its end: %s, and one drum pushes with %s", crew, measure.Moment.Format(moment, measure.US), measure.Force.Format(line.Push[0], measure.US))
 	for _, c := range must(rim.Check(lumber.Demand{Moment: moment, Shear: max(most.Shear.Shear, -most.Shear.Shear)}, lumber.TenYears)) {
-		say("   %s: %s: %s", c.Name, c.Numbers(measure.US), c.Words())
+		say("   %s", c.Format(measure.US))
 	}
 
 	onIce(say, mass, rim)

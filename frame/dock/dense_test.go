@@ -76,7 +76,7 @@ func newFullMatrix(g *frame.Grillage) *fullMatrix {
 			if q.To > q.From && q.To > 0 { // spread: Gauss's three points are exact
 				half := (q.To - q.From) / 2
 				for _, point := range [3][2]float64{{-math.Sqrt(0.6), 5. / 9}, {0, 8. / 9}, {math.Sqrt(0.6), 5. / 9}} {
-					on(q.From+half*(1+point[0]), point[1]*half*((q.Q+q.QTo)/2+point[0]*(q.QTo-q.Q)/2))
+					on(q.From+half*(1+point[0]), point[1]*half*(q.Q+(1+point[0])*q.Rise/2))
 				}
 				continue
 			}

@@ -74,7 +74,7 @@ func (d *Dock) worstJoists(worst map[string]measure.Check) error {
 			return design.E.Err
 		}
 		dead := (deck*s.width + own/d.clear) * measure.Gravity
-		spans, err := d.demands(s, design.E.Value*m.Inertia(), dead, l.Deck.Value*s.width, l.Spot.Value*measure.Gravity)
+		spans, err := d.demands(s, design.E.Value*m.Whole().Inertia(), dead, l.Deck.Value*s.width, l.Spot.Value*measure.Gravity)
 		if err != nil {
 			return err
 		}

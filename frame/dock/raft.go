@@ -93,7 +93,7 @@ func (d *Dock) from(x, y float64) (s, t float64) {
 
 // rigidity returns EI and GJ of a piece of the frame.
 func (d *Dock) rigidity(w wood, plies int) (ei, gj float64, err error) {
-	m := lumber.Member{Section: w.section, Grade: w.grade, Length: d.clear, Smooth: w.smooth(), Temperature: 20}
+	m := lumber.Member{Section: w.section, Grade: w.grade, Length: d.clear, Plies: plies, Smooth: w.smooth(), Temperature: 20}
 	design, err := m.Adjusted(lumber.TenYears)
 	if err == nil {
 		err = design.E.Err
@@ -103,7 +103,7 @@ func (d *Dock) rigidity(w wood, plies int) (ei, gj float64, err error) {
 	}
 	j, err := frame.Torsion(w.section.Width, w.section.Depth)
 	n := float64(plies)
-	return n * design.E.Value * m.Inertia(), n * design.E.Value * shearShare * j, err
+	return design.E.Value * m.Whole().Inertia(), n * design.E.Value * shearShare * j, err
 }
 
 // raft builds the grillage. The dock's inputs must be known: see [Dock.frameRests].

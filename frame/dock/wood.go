@@ -91,7 +91,7 @@ func (w wood) mass(length, moisture float64) (float64, error) {
 	if w.grade.Heavy.Printed > 0 {
 		g = w.grade.Heavy
 	}
-	rho, err := lumber.Density(g.SI(), 100*moisture)
+	rho, err := lumber.Density(g.SI(), moisture)
 	if err != nil {
 		return math.NaN(), err
 	}

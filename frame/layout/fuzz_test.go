@@ -201,25 +201,6 @@ func FuzzWedge(f *testing.F) {
 	})
 }
 
-// Marks come back as lines a joist apart, in order.
-func FuzzLines(f *testing.F) {
-	f.Add(0.0, 0.4, 0.8, 0.038, true)
-	f.Add(0.0, 0.02, 0.8, 0.038, false)
-	f.Add(math.NaN(), 0.4, math.Inf(1), 0.0, false)
-	f.Fuzz(func(t *testing.T, a, b, c, thickness float64, centre bool) {
-		lines, err := layout.Lines([]float64{a, b, c}, thickness, centre)
-		ours(t, err)
-		if err != nil {
-			return
-		}
-		for i := 1; i < 3; i++ {
-			if !(lines[i]-lines[i-1] >= thickness-in/31) {
-				t.Errorf("%v at thickness %g", lines, thickness)
-			}
-		}
-	})
-}
-
 // A rectangle's pieces stay inside of it, and so do those of an L.
 func FuzzRectangle(f *testing.F) {
 	f.Add(4.0, 2.0, 0.5, 0.038, 0.184, uint8(1), uint8(2))

@@ -127,9 +127,8 @@ func TestPinned(t *testing.T) {
 		offset, angle, err6 := layout.Racked(a, b, near(diagonal), near(diagonal))
 		least, greatest, err7 := layout.FromNominal(a, b)
 		rise, press, spread, err8 := layout.Wedge(grid(r, 12, 26), grid(r, 4, 24))
-		lines, err9 := layout.Lines([]float64{grid(r, 0, 12), grid(r, 13, 30), grid(r, 31, 60)}, 1.5*in, r.IntN(2) == 0)
 		out := []any{diagonal, err, corners, err2, misfit, err3, square.Off, square.Misfit, square.Slack, square.Twist, square.Read, square.Corner, square.Push, err4}
-		return append(out, corner, err5, offset, angle, err6, least, greatest, err7, rise, press, spread, err8, lines, err9)
+		return append(out, corner, err5, offset, angle, err6, least, greatest, err7, rise, press, spread, err8)
 	})
 	pinned.Check(t, "level", 400, func(r *rand.Rand) []any {
 		var supports []layout.Support

@@ -8,11 +8,11 @@ import (
 	"example.org/floewright/lumber/measure"
 )
 
-// Lines returns the axes, m, of joists of a thickness, m, from their running marks, m
+// axes returns the axes, m, of joists of a thickness, m, from their running marks, m
 // from the end where the tape hooks (geometry). A mark is the near face of the joist,
 // or its centre where that is declared. Marks that do not grow by a thickness or
 // more leave joists on top of each other, an error.
-func Lines(marks []float64, thickness float64, centre bool) ([]float64, error) {
+func axes(marks []float64, thickness float64, centre bool) ([]float64, error) {
 	if err := sides.Check("thickness", thickness); err != nil {
 		return nil, err
 	}
@@ -81,7 +81,7 @@ func (r Rectangle) Pieces() ([]Piece, error) {
 			return nil, err
 		}
 	}
-	lines, err := Lines(r.Marks, r.Joist.Width, r.Centre)
+	lines, err := axes(r.Marks, r.Joist.Width, r.Centre)
 	if err != nil {
 		return nil, err
 	}

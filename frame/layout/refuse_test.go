@@ -101,21 +101,6 @@ func TestRectangleRefuses(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if _, err := layout.Lines([]float64{0}, 0, false); !errors.Is(err, measure.ErrRange) {
-		t.Error(err)
-	}
-	// Marks at centres and at near faces of one frame.
-	a, err := layout.Lines([]float64{0, 24 * in}, 1.5*in, false)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := layout.Lines([]float64{0.75 * in, 24.75 * in}, 1.5*in, true)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for i := range a {
-		about(t, "line", a[i], b[i], 1e-15)
-	}
 }
 
 // A layout whose parts were taken away, or spoilt, after New answers nothing.

@@ -128,7 +128,7 @@ func (m *mesh) loading(at [2]float64) (r Resultant, sum float64) {
 			// Of a varying load each end's half stands a third from that end.
 			w := l.To - l.From
 			put(l.From+w/3, l.Along*w/2, l.Across*w/2, 0)
-			put(l.To-w/3, l.AlongTo*w/2, l.AcrossTo*w/2, 0)
+			put(l.To-w/3, (l.Along+l.AlongRise)*w/2, (l.Across+l.AcrossRise)*w/2, 0)
 		}
 	}
 	return r, sum
@@ -182,7 +182,8 @@ func (m *mesh) float() error {
 		}
 		load := Load{To: l}
 		load.Along, load.Across = pull(0)
-		load.AlongTo, load.AcrossTo = pull(l)
+		along, across := pull(l)
+		load.AlongRise, load.AcrossRise = along-load.Along, across-load.Across
 		m.drag[i] = []Load{load}
 	}
 	for i, w := range d.Nodes {

@@ -20,37 +20,37 @@ func TestBadData(t *testing.T) {
 		}}
 	}
 	for field, spoil := range map[string]func(f *rack.Frame){
-		"Members":                func(f *rack.Frame) { f.Members = nil },
-		"Nodes[1][0]":            func(f *rack.Frame) { f.Nodes[1][0] = nan },
-		"Nodes[2][1]":            func(f *rack.Frame) { f.Nodes[2][1] = inf },
-		"south.Nodes":            func(f *rack.Frame) { f.Members[0].Nodes = []int{0} },
-		"south.Nodes[1]":         func(f *rack.Frame) { f.Members[0].Nodes = []int{0, 9} },
-		"east.Nodes[0]":          func(f *rack.Frame) { f.Members[1].Nodes[0] = -1 },
-		"west from end to end":   func(f *rack.Frame) { f.Members[3].Nodes = []int{0, 0} },
-		"brace.Nodes[1]":         func(f *rack.Frame) { f.Members[4].Nodes = []int{0, 1, 2} },
-		"north.Nodes[2]":         func(f *rack.Frame) { f.Members[2].Nodes = []int{0, 1, 0, 1} },
-		"south.EA":               func(f *rack.Frame) { f.Members[0].EA = 0 },
-		"south.EI":               func(f *rack.Frame) { f.Members[0].EI = nan },
-		"south.GA":               func(f *rack.Frame) { f.Members[0].GA = -1 },
-		"south.Ends[0].Turn":     func(f *rack.Frame) { f.Members[0].Ends[0].Turn = -1 },
-		"south.Ends[1].Along":    func(f *rack.Frame) { f.Members[0].Ends[1].Along = -1 },
-		"south.Ends[1].Across":   func(f *rack.Frame) { f.Members[0].Ends[1].Across = math.Inf(-1) },
-		"south.Loads[0].From":    func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{From: -1}} },
-		"south.Loads[1].To":      func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{}, {To: 4}} },
-		"south.Loads[0]":         func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{To: 1, Couple: nan}} },
-		"south.Loads[0].To":      func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{From: 2, To: 1}} },
-		"Loads[0]":               func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{From: 2, AcrossTo: 1}} },
-		"south.Loads[0].Along":   func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{From: 2, Along: nan}} },
-		"south.Loads[0].Couple":  func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{From: 2, Couple: inf}} },
-		"south.Loads[0].AlongTo": func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{To: 2, AlongTo: nan}} },
-		"south.Loads[0].Across":  func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{To: 2, Across: 1e12}} },
-		"hinge.Node":             func(f *rack.Frame) { f.Holds[0].Node = 4 },
-		"hinge.Angle":            func(f *rack.Frame) { f.Holds[0].Angle = nan },
-		"hinge.Along":            func(f *rack.Frame) { f.Holds[0].Along = nan },
-		"post.Across":            func(f *rack.Frame) { f.Holds[1].Across = -5 },
-		"post.Turn":              func(f *rack.Frame) { f.Holds[1].Turn = -5 },
-		"post":                   func(f *rack.Frame) { f.Holds[1] = rack.Hold{Name: "post"} },
-		"second":                 func(f *rack.Frame) { f.Holds[1] = rack.Hold{Along: inf, Name: "second"} },
+		"Members":                  func(f *rack.Frame) { f.Members = nil },
+		"Nodes[1][0]":              func(f *rack.Frame) { f.Nodes[1][0] = nan },
+		"Nodes[2][1]":              func(f *rack.Frame) { f.Nodes[2][1] = inf },
+		"south.Nodes":              func(f *rack.Frame) { f.Members[0].Nodes = []int{0} },
+		"south.Nodes[1]":           func(f *rack.Frame) { f.Members[0].Nodes = []int{0, 9} },
+		"east.Nodes[0]":            func(f *rack.Frame) { f.Members[1].Nodes[0] = -1 },
+		"west from end to end":     func(f *rack.Frame) { f.Members[3].Nodes = []int{0, 0} },
+		"brace.Nodes[1]":           func(f *rack.Frame) { f.Members[4].Nodes = []int{0, 1, 2} },
+		"north.Nodes[2]":           func(f *rack.Frame) { f.Members[2].Nodes = []int{0, 1, 0, 1} },
+		"south.EA":                 func(f *rack.Frame) { f.Members[0].EA = 0 },
+		"south.EI":                 func(f *rack.Frame) { f.Members[0].EI = nan },
+		"south.GA":                 func(f *rack.Frame) { f.Members[0].GA = -1 },
+		"south.Ends[0].Turn":       func(f *rack.Frame) { f.Members[0].Ends[0].Turn = -1 },
+		"south.Ends[1].Along":      func(f *rack.Frame) { f.Members[0].Ends[1].Along = -1 },
+		"south.Ends[1].Across":     func(f *rack.Frame) { f.Members[0].Ends[1].Across = math.Inf(-1) },
+		"south.Loads[0].From":      func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{From: -1}} },
+		"south.Loads[1].To":        func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{}, {To: 4}} },
+		"south.Loads[0]":           func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{To: 1, Couple: nan}} },
+		"south.Loads[0].To":        func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{From: 2, To: 1}} },
+		"Loads[0]":                 func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{From: 2, AcrossRise: 1}} },
+		"south.Loads[0].Along":     func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{From: 2, Along: nan}} },
+		"south.Loads[0].Couple":    func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{From: 2, Couple: inf}} },
+		"south.Loads[0].AlongRise": func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{To: 2, AlongRise: nan}} },
+		"south.Loads[0].Across":    func(f *rack.Frame) { f.Members[0].Loads = []rack.Load{{To: 2, Across: 1e12}} },
+		"hinge.Node":               func(f *rack.Frame) { f.Holds[0].Node = 4 },
+		"hinge.Angle":              func(f *rack.Frame) { f.Holds[0].Angle = nan },
+		"hinge.Along":              func(f *rack.Frame) { f.Holds[0].Along = nan },
+		"post.Across":              func(f *rack.Frame) { f.Holds[1].Across = -5 },
+		"post.Turn":                func(f *rack.Frame) { f.Holds[1].Turn = -5 },
+		"post":                     func(f *rack.Frame) { f.Holds[1] = rack.Hold{Name: "post"} },
+		"second":                   func(f *rack.Frame) { f.Holds[1] = rack.Hold{Along: inf, Name: "second"} },
 		"line": func(f *rack.Frame) {
 			f.Holds[1] = rack.Hold{Node: 1, Along: 1e5, Across: 1e5, Line: true, Name: "line"}
 		},
@@ -145,7 +145,7 @@ func TestSpoiltSolution(t *testing.T) {
 func TestLoadOfNoLength(t *testing.T) {
 	f := panel()
 	f.Members[3].Loads = []rack.Load{rack.Uniform(0, 5e-324, 10, 20)}
-	f.Members[3].Loads[0].AlongTo = 0
+	f.Members[3].Loads[0].AlongRise = 10
 	if s, err := f.Solve(); !errors.Is(err, measure.ErrRange) {
 		t.Errorf("%v, %v", s, err)
 	}

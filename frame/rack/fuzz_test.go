@@ -34,7 +34,7 @@ func FuzzSolve(f *testing.F) {
 		for _, n := range [][]int{{0, 4, 1}, {1, 2}, {2, 3}, {3, 0}, {0, 2}} {
 			fr.Members = append(fr.Members, rack.Member{Nodes: n, EA: ea, EI: ei, GA: ga, Ends: [2]rack.End{end, end}})
 		}
-		fr.Members[0].Loads = []rack.Load{{From: from, To: to, Along: q, Across: r, AlongTo: -q, AcrossTo: q}}
+		fr.Members[0].Loads = []rack.Load{{From: from, To: to, Along: q, Across: r, AlongRise: -q - q, AcrossRise: q - r}}
 		fr.Members[2].Loads = []rack.Load{{From: from, Along: p, Across: q, Couple: r}}
 		fr.Forces = []rack.Force{{Node: 3, X: p, Y: q}}
 		switch how % 3 {

@@ -234,8 +234,8 @@ func (t *state) lines() []Line {
 					if s.From < to && s.To > from {
 						for e, x := range [2]float64{from, to} {
 							r := (x - s.From) / (s.To - s.From)
-							p.Along[e] += s.Along + float64((s.AlongTo-s.Along)*r)
-							p.Across[e] += s.Across + float64((s.AcrossTo-s.Across)*r)
+							p.Along[e] += s.Along + float64(s.AlongRise*r)
+							p.Across[e] += s.Across + float64(s.AcrossRise*r)
 						}
 					}
 				}

@@ -44,20 +44,20 @@ func (e *End) rigid() bool { return firm(e.Turn) && firm(e.Along) && firm(e.Acro
 // are positive towards the last node and to the member's left.
 //
 // Where To is more than From it is spread over that length and varies evenly from
-// Along and Across at From to AlongTo and AcrossTo at To, all N/m; they are not
-// filled in ([Uniform] sees to it). Else it is a force of Along and Across, N, and
-// a Couple, N·m, at From; at a member's end the node takes it, not the joint.
+// Along and Across at From to AlongRise and AcrossRise more at To, all N/m: without
+// them it is uniform. Else it is a force of Along and Across, N, and a Couple, N·m,
+// at From; at a member's end the node takes it, not the joint.
 type Load struct {
-	From, To          float64
-	Along, Across     float64
-	AlongTo, AcrossTo float64
-	Couple            float64
+	From, To              float64
+	Along, Across         float64
+	AlongRise, AcrossRise float64
+	Couple                float64
 }
 
 // Uniform returns a load of so many N/m between two places in m: ice along a rim
 // has no Along.
 func Uniform(from, to, along, across float64) Load {
-	return Load{From: from, To: to, Along: along, Across: across, AlongTo: along, AcrossTo: across}
+	return Load{From: from, To: to, Along: along, Across: across}
 }
 
 // Point returns a force, in N, at a place in m.
@@ -80,15 +80,15 @@ func (l *Load) check(field func() string, length float64) error {
 		}
 		return first(
 			has(place, l.To, field, ".To"),
-			has(lineLoads, l.Along, field, ".Along"), has(lineLoads, l.AlongTo, field, ".AlongTo"),
-			has(lineLoads, l.Across, field, ".Across"), has(lineLoads, l.AcrossTo, field, ".AcrossTo"),
+			has(lineLoads, l.Along, field, ".Along"), has(lineLoads, l.AlongRise, field, ".AlongRise"),
+			has(lineLoads, l.Across, field, ".Across"), has(lineLoads, l.AcrossRise, field, ".AcrossRise"),
 		)
 	}
 	if l.To != 0 && l.To != l.From {
 		return wrong(field()+".To", fmt.Sprintf("%g m", l.To), "0 or From for a force, more than From for a spread load")
 	}
-	if l.AlongTo != 0 || l.AcrossTo != 0 {
-		return wrong(field(), "a force (To not beyond From) with AlongTo or AcrossTo", "two loads")
+	if l.AlongRise != 0 || l.AcrossRise != 0 {
+		return wrong(field(), "a force (To not beyond From) with AlongRise or AcrossRise", "two loads")
 	}
 	return first(has(forces, l.Along, field, ".Along"), has(forces, l.Across, field, ".Across"), has(couples, l.Couple, field, ".Couple"))
 }

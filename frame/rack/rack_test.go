@@ -50,7 +50,7 @@ func TestCantilever(t *testing.T) {
 	f.Members[0].Loads = []rack.Load{rack.Uniform(0, 2, 0, 100)}
 	near(t, "v of a spread load", solve(t, f).Move[1][1], 100*16/8e4, 1e-15)
 	// A triangle from 0 at the hold to q at the tip: 11 q L⁴/120 EI.
-	f.Members[0].Loads = []rack.Load{{To: 2, AcrossTo: 100}}
+	f.Members[0].Loads = []rack.Load{{To: 2, AcrossRise: 100}}
 	near(t, "v of a triangle", solve(t, f).Move[1][1], 11*100*16/120e4, 1e-15)
 	f.Members[0].Loads = []rack.Load{{From: 2, Couple: 70}}
 	near(t, "v of a couple at the tip", solve(t, f).Move[1][1], 70*4/2e4, 1e-15)
@@ -479,5 +479,21 @@ func TestZeroValues(t *testing.T) {
 		if text == "" {
 			t.Error("an empty text")
 		}
+	}
+}
+
+// TestUniformByDefault: a load spread over a length without a rise is the same all along.
+func TestUniformByDefault(t *testing.T) {
+	if got, want := (rack.Load{From: 1, To: 2, Along: 3, Across: 4}), rack.Uniform(1, 2, 3, 4); got != want {
+		t.Errorf("%+v is not %+v", got, want)
+	}
+	f := rack.Frame{Nodes: [][2]float64{{0, 0}, {2, 0}}, Members: []rack.Member{{Nodes: []int{0, 1}, EA: 1e7, EI: 1e5, Ends: [2]rack.End{rack.Rigid(), rack.Rigid()}, Loads: []rack.Load{{To: 2, Across: 100}}}}}
+	f.Holds = []rack.Hold{{Node: 0, Along: math.Inf(1), Across: math.Inf(1), Turn: math.Inf(1)}}
+	s, err := f.Solve()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := math.Abs(s.Lines[0].At(0).Moment); math.Abs(got-100*2*2/2) > 1e-9 {
+		t.Errorf("the moment at the root is %g N·m, w L²/2 is 200", got)
 	}
 }

@@ -139,7 +139,8 @@ func load(f *rack.Frame, r *rand.Rand) {
 			m.Loads = append(m.Loads, rack.Uniform(0, l, size(), size()))
 		case 1:
 			a, b := l*r.Float64()/2, l*(0.5+0.5*r.Float64())
-			m.Loads = append(m.Loads, rack.Load{From: a, To: b, Along: size(), Across: size(), AlongTo: size(), AcrossTo: size()})
+			x, y := size(), size()
+			m.Loads = append(m.Loads, rack.Load{From: a, To: b, Along: x, Across: y, AlongRise: size() - x, AcrossRise: size() - y})
 		case 2:
 			m.Loads = append(m.Loads, rack.Point(l*r.Float64(), size(), size()), rack.Load{From: l * (0.01 + 0.98*r.Float64()), Couple: size()})
 		}
@@ -191,7 +192,7 @@ func mirrored(f *rack.Frame) *rack.Frame {
 	for i := range g.Members {
 		for k := range g.Members[i].Loads {
 			l := &g.Members[i].Loads[k]
-			l.Across, l.AcrossTo, l.Couple = -l.Across, -l.AcrossTo, -l.Couple
+			l.Across, l.AcrossRise, l.Couple = -l.Across, -l.AcrossRise, -l.Couple
 		}
 	}
 	return g
@@ -251,8 +252,8 @@ func total(f *rack.Frame) (x, y, couple, size float64) {
 			}
 			w := (l.To - l.From) / 6
 			put(l.From, l.Along*w, l.Across*w, 0)
-			put((l.From+l.To)/2, (l.Along+l.AlongTo)*2*w, (l.Across+l.AcrossTo)*2*w, 0)
-			put(l.To, l.AlongTo*w, l.AcrossTo*w, 0)
+			put((l.From+l.To)/2, (2*l.Along+l.AlongRise)*2*w, (2*l.Across+l.AcrossRise)*2*w, 0)
+			put(l.To, (l.Along+l.AlongRise)*w, (l.Across+l.AcrossRise)*w, 0)
 		}
 	}
 	return x, y, couple, size

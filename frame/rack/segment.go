@@ -58,11 +58,11 @@ func (s *segment) spread(l Load) {
 	if !(to > from) {
 		return
 	}
-	share := func(a, b, x float64) float64 { return a + (b-a)*(x-l.From)/(l.To-l.From) }
+	share := func(rise, x float64) float64 { return rise * (x - l.From) / (l.To - l.From) }
 	s.spreads = append(s.spreads, Load{
 		From: from - s.x, To: to - s.x,
-		Along: share(l.Along, l.AlongTo, from), AlongTo: share(l.Along, l.AlongTo, to),
-		Across: share(l.Across, l.AcrossTo, from), AcrossTo: share(l.Across, l.AcrossTo, to),
+		Along: l.Along + share(l.AlongRise, from), AlongRise: share(l.AlongRise, to) - share(l.AlongRise, from),
+		Across: l.Across + share(l.AcrossRise, from), AcrossRise: share(l.AcrossRise, to) - share(l.AcrossRise, from),
 	})
 }
 
@@ -79,11 +79,11 @@ func (s *segment) lay() {
 	}
 	for _, l := range s.spreads {
 		w := l.To - l.From
-		n, q := w*(l.Along+l.AlongTo)/2, w*(l.Across+l.AcrossTo)/2
+		n, q := w*(l.Along+l.AlongRise/2), w*(l.Across+l.AcrossRise/2)
 		p.along += n
-		p.stretch += float64(n*l.From) + w*w*(l.Along+2*l.AlongTo)/6
+		p.stretch += float64(n*l.From) + w*w*(l.Along+2*(l.Along+l.AlongRise))/6
 		across += q
-		moment -= float64(q*(s.h-l.From)) - w*w*(l.Across+2*l.AcrossTo)/6
+		moment -= float64(q*(s.h-l.From)) - w*w*(l.Across+2*(l.Across+l.AcrossRise))/6
 	}
 	if len(s.points)+len(s.spreads) == 0 {
 		return
@@ -132,13 +132,13 @@ func (s *segment) pieces(f func(from, to float64)) {
 }
 
 // upTo returns the sum and the moment about x of the part before x of a spread
-// load, of values a at From and b at To.
-func upTo(l *Load, a, b, x float64) (sum, about float64) {
+// load, of value a at From and so much more at To.
+func upTo(l *Load, a, rise, x float64) (sum, about float64) {
 	w := math.Min(x, l.To) - l.From
 	if w <= 0 {
 		return 0, 0
 	}
-	end := a + (b-a)*w/(l.To-l.From)
+	end := a + rise*w/(l.To-l.From)
 	sum = w * (a + end) / 2
 	return sum, float64(sum*(x-l.From)) - w*w*(a+2*end)/6
 }
@@ -156,8 +156,8 @@ func (s *segment) inside(x float64, before bool, near [3]float64) [3]float64 {
 	}
 	for i := range s.spreads {
 		l := &s.spreads[i]
-		n, _ := upTo(l, l.Along, l.AlongTo, x)
-		q, about := upTo(l, l.Across, l.AcrossTo, x)
+		n, _ := upTo(l, l.Along, l.AlongRise, x)
+		q, about := upTo(l, l.Across, l.AcrossRise, x)
 		axial -= n
 		shear += q
 		moment += about

@@ -89,7 +89,6 @@ var byHand = sync.OnceValue(func() map[string][]any {
 		"frame.Line.ExtremesWithin":      {0.5, 4.0},
 
 		"frame/layout.Ell":          {main, wing},
-		"frame/layout.Lines":        {[]float64{0.5, 1}, 0.038, false},
 		"frame/layout.Wedge":        {0.58, 0.46},
 		"frame/layout.Corner":       {3.0, 4.0, 5.0},
 		"frame/layout.Racked":       {3.0, 4.0, 5.01, 4.99},
@@ -128,9 +127,10 @@ var byHand = sync.OnceValue(func() map[string][]any {
 
 		"lumber.Board.Under":       {900.0, 0.4, 2, false, 8e9},
 		"lumber.BoardFeet":         {"2x8", 3.0},
-		"lumber.Density":           {0.5, 15.0},
-		"lumber.Gap":               {0.14, 19.0, 0.005, 12.0},
-		"lumber.Shrinkage":         {15.0},
+		"lumber.Density":           {0.5, 0.15},
+		"lumber.Gap":               {0.14, 0.19, 0.005, 0.12},
+		"lumber.Shrinkage":         {0.15},
+		"lumber.Tree.Shrunk":       {0.15},
 		"lumber.Member.CheckJoint": {0.14, 0.5, 900.0},
 		"lumber.EffectiveLength":   {"", 3.0, 0.18},
 		"lumber.GreenSize":         {"2x8"},

@@ -228,7 +228,7 @@ var made = sync.OnceValue(func() map[reflect.Type]any {
 		lumber.Notch{Depth: 0.03},
 		lumber.Deck{Board: "5/4x6", Length: 3, Width: 2, Joists: []float64{0, 0.5, 1, 1.5, 2, 2.5, 3}, Face: 0.14, Gap: 0.005, Least: 0.05, Longest: 4.8},
 		*cuts,
-		must(lumber.Trees())[0], must(lumber.ReadStamp("No.2 S-DRY SYP")),
+		lumber.Trees()[0], must(lumber.ReadStamp("No.2 S-DRY SYP")),
 		lumber.Board{Section: lumber.Section{Width: 0.14, Depth: 0.025}, Rating: 0.4},
 
 		joint(), joint().Fastener, joint().Main,

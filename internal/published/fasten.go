@@ -166,10 +166,7 @@ func (c *cell) joint() (fasten.Joint, error) {
 		j.Main.Thickness = tm * measure.Inch
 		return j, err
 	case fasten.LagScrew: // 8D without the point
-		all, err := fasten.Fasteners()
-		if err != nil {
-			return j, err
-		}
+		all := fasten.Fasteners()
 		for _, listed := range all {
 			if listed.Kind == f.Kind && math.Abs(listed.Diameter-f.Diameter) < 1e-9 {
 				j.Fastener.Length = x[1]*measure.Inch + 8*f.Diameter + listed.Tip

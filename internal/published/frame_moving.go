@@ -99,7 +99,7 @@ func frameMoving() ([]Check, error) {
 // frameVarying compares loads that grow evenly from nothing to w, W = w L/2 in
 // all, to the digits of the tables.
 func frameVarying() ([]Check, error) {
-	ramp := []frame.Load{{From: 0, To: 1, Q: 0, QTo: 2}} // L = 1, W = 1
+	ramp := []frame.Load{{From: 0, To: 1, Rise: 2}} // L = 1, W = 1
 	beam := func(left, right *frame.Rest) func() (*frame.Line, error) {
 		return frameSolved(func() frame.Beam {
 			b := frame.Beam{Length: 1, EI: 1, Loads: ramp}

@@ -99,18 +99,18 @@ func lumberBeamExample(id, what string) (float64, error) {
 	}
 	m.Unbraced, m.Plies, m.Dry, m.Smooth, m.Loading = b.unbraced*measure.Foot, b.plies, b.dry, !b.incised, "uniform"
 	if what == "le" {
-		le, err := lumber.EffectiveLength(m.Loading, m.Unbraced, m.Depth)
+		le, err := lumber.EffectiveLength(m.Loading, m.Unbraced, m.Section.Depth)
 		return le / measure.Inch, err
 	}
 	d, err := m.Adjusted(lumber.TenYears)
 	if err != nil {
 		return 0, err
 	}
-	le, err := lumber.EffectiveLength(m.Loading, m.Unbraced, m.Depth)
+	le, err := lumber.EffectiveLength(m.Loading, m.Unbraced, m.Section.Depth)
 	if err != nil {
 		return 0, err
 	}
-	rb := math.Sqrt(le*m.Depth) / m.Whole().Width
+	rb := math.Sqrt(le*m.Section.Depth) / m.Whole().Width
 	switch what {
 	case "RB":
 		return rb, nil
@@ -257,7 +257,7 @@ func lumberAdjusted(id string) (float64, error) {
 			return 0, err
 		}
 		// 13.5 in. deep in the example: surfaced green
-		m.Depth = 13.5 * measure.Inch
+		m.Section.Depth = 13.5 * measure.Inch
 		f, err := lumber.SizeFactor(lumber.Fb, m.Grade, m.Section)
 		return f.Value, err
 	case "C1":
@@ -285,7 +285,7 @@ func lumberAdjusted(id string) (float64, error) {
 		}
 		m.Smooth, m.Held = true, true
 		if id == "N7.25" {
-			c, err := m.CheckJoint(m.Depth, 5, 0, lumber.TenYears)
+			c, err := m.CheckJoint(m.Section.Depth, 5, 0, lumber.TenYears)
 			return c.Limit / measure.PoundForce, err
 		}
 		checks, err := m.CheckNotch(lumber.Notch{Depth: 1.25 * measure.Inch}, 0, lumber.TenYears)
@@ -294,13 +294,13 @@ func lumberAdjusted(id string) (float64, error) {
 		}
 		return checks[0].Limit / measure.PoundForce, nil
 	case "S1", "S2":
-		w, t, err := lumber.Shrinkage(15)
+		w, t, err := lumber.Shrinkage(0.15)
 		if id == "S1" {
 			return 100 * w, err
 		}
 		return 100 * t, err
 	case "gap":
-		g, err := lumber.Gap(5.5*measure.Inch, 30, 0, 15)
+		g, err := lumber.Gap(5.5*measure.Inch, 0.30, 0, 0.15)
 		return g / measure.Inch, err
 	case "BF":
 		return lumber.BoardFeet("5/4x6", 16*measure.Foot)

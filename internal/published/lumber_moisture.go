@@ -35,7 +35,7 @@ func lumberDensity() ([]Check, error) {
 				Package: lumberPackage, Quantity: fmt.Sprintf("density of %s at %g %%", r["species"], m), Source: src,
 				Printed: printed, Unit: "lb/ft³", Step: lumberStep(column),
 				Compute: func() (float64, error) {
-					rho, err := lumber.Density(g, m)
+					rho, err := lumber.Density(g, m/100)
 					return rho / measure.PCF, err
 				},
 			})
@@ -73,7 +73,7 @@ func lumberPoreFull() ([]Check, error) {
 				Package: lumberPackage, Quantity: "moisture of " + r["species"] + ", pores full", Source: src, Printed: r["moisture"], Unit: "%", Step: 0.1,
 				Compute: func() (float64, error) {
 					m, _, err := lumber.PoreFull(g)
-					return m, err
+					return 100 * m, err
 				},
 			},
 			Check{

@@ -59,13 +59,10 @@ func lumberWeights() []Check {
 func lumberTrees() []Check {
 	shrunk := func(name string, m float64, tangential bool) func() (float64, error) {
 		return func() (float64, error) {
-			all, err := lumber.Trees()
-			if err != nil {
-				return 0, err
-			}
+			all := lumber.Trees()
 			for _, t := range all {
 				if t.Name == name {
-					r, s, err := t.Shrunk(m)
+					r, s, err := t.Shrunk(m / 100)
 					if tangential {
 						r = s
 					}

@@ -57,7 +57,11 @@ func (c *rackCase) line(r row) error {
 		})
 	case "load":
 		m := &f.Members[of]
-		m.Loads = append(m.Loads, rack.Load{From: v[1], To: v[2], Along: v[3], Across: v[4], AlongTo: v[5], AcrossTo: v[6], Couple: v[7]})
+		l := rack.Load{From: v[1], To: v[2], Along: v[3], Across: v[4], Couple: v[7]}
+		if l.To > l.From { // the table has the values at both ends
+			l.AlongRise, l.AcrossRise = v[5]-v[3], v[6]-v[4]
+		}
+		m.Loads = append(m.Loads, l)
 	case "board":
 		f.Boards = append(f.Boards, rack.Board{From: [2]float64{v[0], v[1]}, To: [2]float64{v[2], v[3]}, EA: v[4], EI: v[5], Name: r["name"]})
 	case "screw":

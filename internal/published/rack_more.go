@@ -68,7 +68,7 @@ func rackAxes() []Check {
 	point := rackBeam(4, 5e4, 0, rack.Point(2, 0, 1200))
 	spread := rackBeam(4, 5e4, 0, rack.Uniform(0, 4, 0, 900))
 	soft := rackBeam(4, 5e4, 3e5, rack.Point(2, 0, 1200))
-	grows := rackBeam(4, 5e4, 0, rack.Load{From: 0, To: 4, AcrossTo: 900})
+	grows := rackBeam(4, 5e4, 0, rack.Load{From: 0, To: 4, AcrossRise: 900})
 	stretched := rackBeam(4, 5e4, 0, rack.Point(4, 500, 0))
 	stretched.Members[0].EA = 1e6
 	moved := func(f rack.Frame, x float64, pick int, unit float64) func() (float64, error) {

@@ -153,9 +153,9 @@ var groups = []group{
 	{"lumber: sections and moisture", 300, func(s source, t *tape) {
 		c := lumber.Section{Width: s.between(0.02, 0.3), Depth: s.between(0.02, 0.3)}
 		t.put(nil, c.Area(), c.Modulus(), c.Inertia())
-		d, err := lumber.Density(s.between(0.3, 0.7), s.between(1, 60))
+		d, err := lumber.Density(s.between(0.3, 0.7), s.between(0.01, 0.6))
 		t.put(err, d)
-		g, err := lumber.Gap(s.between(0.1, 0.2), s.between(8, 19), 0.003, s.between(8, 19))
+		g, err := lumber.Gap(s.between(0.1, 0.2), s.between(0.08, 0.19), 0.003, s.between(0.08, 0.19))
 		t.put(err, g)
 	}},
 	{"lumber: torsion of a section", 300, func(s source, t *tape) {

@@ -56,7 +56,7 @@ var everywhere = map[string]string{
 	"float: cylinder by its draft":  "a44e8ee9b7edaff5",
 	"float: period":                 "9c0dd9e091e238b0",
 	"lumber: stability factors":     "59102974a50a4d81",
-	"lumber: sections and moisture": "5dc58665014efba3",
+	"lumber: sections and moisture": "3bc5c2222488914b",
 	"fasten: yield modes":           "7637fc1f2c2e58a6",
 	"layout: wedges":                "493f45b8546397df",
 	"ice: plate's stiffness":        "30b14d1c0e9533de",

@@ -54,13 +54,7 @@ func squeeze(s string) string {
 }
 
 // Finishes returns the table of coatings and metals.
-func Finishes() ([]Finish, error) {
-	t, err := loaded()
-	if err != nil {
-		return nil, err
-	}
-	return slices.Clone(t.finishes), nil
-}
+func Finishes() []Finish { return slices.Clone(embedded().finishes) }
 
 // finish finds a finish by name; the empty name is unknown.
 func finish(name string) (Finish, error) {

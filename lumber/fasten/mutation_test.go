@@ -152,10 +152,7 @@ func lateralCells(t *testing.T) []printedCell {
 	if err != nil {
 		t.Fatal(err)
 	}
-	all, err := fasten.Fasteners()
-	if err != nil {
-		t.Fatal(err)
-	}
+	all := fasten.Fasteners()
 	var out []printedCell
 	for _, l := range lines[1:] {
 		c := printedCell{table: l[0], text: l[1], printed: number(t, l[2]), step: number(t, l[3])}

@@ -4,6 +4,7 @@ import (
 	"embed"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -60,6 +61,16 @@ type tables struct {
 // loaded reads the embedded files once. An error would be a fault of the build;
 // every call returns it.
 var loaded = sync.OnceValues(load)
+
+// embedded returns the tables, which lie in the binary. That they do not load is a fault
+// of the build, which TestTablesLoad would find.
+func embedded() *tables {
+	t, err := loaded()
+	if err != nil {
+		panic(err) // unreachable: the files are part of the build, and a test loads them
+	}
+	return t
+}
 
 func load() (*tables, error) {
 	t := &tables{}
@@ -160,13 +171,7 @@ func (t *tables) part(d float64) (part, error) {
 
 // Fasteners returns every row of the tables of fasteners, in their order: what
 // [Lookup] chooses from. NDS 2018, Appendix L.
-func Fasteners() ([]Fastener, error) {
-	t, err := loaded()
-	if err != nil {
-		return nil, err
-	}
-	return append([]Fastener(nil), t.fasteners...), nil
-}
+func Fasteners() []Fastener { return slices.Clone(embedded().fasteners) }
 
 // normal reduces a name to what tells it from others.
 func normal(s string) string {

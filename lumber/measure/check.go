@@ -218,12 +218,16 @@ func (c Check) apart(s System) (value, limit string) {
 	return "just over " + value, limit
 }
 
-// String returns the check on one line in SI.
-func (c Check) String() string {
+// String returns the check on one line in SI, as [Check.Format] does.
+func (c Check) String() string { return c.Format(SI) }
+
+// Format returns the check on one line in the system s: its name, value and limit, the
+// verdict in words, and the rule it is by, or why there is no answer.
+func (c Check) Format(s System) string {
 	var b strings.Builder
-	b.WriteString(c.Name + ": " + c.Numbers(SI) + ": " + c.Words())
+	b.WriteString(c.Name + ": " + c.Numbers(s) + ": " + c.Words())
 	if c.Err != nil {
-		b.WriteString(" (" + c.Err.Error() + ")")
+		b.WriteString(" (" + RestateError(c.Err, s).Error() + ")")
 	} else if c.Rule != nil && !(c.Hazard && c.Verdict() == Holds) {
 		b.WriteString(" (" + c.Rule.String() + ")")
 	}

@@ -30,6 +30,10 @@ func FuzzVerdict(f *testing.F) {
 		if text := c.Numbers(measure.System(system)); text == "" || strings.Contains(text, "NaN") {
 			t.Fatalf("%+v prints as %q", c, text)
 		}
+		line := c.Format(measure.System(system))
+		if !strings.HasPrefix(line, name+": "+c.Numbers(measure.System(system))+": "+c.Words()) || c.Format(measure.SI) != c.String() {
+			t.Fatalf("%+v is the line %q", c, line)
+		}
 		if c.Kind.Unit() == "" {
 			t.Fatalf("%v has no unit", c.Kind)
 		}

@@ -332,3 +332,31 @@ func TestSourceText(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// TestCheckFormat: one line in either system; String is the one in SI, and an error is told
+// in the reader's units.
+func TestCheckFormat(t *testing.T) {
+	rule := &measure.Source{Title: "a rule", Status: measure.CommonPractice}
+	holds := measure.Check{Name: "freeboard", Kind: measure.Length, Value: 12 * measure.Inch, Limit: 8 * measure.Inch, AtLeast: true, Rule: rule}
+	ice := holds
+	ice.Hazard = true
+	r := measure.Range{Kind: measure.Length, Lo: measure.Foot, Hi: 2 * measure.Foot}
+	for _, c := range []struct {
+		check  measure.Check
+		us, si string
+	}{
+		{holds, "freeboard: 1 ft, at least 8 in: holds (a rule (common practice, no source))", "freeboard: 305 mm, at least 203 mm: holds (a rule (common practice, no source))"},
+		{ice, "freeboard: 1 ft, at least 8 in: not ruled out by a rule (common practice, no source)", "freeboard: 305 mm, at least 204 mm: not ruled out by a rule (common practice, no source)"},
+		{
+			measure.Refuse("span", r.Check("span", 1)),
+			"span: no value: no answer (span: 3 ft 3-3/8 in is out of range; want at least 1 ft, at most 2 ft)", "span: no value: no answer (span: 1 m is out of range; want at least 0.3048 m, at most 0.6096 m)",
+		},
+	} {
+		if got := c.check.Format(measure.US); got != c.us {
+			t.Errorf("in US units %q, not %q", got, c.us)
+		}
+		if got := c.check.Format(measure.SI); got != c.si || got != c.check.String() {
+			t.Errorf("in SI %q, not %q; String %q", got, c.si, c.check)
+		}
+	}
+}

@@ -77,11 +77,11 @@ var kindTable = [kinds]kindInfo{
 	Speed:    {"speed", "m/s", "25 mph or 40 km/h", -200, 200, [2]style{{"mph", MPH, 1}, {"m/s", 1, 1}}},
 	Temperature: {
 		"temperature", "°C", "-4 F or -20 C", absoluteZero, 1000,
-		[2]style{{"°F", FahrenheitDegree, 1}, {"°C", 1, 1}},
+		[2]style{{"°F", fahrenheitDegree, 1}, {"°C", 1, 1}},
 	},
 	TemperatureDifference: {
 		"temperature difference", "C deg", "18 F deg or 10 C deg", -1000, 1000,
-		[2]style{{"F deg", FahrenheitDegree, 1}, {"C deg", 1, 1}},
+		[2]style{{"F deg", fahrenheitDegree, 1}, {"C deg", 1, 1}},
 	},
 	DegreeDays: {
 		"degree-days", "C-days", "900 F-days or 500 C-days", -1e5, 1e5,

@@ -38,7 +38,7 @@ var units = []unit{
 	{Volume, "m3 cu_m cubic_metres cubic_meters", 1, 0},
 
 	{Mass, "lb lbs pound pounds", Pound, 0},
-	{Mass, "oz ounce ounces", Ounce, 0},
+	{Mass, "oz ounce ounces", ounce, 0},
 	{Mass, "ton tons short_ton short_tons", Ton, 0},
 	{Mass, "t tonne tonnes metric_ton metric_tons", Tonne, 0},
 	{Mass, "kg kilogram kilograms", 1, 0},
@@ -79,15 +79,15 @@ var units = []unit{
 	{Speed, "m/s", 1, 0},
 	{Speed, "ft/s fps", Foot, 0},
 
-	{Temperature, "F degF deg_F", FahrenheitDegree, -zeroFahrenheit * FahrenheitDegree},
+	{Temperature, "F degF deg_F", fahrenheitDegree, -zeroFahrenheit * fahrenheitDegree},
 	{Temperature, "C degC deg_C", 1, 0},
 	{Temperature, "K", 1, absoluteZero},
 
-	{TemperatureDifference, "F degF deg_F F_deg", FahrenheitDegree, 0},
+	{TemperatureDifference, "F degF deg_F F_deg", fahrenheitDegree, 0},
 	{TemperatureDifference, "C degC deg_C C_deg K", 1, 0},
 
 	{DegreeDays, "F-days F-day F_days F_day degF-d degF-day degF-days F-d", FahrenheitDay, 0},
-	{DegreeDays, "C-days C-day C_days C_day degC-d degC-day degC-days C-d K-d", CelsiusDay, 0},
+	{DegreeDays, "C-days C-day C_days C_day degC-d degC-day degC-days C-d K-d", 1, 0},
 
 	{Angle, "deg degree degrees", degree, 0},
 	{Angle, "rad radian radians", 1, 0},

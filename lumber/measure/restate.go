@@ -29,8 +29,8 @@ var metric = map[string]written{
 var customary = map[string]written{
 	"ft": {Length, Foot}, "in": {Length, Inch}, "sq ft": {Area, Foot * Foot},
 	"lb": {Mass, Pound}, "lbf": {Force, PoundForce}, "psf": {Pressure, PSF},
-	"plf": {LineLoad, PLF}, "mph": {Speed, MPH}, "ft/s": {Speed, Foot}, "°F": {Temperature, FahrenheitDegree},
-	"F deg": {TemperatureDifference, FahrenheitDegree},
+	"plf": {LineLoad, PLF}, "mph": {Speed, MPH}, "ft/s": {Speed, Foot}, "°F": {Temperature, fahrenheitDegree},
+	"F deg": {TemperatureDifference, fahrenheitDegree},
 }
 
 const (

@@ -15,7 +15,7 @@ const (
 // Masses in kilograms.
 const (
 	Pound = 0.45359237   // avoirdupois, exact since 1959
-	Ounce = Pound / 16   // avoirdupois
+	ounce = Pound / 16   // avoirdupois
 	Ton   = 2000 * Pound // the short ton, 907.18474 kg: the ton of North American ice guides
 	Tonne = 1000.0       // the metric ton, t
 )
@@ -59,11 +59,9 @@ const Day = 86400.0
 // Temperatures are degrees Celsius. A difference of temperatures, and a sum of
 // degree-days, is scaled by a constant; a point on the scale needs [Fahrenheit].
 const (
-	FahrenheitDegree = 5.0 / 9 // a difference of 1 °F in °C, exact
-	CelsiusDegree    = 1.0
+	fahrenheitDegree = 5.0 / 9 // a difference of 1 °F in °C, exact
 
-	FahrenheitDay = FahrenheitDegree // one °F·day in °C·day
-	CelsiusDay    = 1.0
+	FahrenheitDay = fahrenheitDegree // one °F·day in °C·day
 )
 
 // zeroFahrenheit is 0 °C in degrees Fahrenheit, exact by the definition of the
