@@ -24,7 +24,7 @@ func TestCrewOneWord(t *testing.T) {
 		{`"mass": "2000 lb", "people": 5`, "", ""},
 		{`"mass": "670 lb", "people": "unknown"`, "ice.crossing.people: not known", "ice.crossing.people: not known"},
 		{`"mass": "unknown", "people": 3`, "ice.crossing.mass: not known", "ice.crossing.mass: not known"},
-		{`"mass": "670 lb", "people": 1`, `ice.crossing.people: "1" is out of range; want 3 or more: as many go with rim`, `ice.crossing.people: "1" is out of range; want 3 or more: as many go with rim`},
+		{`"mass": "670 lb", "people": 1`, `ice.crossing.people: "1" is out of range; want 3 or more: as many are with rim`, `ice.crossing.people: "1" is out of range; want 3 or more: as many are with rim`},
 		{`"mass": "670 lb", "people": 2`, `ice.crossing.people: "2" is out of range; want 3 or more`, `"2" is out of range`},
 		{`"mass": "600 lb", "people": 3`, `ice.crossing.mass: "600 lb" is out of range; want 666 lb or more`, ""},
 		{`"mass": "300 lb", "people": 3`, `"300 lb" is out of range`, "555 lb or more, since 3 people"},

@@ -75,7 +75,7 @@ func (d *Dock) crosses() (people, load error) {
 	if people == nil && n < crowd.people { // who carries it out stands at the dock, too
 		people = &measure.Error{
 			Field: c.People.Path, Text: c.People.Text, Value: float64(n), Class: measure.ErrRange,
-			Want: fmt.Sprintf("%d or more: as many go with %s", crowd.people, crowd.what),
+			Want: fmt.Sprintf("%d or more: as many are with %s", crowd.people, crowd.what),
 		}
 	}
 	if most.mass > 0 {
