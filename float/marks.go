@@ -10,7 +10,12 @@ const noLever = 1e-12
 // see looks for marks between two neighbouring points.
 func (c *Curve) see(h *holder, a, b Point) {
 	if !c.Rest.Found && a.Lever <= noLever && b.Lever > noLever {
-		c.Rest = h.solve(a, b, func(p Point) float64 { return p.Lever })
+		m := h.solve(a, b, func(p Point) float64 { return p.Lever })
+		// Where the free turn falls over to another balance the lever leaps past zero:
+		// nothing rests there.
+		if math.Abs(m.Lever) <= noLever+1e-9*(b.Lever-a.Lever) {
+			c.Rest = m
+		}
 	}
 	if !c.Under.Found && len(h.platform.Corners) > 0 && a.Edge >= 0 && b.Edge < 0 {
 		c.Under = h.solve(a, b, func(p Point) float64 { return -p.Edge })

@@ -13,7 +13,7 @@ type Curve struct {
 	Points []Point // in the order of the angles asked for
 
 	// What was found between the first and the last angle.
-	Rest      Mark // where the lever rises through zero: a rest position
+	Rest      Mark // where the lever rises through zero, without a leap: a rest position
 	Under     Mark // where the deck's edge (Corners) first goes under water; the first angle if it is
 	Peak      Mark // the greatest lever; at the last angle it may rise on
 	Vanishing Mark // past the peak, where the lever falls through zero

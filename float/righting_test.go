@@ -205,3 +205,16 @@ func TestRightingRefuses(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// Regression: a top-heavy raft whose other turn falls over from one balance to the next had
+// a rest where its lever leaps from -3.4 to 1.2 m.
+func TestNoRestWhereTheLeverLeaps(t *testing.T) {
+	p := dockOf(1.2114, 0.85, 6, 7.7, -0.3, 18, 500, 0.05, -0.02, 63.6, 1000, 0x106)
+	c, err := p.Righting(0.4, steps(0.9, 9))
+	if !errors.Is(err, float.ErrCapsizes) || len(c.Points) < 2 || !(c.Points[0].Lever < -3 && c.Points[1].Lever > 1) {
+		t.Fatalf("%v, points %+v: not the case that leapt", err, c.Points)
+	}
+	if c.Rest.Found {
+		t.Errorf("rests at %.4f with a lever of %.3f m", c.Rest.Angle, c.Rest.Lever)
+	}
+}

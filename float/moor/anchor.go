@@ -179,7 +179,8 @@ func (d DeadWeight) Check(pull, lift float64) (measure.Check, error) {
 }
 
 // Needed returns the dry mass, kg, of a block of this material on this bottom
-// that holds a pull and a lift, N, by the statics of [DeadWeight.Check].
+// that holds a pull and a lift, N, by the statics of [DeadWeight.Check]. Without a
+// pull it is what the lift just balances: a block has to be heavier to stay down.
 func (d DeadWeight) Needed(pull, lift float64) (float64, error) {
 	if err := first(forceOrZero.Check("pull", pull), forceOrZero.Check("lift", lift)); err != nil {
 		return 0, err
