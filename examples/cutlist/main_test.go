@@ -28,7 +28,7 @@ func TestRun(t *testing.T) {
 		{[]string{"-csv", "carry"}, 0, "plastic drum,drum,18,22.0,1,9"},
 		{[]string{"-csv", "paint"}, 2, "no list"},
 		{[]string{"-plan", bad}, 2, "bad.json:1:"},
-		{[]string{"-plan", bad + "x"}, 2, "no such file"},
+		{[]string{"-plan", bad + "x"}, 2, "open " + bad + "x: "},
 		{[]string{"-demo", "raft"}, 2, `"raft" unknown name; want swim or work`},
 		{[]string{"-nonsense"}, 2, "nonsense"},
 		{[]string{"x"}, 2, ""},
