@@ -211,7 +211,7 @@ func FuzzCalendarAsked(f *testing.F) {
 			if day < 0 || day > 360 || step < 0 || step > 40 {
 				return g
 			}
-			g, _ = season.FromDates(dates, autumn.AddDate(0, 0, day).Year())
+			g, _ = season.FromDates(dates, autumn.AddDate(0, 0, day-2*step).Year()) // of a date like the first
 			return g
 		}
 		q := season.Question{Need: 0.15, Now: autumn.AddDate(0, 0, asked), SeenOn: recall(on), SeenOut: recall(out)}
