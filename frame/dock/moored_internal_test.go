@@ -75,12 +75,12 @@ func TestShortestLineEndsTheSpan(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	bands, _, err := h.working()
+	s, err := h.working()
 	if err != nil {
 		t.Fatal(err)
 	}
 	low, high := d.bands(h, nil)
-	for _, b := range bands {
+	for _, b := range s.bands {
 		if low.Value < b.Low || high.Value > b.High {
 			t.Errorf("%s works from %g to %g m, all from %g to %g m", b.Tie, b.Low, b.High, low.Value, high.Value)
 		}

@@ -128,10 +128,9 @@ func (d *Dock) oneLost(lost []moor.Survey, err error) measure.Check {
 func (d *Dock) bands(h *hold, err error) (low, high measure.Check) {
 	low = measure.Check{Name: "Lowest level to which every line is neither slack nor taut", Kind: measure.Length, Rule: srcTaut}
 	high = measure.Check{Name: "Highest level to which every line is neither slack nor taut", Kind: measure.Length, AtLeast: true, Rule: srcTaut}
-	var bands []moor.Band
-	var looked [2]float64
+	var s *span
 	if err == nil {
-		bands, looked, err = h.working()
+		s, err = d.spanned(h)
 	}
 	if err != nil {
 		low, high = measure.Refuse(low.Name, err), measure.Refuse(high.Name, err)
@@ -139,7 +138,7 @@ func (d *Dock) bands(h *hold, err error) (low, high measure.Check) {
 	}
 	low.Limit, high.Limit = h.levels[0], h.levels[2]
 	low.Value, high.Value = math.Inf(-1), math.Inf(1)
-	for _, b := range bands {
+	for _, b := range s.bands {
 		low.Value, high.Value = max(low.Value, b.Low), min(high.Value, b.High)
 		for _, end := range []struct {
 			c     *measure.Check
@@ -153,7 +152,7 @@ func (d *Dock) bands(h *hold, err error) (low, high measure.Check) {
 		}
 	}
 	for k, c := range [2]*measure.Check{&low, &high} {
-		if c.Value == looked[k] && c.Meets() {
+		if c.Value == s.looked[k] && c.Meets() {
 			c.Notes = append(c.Notes, "every line works there, too; how they hang "+[2]string{"lower", "higher"}[k]+" is not known")
 		}
 	}
@@ -168,7 +167,8 @@ func (d *Dock) bands(h *hold, err error) (low, high measure.Check) {
 // working returns between which levels each line works, and how far was looked: a foot
 // beyond the plan's levels, and where every line still works there farther, up to 32 ft,
 // until one ceases. A level that the dock finds no rest at is halfway back.
-func (h *hold) working() (bands []moor.Band, looked [2]float64, err error) {
+func (h *hold) working() (*span, error) {
+	var out span
 	works := func(r moor.Regime) bool { return r == moor.Touching || r == moor.Lifted }
 	const most = 32 * measure.Foot
 	good, next, bad := [2]float64{}, [2]float64{measure.Foot, measure.Foot}, [2]float64{most, most}
@@ -176,17 +176,17 @@ func (h *hold) working() (bands []moor.Band, looked [2]float64, err error) {
 		wide := [2]float64{h.levels[0] - next[0], h.levels[2] + next[1]}
 		more, err := h.Bands(wide[0], wide[1])
 		switch {
-		case err != nil && bands == nil:
-			return nil, looked, err
+		case err != nil && out.bands == nil:
+			return nil, err
 		case err != nil:
 			bad = next
 		default:
-			bands, looked, good = more, wide, next
+			out, good = span{more, wide}, next
 		}
 		ends := [2]bool{}
-		for _, b := range bands {
+		for _, b := range out.bands {
 			if b.Low > b.High {
-				return bands, looked, nil
+				return &out, nil
 			}
 			ends[0], ends[1] = ends[0] || !works(b.Below), ends[1] || !works(b.Above)
 		}
@@ -203,7 +203,7 @@ func (h *hold) working() (bands []moor.Band, looked [2]float64, err error) {
 			break
 		}
 	}
-	return bands, looked, nil
+	return &out, nil
 }
 
 // afloatAtLow checks the depth at low water, in the trough of a wave, against the

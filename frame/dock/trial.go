@@ -7,6 +7,7 @@ import (
 	"strings"
 	"sync"
 
+	"example.org/floewright/float/moor"
 	"example.org/floewright/frame/layout"
 )
 
@@ -27,6 +28,7 @@ type governing struct {
 	base    *base           // and how it was found; nil before
 	layouts memo[layout.Drawing, *layout.Layout]
 	storms  memo[*hold, *storm]
+	spans   memo[berth, *span]
 	season  entry[struct{}, *Season]
 }
 
@@ -164,4 +166,28 @@ func (d *Dock) surveyed(h *hold) (*storm, error) {
 	st := once(&d.trial.storms, h)
 	st.Do(func() { st.made, st.err = h.survey() })
 	return st.made, st.err
+}
+
+// A berth is what decides between which levels lines work: how they are laid, not what they
+// bear in a storm.
+type berth struct {
+	moor.Mooring
+	low, high float64 // m, the plan's levels
+}
+
+// A span is where lines work, and how far was looked.
+type span struct {
+	bands  []moor.Band
+	looked [2]float64
+}
+
+// spanned returns between which levels the lines of a mooring work, found once in a report
+// for each.
+func (d *Dock) spanned(h *hold) (*span, error) {
+	if d.trial == nil {
+		return h.working()
+	}
+	s := once(&d.trial.spans, berth{h.Mooring, h.levels[0], h.levels[2]})
+	s.Do(func() { s.made, s.err = h.working() })
+	return s.made, s.err
 }
