@@ -176,6 +176,9 @@ func (w *weather) thaw(air []Air, whole int) {
 	if warm || mild {
 		w.factor, w.by = thawFactor, champlain
 		w.why = mildAir + ": " + thawWhy
+		if warm {
+			w.why = warmAir + ": " + thawWhy
+		}
 	}
 }
 

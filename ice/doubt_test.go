@@ -209,3 +209,37 @@ func TestBarred(t *testing.T) {
 		}
 	}
 }
+
+// TestThawIsNamed: the factor of a thaw says which thaw it is, and a day of which a part alone
+// is known thaws by that part.
+func TestThawIsNamed(t *testing.T) {
+	one := ice.Crossing{Mass: 80, People: 1} // asks for 15 cm, after a thaw for 45
+	for _, c := range []struct {
+		air     ice.Air // of that day, from 0
+		day     int
+		verdict measure.Verdict // on 30 cm
+		why     string
+	}{
+		{ice.Air{High: math.NaN(), Low: 1}, 1, measure.Short, "one of the 4 days before yesterday reached 0 °C"},
+		{ice.Air{High: 1, Low: math.NaN()}, 1, measure.Short, "one of the 4 days before yesterday reached 0 °C"},
+		{ice.Air{High: math.NaN(), Low: -9}, 1, measure.NoAnswer, ""},
+		{ice.Air{High: 3, Low: -1}, 1, measure.Short, "0 °C and more yesterday or today, or as the mean"},
+		{ice.Air{High: 1, Low: -9}, 4, measure.Short, "0 °C and more yesterday or today, or as the mean"},
+	} {
+		s := sound(0.3)
+		s.Air[c.day] = c.air
+		got := crossing(t, s, one)
+		if got.Verdict() != c.verdict {
+			t.Errorf("%+v on day %d: %v, want %v", c.air, c.day+1, got, c.verdict)
+		}
+		why := ""
+		for _, f := range got.Factors {
+			if f.Value == 3 {
+				why = f.Why
+			}
+		}
+		if !strings.HasPrefix(why, c.why) || (why == "") != (c.why == "") {
+			t.Errorf("%+v on day %d: the factor is for %q, want %q", c.air, c.day+1, why, c.why)
+		}
+	}
+}

@@ -168,8 +168,8 @@ func (d *Dock) surveyed(h *hold) (*storm, error) {
 	return st.made, st.err
 }
 
-// A berth is what decides between which levels lines work: how they are laid, not what they
-// bear in a storm.
+// A berth is what decides between which levels lines work: how they are laid, not how the
+// wind blows.
 type berth struct {
 	moor.Mooring
 	low, high float64 // m, the plan's levels

@@ -159,9 +159,10 @@ type Guess struct {
 // FromDates returns the odds of a date, ice-out as a rule, from five or more
 // remembered dates of past years, one a winter, for the same season of the given year:
 // the calendar year in which a date like the first of them would fall, where they lie on
-// both sides of a new year. The spread is Student's t for one more draw: wide, as so few dates are, with two days for what memory rounds off. Two dates
-// that lie less than 200 days apart, dates that are not past by then, and dates of which
-// none is younger than 20 years are errors.
+// both sides of a new year. The spread is Student's t for one more draw: wide, as so few
+// dates are, with two days for what memory rounds off. Two dates that lie less than 200
+// days apart, dates that are not past by then, and dates of which none is younger than 20
+// years are errors.
 func FromDates(dates []time.Time, year int) (Guess, error) {
 	if len(dates) < 5 {
 		return Guess{}, &measure.Error{Field: "remembered dates", Value: float64(len(dates)), Class: measure.ErrUnknown, Why: "fewer than five tell too little"}
